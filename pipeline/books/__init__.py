@@ -1,0 +1,1 @@
+"""What the workbooks say and how it is written."""

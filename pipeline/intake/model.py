@@ -1,0 +1,155 @@
+"""What intake hands on: cells of a file, rows of a survey, queries to its sender."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import asdict, dataclass, field
+from typing import Any, Literal
+
+CellKind = Literal["text", "number", "date", "bool", "error", "no_result"]
+Code = Literal[
+    "MISSING", "UNREADABLE", "NO_UNIT", "DATE_CELL", "ERROR_CELL", "NOT_IN_LIST",
+    "IMPLAUSIBLE", "DUPLICATE", "CONFLICT", "ASKED", "NO_HEADINGS", "UNREADABLE_FILE",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One cell that is not blank.
+
+    `value` is str for text and errors (`#N/A`), float or int for numbers, bool, an ISO date string
+    for dates, None for a formula without a stored result. `shown_unit` is a unit that the cell's
+    number format shows (`0" mm"`), `shown` the text that a person saw where it differs from the
+    value (a date's display, say); both may be ''.
+    """
+
+    row: int
+    column: int
+    kind: CellKind
+    value: str | float | int | bool | None
+    shown_unit: str = ""
+    shown: str = ""
+
+    @property
+    def address(self) -> str:
+        """The cell's address, `C7`."""
+        return address(self.row, self.column)
+
+
+def address(row: int, column: int) -> str:
+    """Spreadsheet address of a 1-based row and column, `C7`."""
+    letters = ""
+    while column > 0:
+        column, rest = divmod(column - 1, 26)
+        letters = chr(65 + rest) + letters
+    return f"{letters}{row}"
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One sheet: its cells in row order (blank cells left out) and what is said about it."""
+
+    name: str  # '' for text files
+    cells: tuple[Cell, ...]
+    hidden: bool = False
+    hidden_rows: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """One file, read: its format by content (`xlsx`, `csv`, ...) and sheets."""
+
+    format: str
+    sheets: tuple[Sheet, ...]
+    notes: tuple[str, ...] = ()
+
+
+class UnreadableFileError(Exception):
+    """A file that cannot be read; `reason` and `remedy` are sentences for its sender."""
+
+    def __init__(self, reason: str, remedy: str) -> None:
+        super().__init__(f"{reason} {remedy}")
+        self.reason = reason
+        self.remedy = remedy
+
+
+@dataclass(frozen=True, slots=True)
+class Query:
+    """One thing that the sender must correct or confirm; the fields of data/queries.csv."""
+
+    file: str
+    sheet: str
+    cell: str
+    code: Code
+    message: str
+    suggestion: str
+    holds_row: bool
+    site_code: str = ""
+    post_code: str = ""
+    name: str = ""
+
+    @property
+    def order(self) -> tuple[Any, ...]:
+        """Key that puts queries in natural order of site, post, file, sheet and cell."""
+        m = re.fullmatch(r"([A-Z]+)(\d+)", self.cell)
+        place = (int(m[2]), len(m[1]), m[1]) if m else (0, 0, self.cell)
+        who = (natural(self.site_code), natural(self.post_code))
+        return (*who, natural(self.file), self.sheet, place, self.code, self.name, self.message)
+
+
+def natural(code: str) -> tuple[tuple[int, int, str], ...]:
+    """Key for natural order: digits count as numbers, case does not count; ties by the text itself."""
+    parts = re.findall(r"\d+|\D+", code.casefold())
+    key = tuple((0, int(p), "") if p.isdecimal() else (1, 0, p) for p in parts)
+    return (*key, (2, 0, code))
+
+
+@dataclass(frozen=True, slots=True)
+class SurveyRow:
+    """One data row of a survey.
+
+    `values` holds SI floats, words, whole numbers and tuples of floats by column name; a name that
+    is absent is not stated and has no default of its own (the policy may have one). `post_size` is
+    the outside size D whatever the sender stated; `size_basis` tells what it was stated as.
+    `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`).
+    `units` is the unit that each length was given in. `not_stated` lists columns that took their
+    default, `said` sentences about what was inferred (a wall from a schedule). A row that is held
+    keeps what could be read.
+    """
+
+    file: str
+    sheet: str
+    row: int
+    site_code: str
+    post_code: str
+    held: bool
+    values: dict[str, Any]
+    typed: dict[str, str]
+    cells: dict[str, str]
+    units: dict[str, str] = field(default_factory=dict)
+    not_stated: tuple[str, ...] = ()
+    said: tuple[str, ...] = ()
+    extra: dict[str, str] = field(default_factory=dict)
+
+    def as_dict(self) -> dict[str, Any]:
+        """Plain values, fit for JSON."""
+        return asdict(self)
+
+    @staticmethod
+    def from_dict(d: dict[str, Any]) -> SurveyRow:
+        """The inverse of `as_dict` after a trip through JSON."""
+        values = {k: tuple(v) if isinstance(v, list) else v for k, v in d["values"].items()}
+        return SurveyRow(
+            **{**d, "values": values, "not_stated": tuple(d["not_stated"]), "said": tuple(d["said"])}
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class FileResult:
+    """One survey file, read and checked; `file` is the name to show, relative to what was given."""
+
+    file: str
+    format: str
+    rows: tuple[SurveyRow, ...]
+    queries: tuple[Query, ...]
+    notes: tuple[str, ...] = ()

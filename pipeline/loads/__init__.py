@@ -1,0 +1,1 @@
+"""Rough installed load: pure functions of arrays, SI, one clause a function."""

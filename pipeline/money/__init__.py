@@ -1,0 +1,1 @@
+"""What it costs: Decimal, half-up by line."""

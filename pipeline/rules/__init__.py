@@ -1,0 +1,1 @@
+"""What fits: pure functions of arrays, SI."""
