@@ -12,6 +12,7 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.intake.model import Query, SurveyRow
+from pipeline.money.model import QuoteLine, Totals
 
 
 @dataclass(frozen=True)
@@ -122,32 +123,6 @@ class PostReport:
     def kit(self) -> KitReport | None:
         """The recommended kit."""
         return self.kits[0] if self.kits else None
-
-
-@dataclass(frozen=True)
-class QuoteLine:
-    """One line of the quotation, as in data/quote_lines.csv."""
-
-    kind: str  # goods, service, freight
-    item: str
-    description: str
-    quantity: int
-    list_price: Decimal
-    unit_price: Decimal
-    discount_percent: Decimal
-    line_total: Decimal
-
-
-@dataclass(frozen=True)
-class Totals:
-    """Money of one site, rounded to the currency's minor unit."""
-
-    net: Decimal
-    freight: Decimal
-    tax_rate: Decimal  # a fraction; 0 where the customer is exempt
-    tax: Decimal
-    total: Decimal
-    goods_mass: float  # [kg]
 
 
 @dataclass(frozen=True)
