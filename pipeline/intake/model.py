@@ -6,6 +6,8 @@ import re
 from dataclasses import asdict, dataclass, field
 from typing import Any, Literal
 
+from schemas.order import natural as natural
+
 CellKind = Literal["text", "number", "date", "bool", "error", "no_result"]
 Code = Literal[
     "MISSING", "UNREADABLE", "NO_UNIT", "DATE_CELL", "ERROR_CELL", "NOT_IN_LIST",
@@ -95,13 +97,6 @@ class Query:
         place = (int(m[2]), len(m[1]), m[1]) if m else (0, 0, self.cell)
         who = (natural(self.site_code), natural(self.post_code))
         return (*who, natural(self.file), self.sheet, place, self.code, self.name, self.message)
-
-
-def natural(code: str) -> tuple[tuple[int, int, str], ...]:
-    """Key for natural order: digits count as numbers, case does not count; ties by the text itself."""
-    parts = re.findall(r"\d+|\D+", code.casefold())
-    key = tuple((0, int(p), "") if p.isdecimal() else (1, 0, p) for p in parts)
-    return (*key, (2, 0, code))
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,17 @@
+"""In what order codes stand, and when two texts count as one; used at every border."""
+
+from __future__ import annotations
+
+import re
+
+
+def natural(code: str) -> tuple[tuple[int, int, str], ...]:
+    """Key for natural order: digits count as numbers, case does not count; ties by the text itself."""
+    parts = re.findall(r"\d+|\D+", code.casefold())
+    key = tuple((0, int(p), "") if p.isdecimal() else (1, 0, p) for p in parts)
+    return (*key, (2, 0, code))
+
+
+def folded(text: str) -> str:
+    """The text as it is compared: without regard to case, outer spaces and runs of spaces."""
+    return " ".join(text.split()).casefold()
