@@ -1,0 +1,78 @@
+"""Wind on board and post: velocity pressure, directionality, force coefficients."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from pipeline.loads.constants import (
+    DRAG_ROUND,
+    DRAG_SLENDERNESS,
+    DRAG_SQUARE,
+    KD_ROUND,
+    KD_SQUARE,
+    KZ_ALPHA,
+    KZ_FACTOR,
+    KZ_GRADIENT,
+    KZ_LEAST_HEIGHT,
+    WIND,
+)
+from pipeline.loads.model import Bools, Floats, Ints
+
+
+def height_factor(height: Floats, exposure: Ints) -> Floats:
+    """Velocity pressure exposure coefficient Kz = 2.01 (max(z, 4.572 m)/zg)^(2/alpha) (k,) [-].
+
+    height: above the ground z (k,) [m]; exposure: 0 B, 1 C, 2 D (k,).
+    Range: up to the gradient height zg (213 to 366 m); level ground (Kzt = 1), any altitude (Ke = 1).
+    Source: ASCE 7-16, table 26.10-1, note 1 and table 26.11-1 (published).
+    """
+    return KZ_FACTOR * (np.maximum(height, KZ_LEAST_HEIGHT) / KZ_GRADIENT[exposure]) ** (2 / KZ_ALPHA[exposure])
+
+
+def velocity_pressure(kz: Floats, kd: Floats | float, speed: Floats | float) -> Floats:
+    """Velocity pressure q = 0.613 Kz Kzt Kd Ke V^2, Kzt = Ke = 1 (k,) [Pa].
+
+    kz: exposure coefficient (k,) [-]; kd: directionality (k,) or scalar [-]; speed: 3-second gust (k,) or
+    scalar [m/s]. Range: level ground; sea level is the safe side.
+    Source: ASCE 7-16, 26.10.2, eq. 26.10-1.SI (published).
+    """
+    return WIND * kz * kd * np.square(speed)
+
+
+def post_directionality(square: Bools) -> Floats:
+    """Directionality Kd of the post (k,) [-]: round 1.0, square 0.90.
+
+    square: the post is square, else round (k,). Range: round and square.
+    Source: ASCE 7-16, table 26.6-1, chimneys, tanks and similar structures (published).
+    """
+    return np.where(square, KD_SQUARE, KD_ROUND)
+
+
+def post_drag(square: Bools, slenderness: Floats) -> Floats:
+    """Force coefficient Cf of the post (k,) [-], linear between height over width 1, 7, 25, held at the ends.
+
+    square: the post is square, else round (k,); slenderness: L/D (k,) [-].
+    Range: round posts of small D sqrt(q), the safer row for usual posts; square ones with the wind on a face.
+    Source: ASCE 7-16, figure 29.4-1 (memory).
+    """
+    round_ = np.interp(slenderness, DRAG_SLENDERNESS, DRAG_ROUND)
+    return np.where(square, np.interp(slenderness, DRAG_SLENDERNESS, DRAG_SQUARE), round_)
+
+
+def wind_pressure(q: Floats, gust: float, drag: Floats | float) -> Floats:
+    """Wind force per area q G Cf (k,) [Pa].
+
+    q: velocity pressure (k,) [Pa]; gust: gust-effect factor G [-]; drag: force coefficient Cf (k,) or scalar [-].
+    Range: rigid structures, natural frequency 1 Hz or more.
+    Source: ASCE 7-16, 29.3, eq. 29.3-1 and 29.4, eq. 29.4-1 (published).
+    """
+    return q * gust * drag
+
+
+def least_pressure(pressure: Floats, least: float) -> Floats:
+    """Wind force per area, not less than the code's least (k,) [Pa].
+
+    pressure: q G Cf (k,) [Pa]; least: 766 Pa, 16 psf [Pa]. Range: the storm case only.
+    Source: ASCE 7-16, 29.7 (memory).
+    """
+    return np.maximum(pressure, least)
