@@ -1,0 +1,165 @@
+"""What fits what: one rule a function, one row a rule in RULES.
+
+A new rule is one function from a Case to a Finding, one row in RULES, and its code in
+schemas.words with a sentence in `sentences`.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from pipeline.rules import ring_height
+from pipeline.rules.extension import SPIGOT, Choice, choose
+from pipeline.rules.model import CONFIRM, FAIL, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts, States
+from pipeline.rules.ring_height import Reach
+from pipeline.rules.verdict import NOTHING, answer, finding, verdict
+from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
+
+RING_DIAMETER = 0.450
+"""Inner diameter of the ring [m]. Source: FIBA Official Basketball Rules, Basketball Equipment (450 mm; memory)."""
+
+
+@dataclass(frozen=True)
+class Case:
+    """What a rule may look at: n posts, the catalogue, the policy, heights and extension of every pair."""
+
+    posts: Posts
+    catalogue: Catalogue
+    policy: Policy
+    reach: Reach
+    choice: Choice
+    lowered: Floats  # x [m], (n, m)
+
+
+Rule = Callable[[Case], Finding]
+
+
+def shape(case: Case) -> Finding:
+    """The post has the mount's shape; `other` is nobody's. Source: design section 4, SHAPE."""
+    post = case.posts.shape[:, None]
+    same = (post == case.catalogue.mounts.shape) & (post != SHAPES.index("other"))
+    return finding("SHAPE", answer(same, np.zeros_like(same)))
+
+
+def size(case: Case) -> Finding:
+    """The post's size is within the mount's window; an estimate with its whole band. Source: design section 4, SIZE."""
+    p, m = case.posts, case.catalogue.mounts
+    D, u, estimated = p.size[:, None], p.size_uncertainty[:, None], p.size_estimated[:, None]
+    least, most = m.size_least - SLACK, m.size_most + SLACK
+    inside = (least <= D) & (most >= D)
+    all_inside = (least <= D - u) & (D + u <= most)
+    meets = (D + u >= least) & (D - u <= most)
+    state = answer(np.where(estimated, all_inside, inside), meets, ~np.isnan(D + u))
+    return finding("SIZE", state, D, m.size_least[None, :], m.size_most[None, :], "m")
+
+
+def line(case: Case) -> Finding:
+    """The post is straight. Source: design section 4, LINE."""
+    return finding("LINE", _by_word(case.posts.line, LINES, {"straight"}, {"unknown", "tapered"}))
+
+
+def lean(case: Case) -> Finding:
+    """The ring is level across its diameter, or can be shimmed. Source: design section 4, LEAN."""
+    angle, tol, limit = case.posts.lean, case.policy["ring_level_tolerance"], case.policy["lean_limit"]
+    off = RING_DIAMETER * np.sin(angle)
+    state = answer(off <= tol + SLACK, angle <= limit + SLACK, ~np.isnan(angle))
+    most = np.where(state == PASS, tol, RING_DIAMETER * math.sin(limit))
+    most = np.where(state == CONFIRM, tol, most)  # what is to be confirmed lies above the tolerance
+    return finding("LEAN", state[:, None], off[:, None], NOTHING, most[:, None], "m")
+
+
+def fittings(case: Case) -> Finding:
+    """Nothing is welded on. Source: design section 4, FITTINGS."""
+    return finding("FITTINGS", _by_word(case.posts.fittings, FITTINGS, {"none", "removable"}, {"unknown"}))
+
+
+def condition(case: Case) -> Finding:
+    """The post is sound. Source: design section 4, CONDITION."""
+    good = {"sound", "surface rust", "unknown"}  # unknown is said on the quotation and is no confirm
+    return finding("CONDITION", _by_word(case.posts.condition, CONDITIONS, good, set()))
+
+
+def base(case: Case) -> Finding:
+    """The post is set in the ground. Source: design section 4, BASE."""
+    good = {"cast in", "ground sleeve", "driven", "unknown"}
+    return finding("BASE", _by_word(case.posts.base, BASES, good, {"base plate"}))
+
+
+def clear(case: Case) -> Finding:
+    """The clamps have clear straight post; of the extension where there is one. Source: design section 4, CLEAR."""
+    uppers = case.catalogue.extensions.upper_clear
+    post = np.broadcast_to(case.posts.clear_length[:, None], case.lowered.shape)
+    most = np.where(case.choice.made, uppers[case.choice.index], post) if len(uppers) else post
+    value = case.lowered + case.catalogue.mounts.clamp_length
+    known = ~np.isnan(value + most)
+    return finding("CLEAR", answer(value <= most + SLACK, np.zeros_like(known), known), value, NOTHING, most, "m")
+
+
+def height(case: Case) -> Finding:
+    """The ring reaches the target; an estimate with its whole band. Source: design section 4, HEIGHT."""
+    p, r, tol = case.posts, case.reach, case.policy["ring_height_tolerance"]
+    u, estimated = p.height_uncertainty[:, None], p.height_estimated[:, None]
+    bare = answer(np.where(estimated, r.margin - u, r.margin) >= -tol - SLACK, ~r.short, ~np.isnan(r.margin + u))
+    with_extension = np.where(estimated, CONFIRM, PASS)
+    state = np.where(case.choice.made, with_extension, bare).astype(np.int8)
+    return finding("HEIGHT", state, r.greatest + case.choice.added, p.target[:, None] - tol, NOTHING, "m")
+
+
+def joint(case: Case) -> Finding:
+    """A spigot enters the post's bore; confirm where the wall is not stated. Source: design section 4, JOINT."""
+    e, index = case.catalogue.extensions, case.choice.index
+    if not e.code:
+        return finding("JOINT", np.zeros(index.shape, dtype=np.int8))
+    spigot = case.choice.made & (e.joint[index] == SPIGOT)
+    bore = np.broadcast_to((case.posts.size - 2 * case.posts.wall)[:, None], index.shape)
+    value, least, most = (np.where(spigot, a, np.nan) for a in (bore, e.bore_least[index], e.bore_most[index]))
+    return finding("JOINT", np.where(spigot & np.isnan(bore), CONFIRM, PASS).astype(np.int8), value, least, most, "m")
+
+
+RULES: tuple[tuple[str, Rule], ...] = (
+    ("SHAPE", shape),
+    ("SIZE", size),
+    ("LINE", line),
+    ("LEAN", lean),
+    ("FITTINGS", fittings),
+    ("CONDITION", condition),
+    ("BASE", base),
+    ("CLEAR", clear),
+    ("HEIGHT", height),
+    ("JOINT", joint),
+)
+"""Every rule about a post with a mount, in the order of words.FIT_CODES."""
+
+
+def fit(posts: Posts, catalogue: Catalogue, policy: Policy, rules: Sequence[tuple[str, Rule]] = RULES) -> Fit:
+    """Findings, verdict, ring heights and extension of every post with every active mount, (n, m)."""
+    mounts = catalogue.mounts
+    reach = ring_height.reach(posts, mounts, policy)
+    choice = choose(posts, mounts, catalogue.extensions, reach, policy)
+    lowered = ring_height.lowered(reach.margin, choice.added)
+    case = Case(posts, catalogue, policy, reach, choice, lowered)
+    findings = tuple(rule(case) for _, rule in rules)
+    top = ring_height.top_setting(reach.greatest, choice.added, posts.target)
+    return Fit(
+        findings=findings,
+        verdict=verdict(findings, choice.made),
+        ring_height_max=reach.greatest,
+        margin=reach.margin,
+        shortfall=reach.shortfall,
+        extension=choice.index,
+        added=choice.added,
+        top=top,
+        lowered=lowered,
+        covered=ring_height.covered(posts, mounts, top, policy),
+        wanted=(~np.isnan(posts.wanted)).sum(axis=1),
+    )
+
+
+def _by_word(index: np.ndarray, words: Sequence[str], passes: set[str], confirms: set[str]) -> States:
+    """States (n, 1) of a rule that is a list of words; what is in neither set fails."""
+    table = [PASS if w in passes else CONFIRM if w in confirms else FAIL for w in words]
+    return np.array(table, dtype=np.int8)[index][:, None]
