@@ -212,6 +212,15 @@ def storm_case(k: LoadInputs, t: Terms) -> Case:
     )
 
 
+def worse_of_play(hang: Floats, push: Floats) -> Floats:
+    """The greater of two figures of the play cases (k,).
+
+    hang, push: moment [N m] or utilisation [-] (k,). Range: any; what is not known stays so.
+    Source: house rule, play is the worse of hang and push.
+    """
+    return np.maximum(hang, push)
+
+
 def wind_at_joint(k: LoadInputs, at: Geometry, w: Wind) -> Floats:
     """Moment at an extension's joint of the wind on board and extension (k,) [N m].
 

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from pipeline.loads import dead, footing, sag, wall
-from pipeline.loads.cases import Case, Terms, hang_case, joint_utilisation, push_case, storm_case, terms
+from pipeline.loads.cases import Case, Terms, hang_case, joint_utilisation, push_case, storm_case, terms, worse_of_play
 from pipeline.loads.flexure import slenderness, slenderness_most
 from pipeline.loads.model import OVER, UNKNOWN, WITHIN, Bools, Floats, Ints, LoadInputs, Loads
 from pipeline.loads.section import design_wall
@@ -55,12 +55,12 @@ def screened(k: LoadInputs, policy: Policy) -> Screened:
         post = capacity(k.square, k.size, k.height, t.at.length, thick, fy, modulus)
 
         unknown = is_unknown(k, thick, policy)
-        play_share = np.maximum(utilisation(k, post, hang), utilisation(k, post, push))
+        play_share = worse_of_play(utilisation(k, post, hang), utilisation(k, post, push))
         storm_share = utilisation(k, post, storm)
         needed = footing_depth(k, hang, push, storm)
         sinks = sag.ring_sag(float(policy["play_load"]), t.at.board_out, t.at.ring_out, t.at.length, post.tube.inertia, modulus)
         loads = Loads(
-            moment_play=np.maximum(hang.moment, push.moment),
+            moment_play=worse_of_play(hang.moment, push.moment),
             moment_storm=storm.moment,
             utilisation_play=np.where(unknown, np.nan, play_share),
             utilisation_storm=np.where(unknown, np.nan, storm_share),

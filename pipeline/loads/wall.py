@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from pipeline.loads.cases import Case
 from pipeline.loads.flexure import least_design_wall
-from pipeline.loads.model import Bools, Floats, LoadInputs
+from pipeline.loads.model import Floats, LoadInputs
 from pipeline.loads.strength import capacity, post_utilisation
 
 CLOSE = 1e-9
@@ -34,7 +35,7 @@ def least_wall(k: LoadInputs, length: Floats, hang: Case, push: Case, storm: Cas
     `steel_modulus`. The post alone is looked at, no joint; its own weight and the second order change with the wall.
     NaN where a fifth of the size is not enough, or the material is neither steel nor unknown. A wall so thin that
     the screen would say `unknown` counts as not enough. Range: 0 to D/5, to 1e-9 m.
-    Source: root of AISC 360-16, H1.1 (published); bracket kept, Illinois' false position with halving.
+    Source: root of AISC 360-16, H1.1 (published); bracket kept.
     """
     # push and storm carry the same axial load: the greater moment is the worse
     columns = (k.square, k.size, k.height, length, hang.carried, hang.moment, push.carried,
@@ -52,31 +53,47 @@ def _search(rows: tuple[Any, ...], policy: Mapping[str, Any]) -> Floats:
     thin = least_design_wall(square, size, float(policy["steel_yield"]), float(policy["steel_modulus"]))
     low, high = thin / float(policy["design_wall_factor"]), size / 5
     at_low, at_high = _reserve(rows, low, policy), _reserve(rows, high, policy)
-    found = np.where((low <= high) & (at_high >= 0) & (at_low >= 0), low, np.nan)
-    open_ = np.flatnonzero((low < high) & (at_high >= 0) & (at_low < 0))
-    state = [a[open_] for a in (low, high, at_low, at_high)]
+    enough = (low <= high) & (at_high >= 0)
+    found = np.where(enough & (at_low >= 0), low, np.nan)
+    open_ = np.flatnonzero(enough & (at_low < 0))
     rows = tuple(r[open_] for r in rows)
-    for step in range(_STEPS):
+    ends = _Bracket(low[open_], at_low[open_], high[open_], at_high[open_], np.full(open_.size, 0.5))
+    for _ in range(_STEPS):
         if not open_.size:
             break
-        done = _narrow(rows, state, step, policy)
-        found[open_[done]] = state[1][done]
+        x = ends.x + ends.share * (ends.other - ends.x)
+        ends = _narrow(ends, x, _reserve(rows, x, policy))
+        done = np.abs(ends.other - ends.x) <= CLOSE
+        found[open_[done]] = np.where(ends.f >= 0, ends.x, ends.other)[done]
         keep = ~done
-        open_, rows, state = open_[keep], tuple(r[keep] for r in rows), [a[keep] for a in state]
+        open_, rows = open_[keep], tuple(r[keep] for r in rows)
+        ends = _Bracket(ends.x[keep], ends.f[keep], ends.other[keep], ends.f_other[keep], ends.share[keep])
     return found
 
 
-def _narrow(rows: tuple[Any, ...], state: list[Floats], step: int, policy: Mapping[str, Any]) -> Bools:
-    """One step: `state` (low, high, and the weighted reserves there) is narrowed; True where the end is reached."""
-    low, high, at_low, at_high = state
-    false_position = (low * at_high - high * at_low) / (at_high - at_low)
-    # every third step halves the bracket, so that a jump (too slender) cannot stall the search
-    middle = (low + high) / 2 if step % 3 == 2 else false_position
-    reserve = _reserve(rows, middle, policy)
-    enough = reserve >= 0
-    state[0], state[1] = np.where(enough, low, middle), np.where(enough, middle, high)
-    # Illinois: the end that stays counts half
-    state[2], state[3] = np.where(enough, at_low / 2, reserve), np.where(enough, reserve, at_high / 2)
-    exact = np.abs(reserve) <= 1e-13
-    state[1] = np.where(exact, middle, state[1])
-    return exact | (state[1] - state[0] <= CLOSE)
+@dataclass(frozen=True)
+class _Bracket:
+    """The last place `x`, the place `other` on the far side of the root, and where between them to look next."""
+
+    x: Floats
+    f: Floats
+    other: Floats
+    f_other: Floats
+    share: Floats
+
+
+def _narrow(b: _Bracket, x: Floats, f: Floats) -> _Bracket:
+    """The bracket with `x` in it: inverse quadratic where it is safe, else halving, which no jump can stall.
+
+    Source: Chandrupatla, Advances in Engineering Software 28 (1997) 145-149 (published).
+    """
+    same = (f >= 0) == (b.f >= 0)
+    x3, f3 = np.where(same, b.x, b.other), np.where(same, b.f, b.f_other)
+    x2, f2 = np.where(same, b.other, b.x), np.where(same, b.f_other, b.f)
+    xi, phi = (x - x2) / (x3 - x2), (f - f2) / (f3 - f2)
+    safe = (phi**2 < xi) & ((1 - phi) ** 2 < 1 - xi)
+    quadratic = f / (f2 - f) * f3 / (f2 - f3) + (x3 - x) / (x2 - x) * f / (f3 - f) * f2 / (f3 - f2)
+    # stay off the ends by a little under half of CLOSE, so that the far end closes in as well
+    edge = np.minimum(0.4 * CLOSE / np.abs(x2 - x), 0.5)
+    share = np.clip(np.where(safe, quadratic, 0.5), edge, 1 - edge)
+    return _Bracket(x, f, x2, f2, share)
