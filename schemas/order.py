@@ -8,7 +8,7 @@ import re
 def natural(code: str) -> tuple[tuple[int, int, str], ...]:
     """Key for natural order: digits count as numbers, case does not count; ties by the text itself."""
     parts = re.findall(r"\d+|\D+", code.casefold())
-    key = tuple((0, int(p), "") if p.isdecimal() else (1, 0, p) for p in parts)
+    key = tuple((0, len(p.lstrip("0")), p.lstrip("0")) if p.isdecimal() else (1, 0, p) for p in parts)
     return (*key, (2, 0, code))
 
 
