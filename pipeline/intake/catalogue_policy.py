@@ -121,7 +121,7 @@ def _bound(setting: Setting, figure: Fraction) -> Wrong | None:
         if limit is None:
             continue
         bound = _limit(setting, limit)
-        if sign * (figure - bound) < -SLACK * max(1.0, abs(bound)):
+        if sign * (figure - bound) < -SLACK * max(1.0, float(abs(bound))):
             shown = f"{limit:g} {setting.unit}".strip()
             hint = " A rate is a fraction: 7.25 % is 0.0725." if setting.name == "tax_rate" else ""
             return Wrong(f"“{setting.name}” is {words} {shown}.", f"Type a value that is not {words} {shown}.{hint}")

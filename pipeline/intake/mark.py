@@ -4,14 +4,40 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pipeline.intake.model import Book, Query
+from pipeline.intake.mark_names import returned_name
+from pipeline.intake.model import Book, Query, UnreadableFileError
+
+__all__ = ["marked_copy", "returned_name"]
+
+OWN_FORMATS = ("xlsx", "xlsm")
+"""Formats whose own file is kept and marked; the cells of others are copied to a new workbook."""
 
 
-def marked_copy(path: str, file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
-    """The marked workbook (.xlsx) for one input file."""
-    raise NotImplementedError
+def marked_copy(path: str, file: str, book: Book | None, queries: Sequence[Query], own: bool = True) -> bytes:
+    """The marked workbook (.xlsx) for one input file; same inputs, same bytes.
+
+    `file` is the name to show. Without `book` the file is read here; where it cannot be, the workbook
+    has only the list `To correct`. `own=False` leaves the sender's file alone and copies its cells,
+    for a file that openpyxl was seen to hang on. Never raises for what is in the file.
+    """
+    from pipeline.intake.mark_copy import new_copy, own_copy
+
+    if book is None:
+        book = _read(path)
+    if own and book is not None and book.format in OWN_FORMATS:
+        try:
+            return own_copy(path, file, book, queries)
+        except (MemoryError, KeyboardInterrupt):
+            raise
+        except Exception:  # openpyxl raises of every kind; the copy of the cells always works
+            return new_copy(file, book, queries)
+    return new_copy(file, book, queries)
 
 
-def returned_name(names: Sequence[str]) -> dict[str, str]:
-    """Where each input file's marked copy goes."""
-    raise NotImplementedError
+def _read(path: str) -> Book | None:
+    from pipeline.intake.read import read_book
+
+    try:
+        return read_book(path)
+    except UnreadableFileError:
+        return None

@@ -1,0 +1,214 @@
+"""Two ways to a marked workbook: the sender's own, opened and marked; or a new one with the same cells."""
+
+from __future__ import annotations
+
+import copy
+import datetime
+import io
+import re
+import warnings
+import zipfile
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+import openpyxl
+from openpyxl.cell.cell import ERROR_CODES, MergedCell
+from openpyxl.comments import Comment
+from openpyxl.styles import PatternFill
+from openpyxl.utils import get_column_letter
+
+from pipeline.intake.mark_list import DARK, HOLDS, SIGN, TELLS, TITLE, Mark, as_shown, clean, marks, put, write_list
+from pipeline.intake.mark_zip import settled, stored
+from pipeline.intake.model import Book, Cell, Query, Sheet
+
+AUTHOR = "postquote"
+OURS = "— To correct —\n"
+"""Stands before our words where the sender's own comment goes before them."""
+
+INFLATED_MOST = 60_000_000
+"""Bytes of XML above which the sender's own workbook is not opened (openpyxl needs some 50 times as much memory)."""
+
+STAMP = "2000-01-01T00:00:00Z"
+"""Time in the properties of every copy: same input, same bytes."""
+
+ROWS_MOST, COLUMNS_MOST = 1_048_576, 16_384
+
+
+class CannotKeepError(Exception):
+    """The sender's own workbook cannot be kept whole; the cells are copied instead."""
+
+
+def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> bytes:
+    """The sender's own .xlsx or .xlsm, marked. Errors: CannotKeepError, and whatever openpyxl raises."""
+    with zipfile.ZipFile(path) as z:
+        if sum(i.file_size for i in z.infolist()) > INFLATED_MOST:
+            raise CannotKeepError("too large to open whole")
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        wb = openpyxl.load_workbook(path, keep_vba=False, keep_links=True, rich_text=True)
+    wb.template = False
+    _drop_lists(wb)
+    titles = {s.name: s.name for s in book.sheets if s.name in wb.sheetnames}
+    if any(s.cells and s.name in titles and not getattr(wb[s.name], "_cells", None) for s in book.sheets):
+        raise CannotKeepError("its cells are in a form that openpyxl does not read")
+    for ws in wb.worksheets:
+        _unmark(ws)
+    for mark in marks(queries, titles):
+        _show(wb[mark.sheet], mark.cell)
+        _mark(wb[mark.sheet], mark)
+    said = ["This copy is without the macros of your file."] if book.format == "xlsm" else []
+    _list_in_front(wb, file, queries, titles, book, said)
+    by_name = stored(book)
+    parts = {f"xl/worksheets/sheet{i}.xml": by_name[ws.title] for i, ws in enumerate(wb.worksheets, 1) if ws.title in by_name}
+    return settled(_saved(wb), parts, STAMP)
+
+
+def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
+    """A new workbook with the same cells at the same addresses, marked; only the list where nothing could be read."""
+    wb = openpyxl.Workbook()
+    wb.remove(wb.active)
+    sheets = [s for s in book.sheets if not _is_list(s)] if book else []
+    titles = _titles(s.name for s in sheets)
+    for sheet in sheets:
+        _fill(wb.create_sheet(titles[sheet.name]), sheet)
+    for mark in marks(queries, titles):
+        ws = wb[mark.sheet]
+        if ws[mark.cell].data_type == "n" and ws[mark.cell].value is None:
+            ws[mark.cell].number_format = "@"
+        _mark(ws, mark)
+    said = []
+    if book is None:
+        said = ["Nothing of the file could be read, so none of its cells are here: mend the file itself, or use the empty form."]
+    elif sheets:
+        where = "on the next sheet" if len(sheets) == 1 else "on the next sheets"
+        said = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]
+    _list_in_front(wb, file, queries, titles, book, said)
+    return settled(_saved(wb), {}, STAMP)
+
+
+def _saved(wb: Any) -> bytes:
+    wb.properties.created = datetime.datetime(2000, 1, 1)
+    out = io.BytesIO()
+    wb.save(out)
+    return out.getvalue()
+
+
+def _list_in_front(
+    wb: Any, file: str, queries: Sequence[Query], titles: Mapping[str, str], book: Book | None, said: Sequence[str]
+) -> None:
+    """The list as the first sheet, and the only one selected (two selected sheets would be edited together)."""
+    taken = {t.casefold() for t in wb.sheetnames}
+    title = next(t for n in range(1, len(taken) + 2) if (t := TITLE if n == 1 else f"{TITLE} ({n})").casefold() not in taken)
+    ws = wb.create_sheet(title, 0)
+    write_list(ws, file, queries, titles, book, said)
+    wb.active = 0
+    for other in wb.worksheets:
+        other.sheet_view.tabSelected = other is ws
+
+
+def _drop_lists(wb: Any) -> None:
+    """Take out the list of an earlier round."""
+    for ws in list(wb.worksheets):
+        if ws.title.startswith(TITLE) and str(ws["A1"].value).startswith(SIGN) and len(wb.worksheets) > 1:
+            wb.remove(ws)
+
+
+def _is_list(sheet: Sheet) -> bool:
+    """Whether a sheet is the list of an earlier round."""
+    first = sheet.cells[0] if sheet.cells else None
+    return sheet.name.startswith(TITLE) and first is not None and str(first.value).startswith(SIGN)
+
+
+def _unmark(ws: Any) -> None:
+    """Take out the marks of an earlier round; a comment of the sender's own stays."""
+    for cell in list(ws._cells.values()):
+        if isinstance(cell, MergedCell) or cell.comment is None:
+            continue
+        before, found, _ = cell.comment.text.partition(OURS)
+        if not found and cell.comment.author != AUTHOR:
+            continue
+        cell.comment = Comment(before.rstrip(), cell.comment.author) if found and before.strip() else None
+        if cell.fill.fgColor.rgb in (f"00{HOLDS}", f"FF{HOLDS}", f"00{TELLS}", f"FF{TELLS}"):
+            cell.fill = PatternFill()
+
+
+def _show(ws: Any, address: str) -> None:
+    """A hidden sheet, row or column with a cell in doubt is shown, so that the sender can get at it."""
+    ws.sheet_state = "visible"
+    letters = re.sub(r"\d", "", address)
+    row = int(address[len(letters) :])
+    if row in ws.row_dimensions:
+        ws.row_dimensions[row].hidden = False
+    if letters in ws.column_dimensions:
+        ws.column_dimensions[letters].hidden = False
+
+
+def _mark(ws: Any, mark: Mark) -> None:
+    """Fill and comment one cell; within merged cells the one that shows."""
+    cell = ws[mark.cell]
+    if isinstance(cell, MergedCell):
+        area = next(r for r in ws.merged_cells.ranges if mark.cell in r)
+        cell = ws.cell(area.min_row, area.min_col)
+    cell.fill = PatternFill("solid", fgColor=HOLDS if mark.holds else TELLS)
+    font = copy.copy(cell.font)
+    font.color = DARK
+    cell.font = font
+    if cell.number_format == "General" and cell.data_type != "f":
+        cell.number_format = "@"  # else 8-6 typed here would become a date
+    old, author = (cell.comment.text.rstrip(), cell.comment.author) if cell.comment else ("", AUTHOR)
+    text = clean(f"{old}\n\n{OURS}{mark.text}" if old else mark.text)
+    cell.comment = Comment(text, author, height=min(40 + 18 * (len(text) // 40 + text.count("\n") + 1), 400), width=300)
+
+
+def _titles(names: Iterable[str]) -> dict[str, str]:
+    """A sheet name that every spreadsheet program takes, for each name of the file."""
+    out: dict[str, str] = {}
+    taken: set[str] = {TITLE.casefold()}
+    for name in names:
+        base = re.sub(r"[\[\]:*?/\\]", "_", clean(name)).strip().strip("'")[:31] or "Survey"
+        title, n = base, 1
+        while title.casefold() in taken or title.casefold() == "history":
+            n += 1
+            title = f"{base[: 31 - len(f' ({n})')]} ({n})"
+        taken.add(title.casefold())
+        out[name] = title
+    return out
+
+
+def _fill(ws: Any, sheet: Sheet) -> None:
+    """The cells of a sheet at their addresses: text stays text, a number keeps the unit that it showed."""
+    widths: dict[int, int] = {}
+    for cell in sheet.cells:
+        if cell.row > ROWS_MOST or cell.column > COLUMNS_MOST:
+            continue
+        _copy(ws, cell)
+        widths[cell.column] = max(widths.get(cell.column, 8), min(len(as_shown(cell)) + 2, 40))
+    for column, width in sorted(widths.items()):
+        ws.column_dimensions[get_column_letter(column)].width = width
+
+
+def _copy(ws: Any, cell: Cell) -> None:
+    """One cell."""
+    if cell.kind == "text":
+        put(ws, cell.row, cell.column, str(cell.value)).number_format = "@"
+    elif cell.kind == "error":
+        new = put(ws, cell.row, cell.column, str(cell.value))
+        new.data_type = "e" if cell.value in ERROR_CODES else "s"
+    elif cell.kind == "date":
+        _copy_date(ws, cell)
+    elif cell.kind in ("number", "bool"):
+        new = ws.cell(cell.row, cell.column, cell.value)
+        if cell.shown_unit:
+            new.number_format = "0.##%" if cell.shown_unit == "%" else 'General" {}"'.format(cell.shown_unit.replace('"', ""))
+
+
+def _copy_date(ws: Any, cell: Cell) -> None:
+    """A date stays one, so that the cell still shows what is wrong with it."""
+    text = str(cell.value)
+    try:
+        value: Any = (
+            datetime.time.fromisoformat(text) if re.fullmatch(r"\d\d:.*", text) else datetime.datetime.fromisoformat(text)
+        )
+        ws.cell(cell.row, cell.column, value).number_format = "d-mmm-yy" if cell.value and len(text) >= 10 else "hh:mm"
+    except ValueError:
+        put(ws, cell.row, cell.column, text)
