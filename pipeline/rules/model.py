@@ -203,3 +203,61 @@ class Kits:
     covered: Ints
     price: Ints  # unit price in Catalogue.price_unit
     load: dict[str, Floats]  # the fields of loads.model.Loads
+
+
+@dataclass(frozen=True)
+class FindingLine:
+    """One finding about one pair or kit in plain values; NaN where there is no such number."""
+
+    code: str
+    state: str  # pass, confirm, fail; of STRENGTH and FOOTING also unknown: nothing to hold against the limit
+    sentence: str
+    value: float
+    least: float
+    most: float
+    margin: float
+    unit: str
+
+
+@dataclass(frozen=True)
+class Note:
+    """Something worth knowing that is never a verdict."""
+
+    about: str
+    sentence: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Refusal:
+    """An item asked for that cannot be had at a post: the query ASKED."""
+
+    name: str  # mount_asked, board_asked, ring_asked
+    asked: str  # as typed
+    reason: str  # unknown, withdrawn, not_viable
+    findings: tuple[str, ...]  # codes that rule it out, where it is not viable there
+    sentence: str
+    suggestion: str
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing to be changed so that a kit fits; `amount` in m, NaN where there is none."""
+
+    kind: str  # strip, straighten, reset, clear, extension, ring_height, board, mount, replace
+    amount: float
+    text: str
+
+
+@dataclass(frozen=True)
+class Remedy:
+    """The least change that would give a post a kit; empty where it has one.
+
+    `mount` is the mount that would then fit, '' where the catalogue lacks it; `serves` what the
+    catalogue would have to offer ('extension of 0.610 m on round 88.9 mm'), '' where nothing.
+    """
+
+    sentence: str = ""
+    steps: tuple[Step, ...] = ()
+    mount: str = ""
+    serves: str = ""

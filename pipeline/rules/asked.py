@@ -1,0 +1,137 @@
+"""Items asked for that cannot be had at a post, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+from typing import Any
+
+import numpy as np
+
+from pipeline.rules.kits import sets
+from pipeline.rules.model import FAIL, NOT_VIABLE, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
+from pipeline.rules.plain import joined
+from pipeline.rules.verdict import bits, codes
+from schemas.order import folded
+
+ITEMS = (("mount", "Mounts"), ("board", "Boards"), ("ring", "Rings"))
+"""Kinds of item that may be asked for, and their tables."""
+
+
+@dataclass(frozen=True)
+class Wish:
+    """One kind of item asked for at n posts."""
+
+    kind: str
+    table: str
+    asked: Ints  # (n,), index among the active items, -1 no wish, -2 none of them
+    had: Bools  # (n,), a kit of the post contains it
+
+
+def wishes(posts: Posts, kits: Kits) -> tuple[Wish, ...]:
+    """What was asked for at every post, and whether any kit there contains it."""
+    out = []
+    for kind, table in ITEMS:
+        asked, item = getattr(posts, f"{kind}_asked"), getattr(kits, kind)
+        had = np.zeros(len(posts), dtype=bool)
+        had[kits.post[item == asked[kits.post]]] = True
+        out.append(Wish(kind, table, asked, had))
+    return tuple(out)
+
+
+def refusals(
+    values: Sequence[Mapping[str, Any]], posts: Posts, catalogue: Catalogue, fit: Fit, kits: Kits
+) -> list[tuple[Refusal, ...]]:
+    """For each post, the items asked for that are unknown, withdrawn, or in none of its kits.
+
+    `values` are the survey values that `posts` were made from, for the codes as typed.
+    """
+    failed, all_wishes = bits(fit.findings, FAIL, fit.verdict.shape), wishes(posts, kits)
+    cannot = [np.flatnonzero((w.asked != -1) & ~w.had) for w in all_wishes]
+    out: list[list[Refusal]] = [[] for _ in values]
+    for wish, at in zip(all_wishes, cannot, strict=True):
+        for i in at.tolist():
+            typed = str(values[i][f"{wish.kind}_asked"])
+            out[i].append(_refusal(wish, typed, i, posts, catalogue, fit, failed))
+    return [tuple(r) for r in out]
+
+
+def _refusal(wish: Wish, typed: str, i: int, posts: Posts, catalogue: Catalogue, fit: Fit, failed: Ints) -> Refusal:
+    name, item = f"{wish.kind}_asked", int(wish.asked[i])
+    if item < 0:
+        return _absent(wish, typed, catalogue)
+    mount, why = _why(wish.kind, item, i, posts, catalogue, fit, failed)
+    code = getattr(catalogue, wish.table.lower()).code[item]
+    sentence = f"The {wish.kind} asked for, {code}, cannot be had at this post"
+    if wish.kind == "mount" and why != ("BOARD",):
+        sentence += f": it fails {joined(why)}."
+    elif why != ("BOARD",):
+        sentence += f": no mount that carries it fits; the nearest, {mount}, fails {joined(why)}."
+    else:
+        sentence += f": {_BOARD[wish.kind]} (BOARD)."
+    return Refusal(name, typed, "not_viable", why, sentence, _SUGGESTION)
+
+
+_BOARD = {
+    "mount": "it fits the post, but no board and ring for it are as wide as asked for",
+    "board": "no mount that fits the post carries it, or it is narrower than asked for",
+    "ring": "no board that may be sold there has its ring pattern, within the mount's mass",
+}
+_SUGGESTION = "Leave the cell blank, or ask for an item of the quotation; the best other kit is quoted."
+
+
+def _absent(wish: Wish, typed: str, catalogue: Catalogue) -> Refusal:
+    """The item is unknown, or was withdrawn."""
+    rows = catalogue.tables.get(wish.table, ())
+    name, known = f"{wish.kind}_asked", {folded(r[wish.kind]) for r in rows}
+    if folded(typed) in known:
+        sentence = f"The {wish.kind} asked for, {typed}, has been withdrawn."
+        return Refusal(name, typed, "withdrawn", (), sentence, _SUGGESTION)
+    active = {folded(c): c for c in getattr(catalogue, wish.table.lower()).code}
+    near = get_close_matches(folded(typed), sorted(active), n=3)
+    hint = f"Type {' or '.join(active[n] for n in near)}, if that was meant." if near else _SUGGESTION
+    sentence = f"The catalogue has no {wish.kind} {typed}."
+    return Refusal(name, typed, "unknown", (), sentence, hint)
+
+
+def _why(kind: str, item: int, i: int, posts: Posts, catalogue: Catalogue, fit: Fit, failed: Ints) -> tuple[str, tuple[str, ...]]:
+    """The mount that comes nearest to carrying the item at post i, and the codes that rule it out.
+
+    BOARD where a viable mount is no help, or where no mount could ever carry the item as asked.
+    """
+    mounts = np.array([item]) if kind == "mount" else _carriers(kind, item, i, posts, catalogue)
+    if not len(mounts) or (fit.verdict[i, mounts] != NOT_VIABLE).any():
+        return "", ("BOARD",)
+    masks = failed[i, mounts]
+    nearest = min(range(len(mounts)), key=lambda k: (int(masks[k]).bit_count(), k))
+    return catalogue.mounts.code[mounts[nearest]], codes(masks[nearest])
+
+
+def _carriers(kind: str, item: int, i: int, posts: Posts, catalogue: Catalogue) -> Ints:
+    """Mounts that may be sold with the board or ring at post i, whatever fits there."""
+    flat = sets(catalogue)
+    wide = ~(catalogue.boards.width[flat.board] < posts.least_board_width[i] - SLACK)
+    return np.unique(flat.mount[wide & (getattr(flat, kind) == item)])
+
+
+def apart(posts: Posts, kits: Kits) -> list[tuple[Note, ...]]:
+    """For each post, a note where every item asked for can be had there, but not all in one kit."""
+    out: list[tuple[Note, ...]] = [()] * len(posts)
+    for i in _not_together(posts, kits):
+        text = "Each item asked for can be had at this post, but not all in one kit; the kit with most of them is quoted."
+        out[i] = (Note("Items asked for", text, "the catalogue's pairings and ring patterns"),)
+    return out
+
+
+def _not_together(posts: Posts, kits: Kits) -> Iterator[int]:
+    all_wishes = wishes(posts, kits)
+    each = np.all([(w.asked == -1) | w.had for w in all_wishes], axis=0)
+    met = np.ones(len(kits.post), dtype=bool)
+    for w in all_wishes:
+        asked = w.asked[kits.post]
+        met &= (asked == -1) | (asked == getattr(kits, w.kind))
+    together = np.zeros(len(posts), dtype=bool)
+    together[kits.post[met]] = True
+    some = np.any([w.asked != -1 for w in all_wishes], axis=0)
+    yield from (int(i) for i in np.flatnonzero(each & some & ~together))

@@ -1,0 +1,125 @@
+"""The least change that would give a kit to a post that has none: which change."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from pipeline.rules.kits import sets
+from pipeline.rules.model import FAIL, SLACK, Bools, Catalogue, Fit, Floats, Ints, Policy, Posts, Remedy
+from pipeline.rules.remedy_words import Plan, put
+from pipeline.rules.ring_height import lift
+from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
+
+COST = {
+    "strip": 1.0,
+    "extension": 2.0,
+    "clear": 2.5,
+    "board": 3.5,
+    "mount": 10.0,
+    "straighten": 20.0,
+    "reset": 25.0,
+    "replace": 60.0,
+}
+"""How great a change each is: only the order counts, and that two small ones are less than a great one.
+
+Source: the order of design section 5, remedy; common practice for those that it does not list.
+"""
+
+
+@dataclass(frozen=True)
+class WhatIf:
+    """Costs of the ways out, inf where one is none: by pair (n, m), by another mount (n,), by a new post (n,)."""
+
+    pair: Floats
+    another: Floats
+    replace: Floats
+    reach: Floats  # (n, m), greatest ring height that a person may accept instead, NaN where none
+
+
+def remedies(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, has_kit: Bools) -> list[Remedy]:
+    """For each post the least change that would give it a kit, in plain words; empty where it has one."""
+    out = [Remedy()] * len(posts)
+    at = np.flatnonzero(~has_kit)
+    if not len(at):
+        return out
+    widest = widest_board(catalogue)
+    ifs = what_if(posts, catalogue, fit, policy, widest)
+    for i in at:
+        out[i] = put(_plan(int(i), posts, catalogue, fit, ifs, widest))
+    return out
+
+
+def widest_board(catalogue: Catalogue) -> Floats:
+    """Widest board that may be sold with each mount [m], (m,); NaN where there is none."""
+    flat = sets(catalogue)
+    widest = np.full(len(catalogue.mounts.code), -np.inf)
+    np.maximum.at(widest, flat.mount, catalogue.boards.width[flat.board])
+    return np.where(np.isinf(widest), np.nan, widest)
+
+
+def what_if(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, widest: Floats) -> WhatIf:
+    """What each way out of a post's trouble costs."""
+    failed = {f.code: np.broadcast_to(f.state == FAIL, fit.verdict.shape) for f in fit.findings}
+    by_post = _post_cost(posts, failed)
+    narrow = widest < posts.least_board_width[:, None] - SLACK
+    reach = np.where(fit.ring_height_max >= policy["ring_height_least"] - SLACK, fit.ring_height_max, np.nan)
+    low_clear = catalogue.mounts.clamp_length <= posts.clear_length[:, None] + SLACK
+    reach = np.where(low_clear & (fit.extension < 0), reach, np.nan)
+    short = failed["HEIGHT"]
+    clear = np.where(failed["CLEAR"] & ~short, _clear_cost(posts, catalogue, fit), 0.0)
+    pair = by_post[:, None] + np.where(short, COST["extension"], 0.0) + clear + np.where(narrow, COST["board"], 0.0)
+    pair = np.where(failed["SHAPE"] | failed["SIZE"] | np.isnan(widest), np.inf, pair)
+    other = posts.shape == SHAPES.index("other")
+    another = np.where(other, np.inf, by_post + COST["mount"])
+    replace = np.full(len(posts), COST["replace"])
+    return WhatIf(pair, another, replace, reach)
+
+
+def _post_cost(posts: Posts, failed: dict[str, Bools]) -> Floats:
+    """Cost of what must be done to the post whatever the mount, inf where only a new post will do, (n,)."""
+    bent = posts.line == LINES.index("bent")
+    lean = failed["LEAN"].any(axis=1)
+    loose = posts.condition == CONDITIONS.index("loose")
+    lost = posts.line == LINES.index("gooseneck")
+    lost |= failed["CONDITION"].any(axis=1) & ~loose
+    lost |= posts.base == BASES.index("portable")
+    cost = np.where(posts.fittings == FITTINGS.index("fixed"), COST["strip"], 0.0)
+    cost = cost + np.where(bent | lean, COST["straighten"], 0.0) + np.where(loose, COST["reset"], 0.0)
+    return np.where(lost, np.inf, cost)
+
+
+def _clear_cost(posts: Posts, catalogue: Catalogue, fit: Fit) -> Floats:
+    """Cost of clearing the post as far as the clamps go; inf where they would go into the ground, (n, m)."""
+    need = fit.lowered + catalogue.mounts.clamp_length
+    return np.where(need <= posts.height[:, None] + SLACK, COST["clear"], np.inf)
+
+
+def _plan(i: int, posts: Posts, catalogue: Catalogue, fit: Fit, ifs: WhatIf, widest: Floats) -> Plan:
+    """What to do for post i: the cheapest way out."""
+    m = _nearest(ifs.pair[i], fit.shortfall[i])
+    pair = ifs.pair[i, m] if m >= 0 else np.inf
+    best = min(pair, ifs.another[i], ifs.replace[i])
+    way = "pair" if best == pair else "mount" if best == ifs.another[i] else "replace"
+    if way == "replace":
+        m = _for_new_post(i, posts, catalogue, widest)
+    return Plan(way, i, m, posts, catalogue, fit, widest, float(ifs.reach[i, m]) if m >= 0 else np.nan)
+
+
+def _nearest(cost: Floats, shortfall: Floats) -> int:
+    """The cheapest mount, the least short of them, the first of those; -1 where none will do."""
+    if not len(cost) or np.isinf(cost).all():
+        return -1
+    return int(np.lexsort((np.arange(len(cost)), shortfall, cost))[0])
+
+
+def _for_new_post(i: int, posts: Posts, catalogue: Catalogue, widest: Floats) -> int:
+    """The mount that a new post would best be made for: wide enough boards, then the lowest post; -1 none."""
+    sold: Sequence[int] | Ints = np.flatnonzero(~np.isnan(widest))
+    if not len(sold):
+        return -1
+    narrow = widest[sold] < posts.least_board_width[i] - SLACK
+    needed = -lift(catalogue.mounts)[sold]
+    return int(sold[np.lexsort((np.arange(len(sold)), needed, narrow))[0]])
