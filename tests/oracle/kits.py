@@ -1,0 +1,104 @@
+"""Kits of one post: which may be sold, what they cost, which is best; design sections 6 and 8."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from .fit import SLACK, VERDICTS, Fit, fit
+from .loads import Load, load
+from .model import Board, Catalogue, Mount, Post, Ring
+
+
+@dataclass(frozen=True)
+class Choice:
+    """A kit that may be sold for one post."""
+
+    fit: Fit
+    board: Board
+    ring: Ring
+    load: Load
+    confirm: list[str]
+    verdict: str
+    unit_price: Decimal
+
+
+def board_fails(mount: Mount, board: Board, ring: Ring, least_width: float | None) -> bool:
+    """BOARD: wider or heavier than the mount allows, or narrower than asked."""
+    too_wide = board.width > mount.width_most + SLACK
+    too_heavy = board.mass + ring.mass > mount.mass_most + SLACK
+    too_narrow = least_width is not None and board.width < least_width - SLACK
+    return too_wide or too_heavy or too_narrow
+
+
+def services_due(f: Fit, catalogue: Catalogue) -> list[str]:
+    """Ways of charging that apply to one post of a kit."""
+    due = ["per post"]
+    if f.extension:
+        due.append("per extension")
+    if f.post.fittings == "removable":
+        due.append("per stripped post")
+    return due
+
+
+def price(f: Fit, board: Board, ring: Ring, catalogue: Catalogue) -> Decimal:
+    due = services_due(f, catalogue)
+    services = sum((s.price for s in catalogue.services if s.charged in due), Decimal(0))
+    extension = f.extension.price if f.extension else Decimal(0)
+    return f.mount.price + board.price + ring.price + extension + services
+
+
+def make_choice(f: Fit, board: Board, ring: Ring, catalogue: Catalogue, policy: dict[str, Any]) -> Choice:
+    rough = load(f, board, ring, policy)
+    confirm = list(f.confirm)
+    if rough.state == "over":
+        confirm.append("STRENGTH")
+    stated, needed = f.post.footing_depth, rough.footing_depth
+    if stated is not None and needed is not None and stated < needed - SLACK:
+        confirm.append("FOOTING")
+    verdict = "viable_confirm" if f.verdict == "viable" and confirm else f.verdict
+    return Choice(f, board, ring, rough, confirm, verdict, price(f, board, ring, catalogue))
+
+
+def differing(choice: Choice) -> int:
+    """How many items differ from what was asked for."""
+    post = choice.fit.post
+    pairs = (
+        (post.mount_asked, choice.fit.mount.code),
+        (post.board_asked, choice.board.code),
+        (post.ring_asked, choice.ring.code),
+    )
+    return sum(asked is not None and asked != code for asked, code in pairs)
+
+
+def rank_key(choice: Choice) -> tuple[Any, ...]:
+    return (
+        choice.load.state == "over",
+        differing(choice),
+        -choice.fit.covered,
+        VERDICTS.index(choice.verdict),
+        choice.unit_price,
+        choice.fit.mount.code,
+        choice.board.code,
+        choice.ring.code,
+    )
+
+
+def choices(post: Post, catalogue: Catalogue, policy: dict[str, Any]) -> list[Choice]:
+    """Every kit that may be sold for a post, best first."""
+    found = []
+    for mount in catalogue.mounts:
+        if not mount.active:
+            continue
+        f = fit(post, mount, catalogue, policy)
+        if f.verdict == "not_viable":
+            continue
+        for board in catalogue.boards:
+            if not board.active or (mount.code, board.code) not in catalogue.pairings:
+                continue
+            for ring in catalogue.rings:
+                fits = ring.active and ring.pattern == board.pattern
+                if fits and not board_fails(mount, board, ring, post.least_width):
+                    found.append(make_choice(f, board, ring, catalogue, policy))
+    return sorted(found, key=rank_key)
