@@ -83,13 +83,12 @@ def length_cell(value: Fraction | None, unit: str, rng: random.Random, text_shar
 
 
 def lengths_cell(values: tuple[Fraction, ...] | None, unit: str, rng: random.Random) -> Cell:
-    """Several lengths with `;` between."""
+    """Several lengths with `;` between: all under the heading's unit, or each with its own."""
     if values is None:
         return None
     if len(values) == 1:
         return length_cell(values[0], unit, rng)
-    cells = [length_cell(value, unit, rng) for value in values]
-    if any(isinstance(cell, float) and len(repr(cell)) > 8 for cell in cells):
-        cells = [decimal_text(value / MM, 6) for value in values]
-        return "; ".join(f"{cell} mm" for cell in cells)
-    return "; ".join(str(cell) for cell in cells)
+    numbers = [number(value, LENGTHS[unit]) for value in values]
+    if rng.random() < 0.5 and all(len(repr(n)) <= 8 for n in numbers):
+        return "; ".join(str(n) for n in numbers)
+    return "; ".join(rng.choice(length_texts(value)) for value in values)
