@@ -9,9 +9,10 @@ from typing import Any
 
 import numpy as np
 
-from pipeline.rules.kits import sets
+from pipeline.rules.kits import Sets, sets
 from pipeline.rules.model import FAIL, NOT_VIABLE, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
 from pipeline.rules.plain import joined
+from pipeline.rules.posts import NO_WISH
 from pipeline.rules.verdict import bits, codes
 from schemas.order import folded
 
@@ -41,36 +42,52 @@ def wishes(posts: Posts, kits: Kits) -> tuple[Wish, ...]:
 
 
 def refusals(
-    values: Sequence[Mapping[str, Any]], posts: Posts, catalogue: Catalogue, fit: Fit, kits: Kits
+    values: Sequence[Mapping[str, Any]],
+    posts: Posts,
+    catalogue: Catalogue,
+    fit: Fit,
+    kits: Kits,
+    group: Ints | None = None,
 ) -> list[tuple[Refusal, ...]]:
-    """For each post, the items asked for that are unknown, withdrawn, or in none of its kits.
+    """For each row, the items asked for that are unknown, withdrawn, or in none of its post's kits.
 
-    `values` are the survey values that `posts` were made from, for the codes as typed.
+    `values` are the survey values of the rows, for the codes as typed; `group` is the number in
+    `posts` of each row's post, where alike posts stand there once: alike posts may still have asked
+    for different unknown codes.
     """
-    failed, all_wishes = bits(fit.findings, FAIL, fit.verdict.shape), wishes(posts, kits)
-    cannot = [np.flatnonzero((w.asked != -1) & ~w.had) for w in all_wishes]
+    at = np.arange(len(values)) if group is None else group
+    case = _Case(posts, catalogue, fit, bits(fit.findings, FAIL, fit.verdict.shape), sets(catalogue))
     out: list[list[Refusal]] = [[] for _ in values]
-    for wish, at in zip(all_wishes, cannot, strict=True):
-        for i in at.tolist():
-            typed = str(values[i][f"{wish.kind}_asked"])
-            out[i].append(_refusal(wish, typed, i, posts, catalogue, fit, failed))
+    for wish in wishes(posts, kits):
+        cannot = (wish.asked != NO_WISH) & ~wish.had
+        for row in np.flatnonzero(cannot[at]).tolist():
+            out[row].append(_refusal(wish, str(values[row][f"{wish.kind}_asked"]), int(at[row]), case))
     return [tuple(r) for r in out]
 
 
-def _refusal(wish: Wish, typed: str, i: int, posts: Posts, catalogue: Catalogue, fit: Fit, failed: Ints) -> Refusal:
-    name, item = f"{wish.kind}_asked", int(wish.asked[i])
+@dataclass(frozen=True)
+class _Case:
+    posts: Posts
+    catalogue: Catalogue
+    fit: Fit
+    failed: Ints  # (n, m), bits of failed findings
+    flat: Sets
+
+
+def _refusal(wish: Wish, typed: str, i: int, case: _Case) -> Refusal:
+    item = int(wish.asked[i])
     if item < 0:
-        return _absent(wish, typed, catalogue)
-    mount, why = _why(wish.kind, item, i, posts, catalogue, fit, failed)
-    code = getattr(catalogue, wish.table.lower()).code[item]
-    sentence = f"The {wish.kind} asked for, {code}, cannot be had at this post"
-    if wish.kind == "mount" and why != ("BOARD",):
-        sentence += f": it fails {joined(why)}."
-    elif why != ("BOARD",):
-        sentence += f": no mount that carries it fits; the nearest, {mount}, fails {joined(why)}."
+        return _absent(wish, typed, case.catalogue)
+    mount, why = _why(wish.kind, item, i, case)
+    code = getattr(case.catalogue, wish.table.lower()).code[item]
+    if why == ("BOARD",):
+        reason = f"{_BOARD[wish.kind]} (BOARD)."
+    elif wish.kind == "mount":
+        reason = f"it fails {joined(why)}."
     else:
-        sentence += f": {_BOARD[wish.kind]} (BOARD)."
-    return Refusal(name, typed, "not_viable", why, sentence, _SUGGESTION)
+        reason = f"no mount that carries it fits; the nearest, {mount}, fails {joined(why)}."
+    sentence = f"The {wish.kind} asked for, {code}, cannot be had at this post: {reason}"
+    return Refusal(f"{wish.kind}_asked", typed, "not_viable", why, sentence, _SUGGESTION)
 
 
 _BOARD = {
@@ -95,23 +112,23 @@ def _absent(wish: Wish, typed: str, catalogue: Catalogue) -> Refusal:
     return Refusal(name, typed, "unknown", (), sentence, hint)
 
 
-def _why(kind: str, item: int, i: int, posts: Posts, catalogue: Catalogue, fit: Fit, failed: Ints) -> tuple[str, tuple[str, ...]]:
+def _why(kind: str, item: int, i: int, case: _Case) -> tuple[str, tuple[str, ...]]:
     """The mount that comes nearest to carrying the item at post i, and the codes that rule it out.
 
-    BOARD where a viable mount is no help, or where no mount could ever carry the item as asked.
+    BOARD where a mount that fits is no help, or where no mount could ever carry the item as asked.
     """
-    mounts = np.array([item]) if kind == "mount" else _carriers(kind, item, i, posts, catalogue)
-    if not len(mounts) or (fit.verdict[i, mounts] != NOT_VIABLE).any():
+    mounts = np.array([item]) if kind == "mount" else _carriers(kind, item, i, case)
+    if not len(mounts) or (case.fit.verdict[i, mounts] != NOT_VIABLE).any():
         return "", ("BOARD",)
-    masks = failed[i, mounts]
-    nearest = min(range(len(mounts)), key=lambda k: (int(masks[k]).bit_count(), k))
-    return catalogue.mounts.code[mounts[nearest]], codes(masks[nearest])
+    masks = case.failed[i, mounts].tolist()
+    nearest = min(range(len(masks)), key=lambda k: (masks[k].bit_count(), k))
+    return case.catalogue.mounts.code[mounts[nearest]], codes(masks[nearest])
 
 
-def _carriers(kind: str, item: int, i: int, posts: Posts, catalogue: Catalogue) -> Ints:
+def _carriers(kind: str, item: int, i: int, case: _Case) -> Ints:
     """Mounts that may be sold with the board or ring at post i, whatever fits there."""
-    flat = sets(catalogue)
-    wide = ~(catalogue.boards.width[flat.board] < posts.least_board_width[i] - SLACK)
+    flat, least = case.flat, case.posts.least_board_width[i]
+    wide = ~(case.catalogue.boards.width[flat.board] < least - SLACK)
     return np.unique(flat.mount[wide & (getattr(flat, kind) == item)])
 
 
@@ -126,12 +143,12 @@ def apart(posts: Posts, kits: Kits) -> list[tuple[Note, ...]]:
 
 def _not_together(posts: Posts, kits: Kits) -> Iterator[int]:
     all_wishes = wishes(posts, kits)
-    each = np.all([(w.asked == -1) | w.had for w in all_wishes], axis=0)
+    each = np.all([(w.asked == NO_WISH) | w.had for w in all_wishes], axis=0)
     met = np.ones(len(kits.post), dtype=bool)
     for w in all_wishes:
         asked = w.asked[kits.post]
-        met &= (asked == -1) | (asked == getattr(kits, w.kind))
+        met &= (asked == NO_WISH) | (asked == getattr(kits, w.kind))
     together = np.zeros(len(posts), dtype=bool)
     together[kits.post[met]] = True
-    some = np.any([w.asked != -1 for w in all_wishes], axis=0)
+    some = np.any([w.asked != NO_WISH for w in all_wishes], axis=0)
     yield from (int(i) for i in np.flatnonzero(each & some & ~together))

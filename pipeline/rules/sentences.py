@@ -145,16 +145,13 @@ def _board(f: Facts) -> str:
 
 
 def _strength(f: Facts) -> str:
-    if f.state == "confirm":
-        much = (
-            "The post is too slender for this screen"
-            if math.isinf(f.value)
-            else f"The rough load is {f.value:.0%} of the post's rough strength"
-        )
-        return f"{much}: only a licensed engineer can clear it."
+    if math.isinf(f.value):
+        return "The post is too slender for this screen: only a licensed engineer can clear it."
     if math.isnan(f.value):
         return "The post's strength is not known; a licensed engineer must look at it."
-    return f"The rough load is {f.value:.0%} of the post's rough strength; this is a screen and no design."
+    share = math.ceil(f.value * 100) if f.state == "confirm" else round(f.value * 100)
+    end = ": only a licensed engineer can clear it." if f.state == "confirm" else "; this is a screen and no design."
+    return f"The rough load is {share} % of the post's rough strength{end}"
 
 
 def _footing(f: Facts) -> str:
