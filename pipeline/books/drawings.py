@@ -1,0 +1,160 @@
+"""The sheet `Drawings`: an elevation to scale of each different post and kit of the site, in native shapes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from pipeline.books import show
+from pipeline.books.drawing import Dimension, Elevation, Rect, elevation
+from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
+from pipeline.books.page import A4, LETTER, Book, Page
+from pipeline.books.styles import FONT
+from pipeline.books.text import clean
+from pipeline.books.wording import number
+from schemas.words import CAUTION
+
+ACROSS, DOWN = 2, 2
+"""Drawings on a printed page."""
+PANEL_WIDTH, PANEL_HEIGHT = 334, 352  # [pixels]
+_PANEL_CHARS = 47
+_MOST_SCALE = 82.0  # [pixels a metre]
+
+_LOOKS: dict[str, dict[str, Any]] = {
+    "ground": {"fill": {"color": "#B9A88C"}, "line": {"none": True}},
+    "court": {"fill": {"color": "#C98F6B"}, "line": {"none": True}},
+    "post": {"fill": {"color": "#7C8B93"}, "line": {"color": "#3B4A52", "width": 0.75}},
+    "extension": {"fill": {"color": "#A9C3E6"}, "line": {"color": "#1D4373", "width": 0.75}},
+    "mount": {"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}},
+    "clamps": {"fill": {"color": "#1F4B57"}, "line": {"color": "#1F4B57", "width": 0.75}},
+    "board": {"fill": {"color": "#FFFFFF"}, "line": {"color": "#1E2A32", "width": 1}},
+    "ring": {"fill": {"color": "#C2410C"}, "line": {"none": True}},
+}
+_INK = {"fill": {"color": "#1E2A32"}, "line": {"none": True}}
+_WORDS = {"fill": {"none": True}, "line": {"none": True}, "font": {"name": FONT, "size": 8, "color": "#1E2A32"}}
+
+
+def letters(report: SiteReport) -> dict[str, list[str]]:
+    """Post codes by the letter of their drawing: posts that look the same with the same kit share one."""
+    groups: dict[tuple[Any, ...], list[str]] = {}
+    for post in report.posts:
+        if post.kit:
+            groups.setdefault(_look(post, post.kit), []).append(post.row.post_code)
+    return {_letter(index): codes for index, codes in enumerate(groups.values())}
+
+
+def _look(post: PostReport, kit: KitReport) -> tuple[Any, ...]:
+    lengths = (post.size, post.height, post.court_rise, kit.top, kit.added, kit.lowered)
+    names = (kit.mount, kit.board, kit.ring, kit.extension, post.row.values.get("post_shape"))
+    return (*names, post.row.values.get("post_to_end_line"), *(round(v, 4) for v in lengths))
+
+
+def _letter(index: int) -> str:
+    word = ""
+    index += 1
+    while index:
+        index, rest = divmod(index - 1, 26)
+        word = chr(65 + rest) + word
+    return word
+
+
+def write_drawings(book: Book, report: SiteReport, setting: Setting) -> None:
+    """Writes the sheet: drawings side by side, all to one scale, whole on printed pages."""
+    page = book.page("Drawings")
+    page.title("Drawings: each different post with its recommended kit")
+    page.widths = {0: _PANEL_CHARS, 1: 2, 2: _PANEL_CHARS}
+    page.para(1, CAUTION, "caution", 0, 2)
+    groups = letters(report)
+    if not groups:
+        page.para(3, "No post of this site has a kit, so there is nothing to draw.", "strong", 0, 2)
+    posts = {p.row.post_code: p for p in report.posts}
+    drawn = []
+    for letter, codes in groups.items():
+        post = posts[codes[0]]
+        if post.kit:
+            drawn.append((letter, [posts[c] for c in codes], elevation(post, post.kit, setting.items, report.feet)))
+    scale = min([_MOST_SCALE, *(_fit(e) for _, _, e in drawn)])
+    for index, (letter, alike, found) in enumerate(drawn):
+        _panel(page, index, letter, alike, found, scale, report.feet)
+    _print(page, report, len(drawn))
+
+
+def _fit(e: Elevation) -> float:
+    return min((PANEL_WIDTH - 8) / (e.right - e.left), (PANEL_HEIGHT - 6) / (e.top - e.bottom))
+
+
+def _panel(page: Page, index: int, letter: str, alike: Sequence[PostReport], e: Elevation, scale: float, feet: bool) -> None:
+    line, column = divmod(index, ACROSS)
+    row, column = 3 + 3 * line, 2 * column
+    first, kit = alike[0], alike[0].kit
+    if kit is None:
+        return
+    count = sum(p.quantity for p in alike)
+    codes = show.listed([p.row.post_code[:40] for p in alike], 8)
+    words = f"{letter}: {'post' if len(alike) == 1 else 'posts'} {codes} ({show.counted(count, 'post')})\n"
+    words += f"{first.row.values.get('post_shape', '')} {show.length(first.size, feet)}; "
+    words += show.kit(kit.mount, kit.board, kit.ring, kit.extension)
+    page.para(row, words, "strong", column, column)
+    page.sheet.set_row_pixels(row + 1, PANEL_HEIGHT)
+    _draw(page.sheet, row + 1, column, e, scale)
+
+
+def _draw(sheet: Any, row: int, column: int, e: Elevation, scale: float) -> None:
+    """Draws an elevation inside one cell, `scale` pixels a metre."""
+
+    def box(x: float, y: float, width: float, height: float, look: dict[str, Any], text: str = "") -> None:
+        place = {
+            "x_offset": round(x, 2),
+            "y_offset": round(y, 2),
+            "width": max(1.0, round(width, 2)),
+            "height": max(1.0, round(height, 2)),
+        }
+        sheet.insert_textbox(row, column, text, {**look, **place})
+
+    left = (PANEL_WIDTH - (e.right - e.left) * scale) / 2
+    foot = PANEL_HEIGHT - 4
+
+    def at(x: float, y: float) -> tuple[float, float]:
+        return left + (x - e.left) * scale, foot - (y - e.bottom) * scale
+
+    for r in e.rects:
+        x, y = at(r.x, r.top)
+        look = {**_LOOKS[r.name], **({"description": clean(e.told)[:1000]} if r.name == "post" else {"decorative": True})}
+        box(x, y, r.width * scale, r.height * scale, look)
+    for d in e.dimensions:
+        for x, y, width, height in _strokes(d, at):
+            box(x, y, width, height, {**_INK, "decorative": True})
+        x, y, width, height, align = _label(d, at)
+        box(x, y, width, height, {**_WORDS, "align": {"vertical": "middle", "horizontal": align}}, d.words)
+
+
+def _strokes(d: Dimension, at: Any) -> list[tuple[float, float, float, float]]:
+    """A dimension line and the ticks at its ends, as thin boxes [pixels]."""
+    (x, y), (x2, y2) = at(d.x, d.y), at(d.x2, d.y2)
+    if d.x == d.x2:
+        return [(x, y2, 1, y - y2), (x - 3, y - 0.5, 7, 1), (x - 3, y2 - 0.5, 7, 1)]
+    return [(x, y, x2 - x, 1), (x - 0.5, y - 3, 1, 7), (x2 - 0.5, y - 3, 1, 7)]
+
+
+def _label(d: Dimension, at: Any) -> tuple[float, float, float, float, str]:
+    """Where a dimension's words stand [pixels], and how they are set."""
+    (x, y), (x2, y2) = at(d.x, d.y), at(d.x2, d.y2)
+    middle = (y + y2) / 2
+    if d.side == "left":
+        return max(0.0, x - 98), middle - 20, min(98.0, x), 40, "right"
+    if d.side == "right":
+        return x, middle - 20, 98, 40, "left"
+    return (x + x2) / 2 - 80, y - 26, 160, 22, "center"
+
+
+def _print(page: Page, report: SiteReport, count: int) -> None:
+    page.print_as(0, 0, f"{number(report)}  {report.site_name}", landscape=False, paper=LETTER if report.feet else A4)
+    sheet = page.sheet
+    sheet.set_print_scale(90)
+    rows = -(-count // ACROSS)
+    breaks = [3 + 3 * line for line in range(DOWN, rows, DOWN)]
+    if breaks:
+        sheet.set_h_pagebreaks(breaks)
+
+
+__all__ = ["Rect", "letters", "write_drawings"]

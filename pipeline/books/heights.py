@@ -1,0 +1,126 @@
+"""The picture on `Shortfalls`: heights of the posts against what the mounts need there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from pipeline.books import show
+from pipeline.books.model import PostReport
+from pipeline.books.page import Col, Page
+from pipeline.books.styles import FONT, INK
+from pipeline.books.text import clean
+
+SHOWN = 24
+"""Most bars in the picture; the shortest posts are shown."""
+FAMILIES = 5
+"""Most lines in the picture: families of mounts with one lift."""
+_INKS = ("#B4451F", "#2F6DB5", "#6B3FA0", "#8A6A00", "#1B7F79")
+_SIGNS = ("diamond", "square", "triangle", "circle", "long_dash")
+
+
+@dataclass(frozen=True)
+class Need:
+    """One bar: posts of one height, and the post height that each family of mounts needs there [m]."""
+
+    posts: tuple[str, ...]
+    height: float
+    needed: dict[str, float]  # family, in words -> post height needed [m]
+
+
+def _lifts(post: PostReport) -> dict[str, float]:
+    """Lift of each mount that the post is too short for, though its shape and size fit [m]."""
+    base = post.height - post.court_rise
+    short = [m for m in post.mounts if m.shortfall > 0 and not {"SHAPE", "SIZE"} & set(m.failed)]
+    return {m.mount: round(m.ring_height_max - base, 4) for m in short}
+
+
+def needs(posts: Sequence[PostReport]) -> list[Need]:
+    """Bars of the picture: alike posts together, the shortest first.
+
+    Height needed is T + c - lift. Source: design section 5, z_max = H - c + a set equal to T.
+    """
+    lifts = {id(p): _lifts(p) for p in posts}
+    families = _families([lift for found in lifts.values() for lift in found.items()])
+    bars: dict[tuple[Any, ...], tuple[list[str], float, dict[str, float]]] = {}
+    for post in posts:
+        found = lifts[id(post)]
+        if not found:
+            continue
+        here = {families[lift]: post.target + post.court_rise - lift for lift in sorted(set(found.values())) if lift in families}
+        key = (round(post.height, 4), tuple((k, round(v, 4)) for k, v in here.items()))
+        bars.setdefault(key, ([], post.height, here))[0].append(post.row.post_code)
+    made = [Need(tuple(codes), height, here) for codes, height, here in bars.values()]
+    return sorted(made, key=lambda n: n.height)[:SHOWN]
+
+
+def _families(pairs: Sequence[tuple[str, float]]) -> dict[float, str]:
+    """Names of the families of mounts with one lift; the families that stop most posts come first."""
+    members: dict[float, dict[str, int]] = {}
+    for mount, lift in pairs:
+        members.setdefault(lift, {}).setdefault(mount, 0)
+        members[lift][mount] += 1
+    order = sorted(members, key=lambda lift: (-sum(members[lift].values()), lift))[:FAMILIES]
+    return {lift: clean(f"Needed by {show.listed([m[:60] for m in members[lift]], 2)}") for lift in order}
+
+
+def write_picture(page: Page, row: int, bars: Sequence[Need], feet: bool) -> None:
+    """Writes the picture at `row` and the figures that it draws below it."""
+    row = page.section(row, "Heights of the posts against what the mounts need", 10)
+    if not bars:
+        page.para(row, "There is no picture: every mount that a post is too short for is for another shape or size of post.")
+        return
+    words = (
+        "A bar that stays below a mark is too short for those mounts at that post's target ring height. "
+        "Only mounts for the post's shape and size are drawn; the shortest posts are shown."
+    )
+    row = page.para(row, words, "note")
+    names = list(dict.fromkeys(name for bar in bars for name in bar.needed))
+    figures = row + 21
+    unit, scale = ("ft", show.INCH * 12) if feet else ("m", 1.0)
+    cols = [
+        Col("Posts of this height", "text", 24),
+        Col(f"Post height [{unit}]", "number2"),
+        *(Col(f"{n} [{unit}]", "number2", 20) for n in names),
+    ]
+    rows = [
+        [show.listed(b.posts, 3), b.height / scale, *(b.needed[n] / scale if n in b.needed else None for n in names)]
+        for b in bars
+    ]
+    page.table(figures, "heights_drawn", cols, rows, "Figures of the picture above")
+    page.sheet.insert_chart(
+        row, 0, _chart(page, figures, len(bars), len(names), unit), {"object_position": 2, "description": words}
+    )
+
+
+def _chart(page: Page, top: int, bars: int, marks: int, unit: str) -> Any:
+    workbook, name = page.book.workbook, page.name
+    first, last = top + 1, top + bars
+    chart = workbook.add_chart({"type": "column"})
+    heights: dict[str, Any] = {
+        "name": [name, top, 1],
+        "categories": [name, first, 0, last, 0],
+        "values": [name, first, 1, last, 1],
+    }
+    chart.add_series({**heights, "fill": {"color": "#9DB8BC"}, "border": {"color": "#1F4B57"}, "gap": 60})
+    lines = workbook.add_chart({"type": "line"})
+    for index in range(marks):
+        ink = _INKS[index]
+        sign = {"type": _SIGNS[index], "size": 9, "fill": {"color": ink}, "border": {"color": ink}}
+        where = {
+            "name": [name, top, 2 + index],
+            "categories": heights["categories"],
+            "values": [name, first, 2 + index, last, 2 + index],
+        }
+        lines.add_series({**where, "line": {"none": True}, "marker": sign})
+    if marks:
+        chart.combine(lines)
+    font = {"name": FONT, "size": 9, "color": INK}
+    chart.set_y_axis(
+        {"name": f"Height above ground [{unit}]", "num_font": font, "name_font": font, "min": 0, "num_format": "0.0"}
+    )
+    chart.set_x_axis({"num_font": font})
+    chart.set_legend({"position": "bottom", "font": font})
+    chart.set_size({"width": 760, "height": 340})
+    return chart

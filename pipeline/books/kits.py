@@ -1,0 +1,174 @@
+"""The sheet `Viable kits`: what may be sold for each post, ranked, and what each changes against the recommended one."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from decimal import Decimal
+from typing import Any
+
+from pipeline.books import show
+from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
+from pipeline.books.page import As, Book, Col
+from pipeline.books.setup import finish, length_columns, length_values
+from pipeline.books.wording import VERDICT, abouts, load
+from schemas.words import CAUTION
+
+Items = Mapping[str, Mapping[str, Mapping[str, Any]]]
+_SLACK = 1e-6
+
+
+def columns(feet: bool) -> list[Col]:
+    """Headings of the table."""
+    return [
+        Col("Post", "text", 24),
+        Col("Rank", "whole"),
+        Col("Answer", "text", 20),
+        Col("Stands out", "text", 24, 16),
+        Col("Mount", "text", 20),
+        Col("Board", "text", 20),
+        Col("Ring", "text", 20),
+        Col("Extension", "text", 20),
+        Col("Price each", "money", 14),
+        Col("More than rank 1", "more", 14),
+        Col("Against the recommended kit", "text", 46, 30),
+        *length_columns("Board width", feet),
+        Col("Face and frame", "text", 30),
+        Col("Adjustment", "text", 14),
+        *length_columns("Lowest ring height", feet),
+        *length_columns("Highest ring height", feet),
+        Col("Heights served", "text", 10),
+        Col("Load", "text", 16),
+        Col("To confirm", "text", 34),
+    ]
+
+
+def item(items: Items, table: str, code: str) -> Mapping[str, Any]:
+    """A catalogue row by table and code; an unknown code has an empty row."""
+    return items.get(table, {}).get(code, {})
+
+
+def lowest(kit: KitReport, items: Items) -> float:
+    """Lowest ring setting of a kit above the playing surface [m]."""
+    mount = item(items, "Mounts", kit.mount)
+    travel, step = mount.get("travel_m") or 0.0, mount.get("step_m") or 0.0
+    kind = mount.get("adjustment")
+    if kind == "stepped" and step > 0:
+        return kit.top - int(travel / step + 1e-9) * step
+    return kit.top - travel if kind == "continuous" else kit.top
+
+
+def marks(kits: Sequence[KitReport], items: Items) -> list[str]:
+    """What stands out in words, a text a kit: recommended, least price, widest board, widest range of heights.
+
+    Of equals the better ranked one is named.
+    """
+    if not kits:
+        return []
+    price = min(k.unit_price for k in kits)
+    widths = [item(items, "Boards", k.board).get("width_m") or 0.0 for k in kits]
+    ranges = [k.top - lowest(k, items) for k in kits]
+    named: list[list[str]] = [[] for _ in kits]
+    named[0].append("recommended")
+    named[next(i for i, k in enumerate(kits) if k.unit_price == price)].append("least price")
+    named[next(i for i, w in enumerate(widths) if w >= max(widths) - _SLACK)].append("widest board")
+    if max(ranges) > _SLACK:
+        named[next(i for i, r in enumerate(ranges) if r >= max(ranges) - _SLACK)].append("widest range of heights")
+    return [", ".join(words) for words in named]
+
+
+def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
+    """What a kit changes against the recommended one, in words; the price has a column of its own."""
+    if kit is best:
+        return "this is the recommended kit"
+    board, other = item(items, "Boards", kit.board), item(items, "Boards", best.board)
+    mount, usual = item(items, "Mounts", kit.mount), item(items, "Mounts", best.mount)
+    parts = []
+    wider = (board.get("width_m") or 0.0) - (other.get("width_m") or 0.0)
+    if abs(wider) > _SLACK:
+        parts.append(f"board {show.length(abs(wider), feet)} {'wider' if wider > 0 else 'narrower'}")
+    for name in ("face", "frame"):
+        if board.get(name) != other.get(name):
+            parts.append(f"{name} {board.get(name) or 'not stated'} for {other.get(name) or 'not stated'}")
+    if mount.get("adjustment") != usual.get("adjustment"):
+        parts.append(f"{mount.get('adjustment')} for {usual.get('adjustment')}")
+    if kit.covered != best.covered:
+        gain = abs(kit.covered - best.covered)
+        parts.append(f"serves {show.counted(gain, 'ring height')} {'more' if kit.covered > best.covered else 'fewer'}")
+    parts += _other_codes(kit, best)
+    return "; ".join(parts) or "no difference but the codes"
+
+
+def _other_codes(kit: KitReport, best: KitReport) -> list[str]:
+    parts = [f"other {name}" for name in ("mount", "ring") if getattr(kit, name) != getattr(best, name)]
+    if kit.extension != best.extension:
+        parts.append(f"extension {kit.extension}" if kit.extension else "no extension")
+    if kit.load_state != best.load_state:
+        parts.append("load: " + load(kit)[0].lower())
+    return parts
+
+
+def rows_of(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
+    """The rows of one post."""
+    best = post.kit
+    if best is None:
+        return []
+    return [
+        [
+            As(post.row.post_code, "bold") if kit is best else post.row.post_code,
+            kit.rank,
+            As(*VERDICT[kit.verdict]),
+            As(mark, "bold") if mark else None,
+            *_codes(kit),
+            kit.unit_price,
+            kit.unit_price - best.unit_price if kit is not best else Decimal(0),
+            against(kit, best, items, feet),
+            *_features(kit, post, items, feet),
+            As(*load(kit)),
+            abouts(kit.confirm) or "nothing",
+        ]
+        for kit, mark in zip(post.kits, marks(post.kits, items), strict=True)
+    ]
+
+
+def _codes(kit: KitReport) -> list[Any]:
+    return [kit.mount, kit.board, kit.ring, kit.extension or "none"]
+
+
+def _features(kit: KitReport, post: PostReport, items: Items, feet: bool) -> list[Any]:
+    board = item(items, "Boards", kit.board)
+    made_of = ", ".join(str(board[name]) for name in ("face", "frame") if board.get(name))
+    return [
+        *length_values(board.get("width_m"), feet),
+        made_of or "not stated",
+        item(items, "Mounts", kit.mount).get("adjustment", show.UNKNOWN),
+        *length_values(lowest(kit, items), feet),
+        *length_values(kit.top, feet),
+        f"{kit.covered} of {len(post.wanted)}",
+    ]
+
+
+def write_kits(book: Book, report: SiteReport, setting: Setting) -> None:
+    """Writes the sheet."""
+    page = book.page("Viable kits")
+    page.title("Viable kits: what may be sold for each post, best first")
+    row = page.para(1, CAUTION, "caution")
+    rows = [r for post in report.posts for r in rows_of(post, setting.items, report.feet)]
+    if not rows:
+        page.para(row + 1, "No kit of the catalogue fits a post of this site. Posts and Shortfalls say why.", "strong")
+        finish(page, report, 0)
+        return
+    top = row
+    row = page.table(top, "kits_ranked", columns(report.feet), rows, "Kits by post and rank") + 1
+    shown, every = len(rows), sum(post.kits_in_all for post in report.posts)
+    words = (
+        "All kits that fit are shown."
+        if shown >= every
+        else f"{shown:,} of {every:,} kits that fit are shown, the best ranked of each post; data/kits.csv has all."
+    )
+    page.para(
+        row,
+        words
+        + " What stands out is named among the kits shown. Prices are list prices of one kit with its services, before discount.",
+        "note",
+    )
+    finish(page, report, top, frozen=2)

@@ -1,0 +1,263 @@
+"""A workbook and its pages: tables, paragraphs, print set-up. The only place that knows the spreadsheet library."""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from typing import Any, NamedTuple
+
+import xlsxwriter
+
+from pipeline.books import styles
+from pipeline.books.text import clean, lines, longest_line, width
+
+LETTER, A4 = 1, 9
+"""Paper sizes. Source: ECMA-376 part 1, 18.3.1.63 pageSetup."""
+_LINE_POINTS = 13.2
+_MOST_POINTS = 409.0
+"""Tallest row [pt]. Source: Excel specifications and limits, Microsoft."""
+_ROOM = 104
+"""Width of a paragraph on a page of tables [digit widths]."""
+
+
+@dataclass(frozen=True)
+class Col:
+    """A column of a table: heading with its unit in brackets, style of its cells, bounds of its width."""
+
+    heading: str
+    style: str = "text"
+    most: int = 40
+    least: int = 6
+
+
+class As(NamedTuple):
+    """A value in a style of its own."""
+
+    value: Any
+    style: str
+
+
+class Link(NamedTuple):
+    """A link and the words that stand for it."""
+
+    url: str
+    text: str
+
+
+class Formula(NamedTuple):
+    """A live formula and its result as it is now."""
+
+    formula: str
+    result: float | str
+
+
+Row = Sequence[Any]
+_RIGHT = frozenset(
+    ("right", "whole", "number1", "number2", "metres", "metres4", "percent", "rate", "money", "money_bold", "more")
+)
+
+
+class Book:
+    """A workbook in memory; the same calls give the same bytes."""
+
+    def __init__(self, title: str, subject: str, date: str, program: str, digits: int = 2) -> None:
+        self._file = io.BytesIO()
+        self.workbook = xlsxwriter.Workbook(
+            self._file,
+            {
+                "in_memory": True,
+                "strings_to_formulas": False,
+                "strings_to_urls": False,
+                "strings_to_numbers": False,
+                "default_format_properties": {"font_name": styles.FONT, "font_size": 10},
+                "default_row_height": 17,
+            },
+        )
+        made = datetime.fromisoformat(date)
+        self.workbook.set_properties(
+            {"title": clean(title)[:255], "subject": clean(subject)[:255], "comments": clean(program)[:255], "created": made}
+        )
+        self.digits = digits
+        self._formats: dict[str, Any] = {}
+        self._pages: list[Page] = []
+
+    def format(self, name: str) -> Any:
+        """The format of a style, made at its first use."""
+        found = self._formats.get(name)
+        if found is None:
+            found = self._formats[name] = self.workbook.add_format(styles.style(name, self.digits))
+        return found
+
+    def page(self, name: str, colour: str = "#1F4B57") -> Page:
+        """A new sheet at the end."""
+        sheet = self.workbook.add_worksheet(name)
+        sheet.hide_gridlines(2)
+        sheet.set_tab_color(colour)
+        page = Page(self, sheet, name)
+        self._pages.append(page)
+        return page
+
+    def bytes(self) -> bytes:
+        """Closes the workbook and hands it over."""
+        for page in self._pages:
+            page.settle()
+        self.workbook.close()
+        return self._file.getvalue()
+
+
+class Page:
+    """One sheet that is filled from the top; widths and heights are settled when the book is closed."""
+
+    def __init__(self, book: Book, sheet: Any, name: str) -> None:
+        self.book = book
+        self.sheet = sheet
+        self.name = name
+        self.widths: dict[int, float] = {}
+        self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
+
+    def put(self, row: int, column: int, value: Any, style: str) -> None:
+        """Writes one value; text never becomes a formula, a number that is not known becomes words."""
+        kind = type(value)
+        if kind is str:
+            self.sheet.write_string(row, column, clean(value), self.book.format(style))
+        elif kind is int or kind is float:
+            if value - value == 0:  # neither NaN nor infinite
+                self.sheet.write_number(row, column, value, self.book.format(style))
+            else:
+                self.put(row, column, "not known" if value != value else "infinite", "right")
+        elif value is None:
+            self.sheet.write_blank(row, column, None, self.book.format(style))
+        elif kind is As:
+            self.put(row, column, value.value, value.style)
+        elif kind is Formula:
+            self.sheet.write_formula(row, column, value.formula, self.book.format(style), value.result)
+        elif kind is Link:
+            self._link(row, column, value)
+        elif kind is Decimal:
+            self.sheet.write_number(row, column, float(value), self.book.format(style))
+        else:
+            raise TypeError(f"no cell can hold {value!r}")
+
+    def _link(self, row: int, column: int, link: Link) -> None:
+        words, look = clean(link.text), self.book.format("link")
+        if self.sheet.write_url(row, column, link.url, look, words):
+            self.sheet.write_string(row, column, words, look)
+
+    def title(self, text: str) -> None:
+        """The sheet's title, in its first row; it runs over the empty cells beside it."""
+        self.sheet.set_row(0, 24)
+        self.put(0, 0, text, "sheet_title")
+
+    def section(self, row: int, text: str, columns: int = 6) -> int:
+        """A heading within the sheet; returns the next row."""
+        for column in range(1, columns):
+            self.put(row, column, None, "section")
+        self.put(row, 0, text, "section")
+        self.sheet.set_row(row, 20)
+        return row + 1
+
+    def para(self, row: int, text: str, style: str = "para", first: int = 0, last: int | None = None) -> int:
+        """A paragraph across columns, tall enough for its text; returns the next row."""
+        self._paragraphs.append((row, first, last, clean(text), style))
+        return row + 1
+
+    def paras(self, row: int, texts: Iterable[str], style: str = "para") -> int:
+        """Paragraphs one below the other; returns the next row."""
+        for text in texts:
+            row = self.para(row, text, style)
+        return row
+
+    def table(self, top: int, name: str, columns: Sequence[Col], rows: Sequence[Row], told: str = "") -> int:
+        """A real table with filters, its heading row at `top`; returns the row after it.
+
+        `told` is its description for those who cannot see it. `rows` must not be empty: a page
+        without rows says so in words instead.
+        """
+        self._heading(top, columns)
+        put, looks = self.put, [c.style for c in columns]
+        for number, row in enumerate(rows, top + 1):
+            for column, value in enumerate(row):
+                put(number, column, value, looks[column])
+        options = {
+            "name": name,
+            "style": None,
+            "columns": [{"header": c.heading, "header_format": self._head(c)} for c in columns],
+            "description": told or f"{self.name}: {len(rows)} rows",
+        }
+        if self.sheet.add_table(top, 0, top + len(rows), len(columns) - 1, options):
+            raise ValueError(f"the table {name} on {self.name} was refused")
+        self._measure(columns, rows)
+        return top + len(rows) + 1
+
+    def _head(self, column: Col) -> Any:
+        return self.book.format("head_right" if column.style in _RIGHT else "head")
+
+    def _heading(self, top: int, columns: Sequence[Col]) -> None:
+        for index, column in enumerate(columns):
+            words = column.heading.split(" ")
+            room = max(column.least, max(len(w) for w in words) + 3, len(column.heading) // 3 + 4)
+            self.widths[index] = max(self.widths.get(index, 0), room)
+        tall = max(lines(c.heading, self.widths[i] - 3) for i, c in enumerate(columns))
+        self.sheet.set_row(top, max(20, tall * _LINE_POINTS + 6))
+
+    def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
+        for index, column in enumerate(columns):
+            seen = {row[index] for row in rows}
+            need = max((_room(value, self.book.digits) for value in seen), default=0) + 2
+            self.widths[index] = max(self.widths[index], min(need, column.most))
+
+    def print_as(self, top: int, last: int, footer: str, landscape: bool = True, paper: int = A4) -> None:
+        """One page wide, the heading row `top` repeated, the first rows and column frozen on screen, pages numbered."""
+        sheet = self.sheet
+        if landscape:
+            sheet.set_landscape()
+        sheet.set_paper(paper)
+        sheet.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
+        sheet.fit_to_pages(1, 0)
+        if last >= top:
+            sheet.repeat_rows(top, last)
+        words = clean(footer).replace("&", "&&").replace("\n", " ")[:120]
+        sheet.set_footer(f"&L&8{words}&C&8Page &P of &N&R&8{self.name}")
+
+    def settle(self) -> None:
+        """Sets the widths, and writes the paragraphs at the heights that the widths ask for."""
+        for column, room in self.widths.items():
+            self.sheet.set_column(column, column, room)
+        heights: dict[int, float] = {}
+        for row, first, last, text, style in self._paragraphs:
+            until, room = self._span(first, last)
+            look = self.book.format(style)
+            if until > first:
+                self.sheet.merge_range(row, first, row, until, "", look)
+            self.sheet.write_string(row, first, text, look)
+            size = styles.STYLES[style].get("font_size", 10)
+            tall = lines(text, room * 10 / size) * _LINE_POINTS * size / 10 + 2
+            heights[row] = max(tall, heights.get(row, 0))
+        for row, tall in heights.items():
+            self.sheet.set_row(row, min(tall, _MOST_POINTS))
+
+    def _span(self, first: int, last: int | None) -> tuple[int, float]:
+        room, column = 0.0, first
+        while True:
+            room += self.widths.get(column, 8.43)
+            if column == last or (last is None and room >= _ROOM):
+                return column, room
+            column += 1
+
+
+def _room(value: Any, digits: int) -> int:
+    kind = type(value)
+    if kind is str:
+        return longest_line(value) if len(value) < 400 else 400
+    if kind is As:
+        return _room(value.value, digits)
+    if kind is Link:
+        return width(value.text)
+    if kind is Formula:
+        return _room(value.result, digits)
+    if kind is Decimal:
+        return len(f"{value:,.{digits}f}") + 1
+    return len(f"{value:,.3f}") if kind is float else len(str(value or ""))

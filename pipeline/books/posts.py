@@ -1,0 +1,131 @@
+"""The sheet `Posts`: one row a post, the answer first, then what the post was read as."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from pipeline.books import show
+from pipeline.books.model import PostReport, Setting, SiteReport
+from pipeline.books.page import As, Book, Col, Link
+from pipeline.books.setup import finish, length_columns, length_values
+from pipeline.books.wording import VERDICT, abouts, load
+from schemas.words import CAUTION
+
+DRAWINGS = "Drawings"
+
+
+def columns(feet: bool) -> list[Col]:
+    """Headings of the table."""
+    return [
+        Col("Post", "bold", 24),
+        Col("Posts alike", "whole"),
+        Col("Answer", "text", 20),
+        Col("Recommended kit", "text", 34, 22),
+        *length_columns("Ring height reached", feet),
+        Col("Ring heights served", "text", 12),
+        Col("To confirm, or what would help", "text", 40, 24),
+        Col("Load", "text", 16),
+        Col("Drawing", "text", 9),
+        Col("Price each", "money", 14),
+        Col("Shape", "text", 10),
+        *length_columns("Size", feet, 4),
+        Col("Size within", "text", 24),
+        *length_columns("Height above ground", feet),
+        Col("Height within", "text", 24),
+        *length_columns("Court above ground", feet),
+        *length_columns("Target ring height", feet),
+        Col("Lean [°]", "number2"),
+        Col("Wall [mm]", "number1", 12),
+        Col("Material", "text", 12),
+        Col("Line", "text", 12),
+        Col("Base", "text", 14),
+        Col("Old fittings", "text", 12),
+        Col("Condition", "text", 14),
+        Col("Wind speed [mph]" if feet else "Wind speed [m/s]", "number1"),
+        Col("Exposure", "text", 10),
+    ]
+
+
+def answer(post: PostReport, drawing: str) -> list[Any]:
+    """The answer's part of a post's row."""
+    words, look = VERDICT[post.outcome]
+    kit = post.kit
+    if kit is None:
+        help_ = post.remedy or "no remedy found"
+        return [As(words, look), "none", None, f"0 of {len(post.wanted)}", help_, "no kit", "none", None]
+    drawn: Any = Link(f"internal:'{DRAWINGS}'!A1", drawing) if drawing else "none"
+    return [
+        As(words, look),
+        show.kit(kit.mount, kit.board, kit.ring, kit.extension),
+        kit.top,
+        f"{kit.covered} of {len(post.wanted)}",
+        abouts(kit.confirm) or "nothing",
+        As(*load(kit)),
+        drawn,
+        kit.unit_price,
+    ]
+
+
+def row_of(post: PostReport, drawing: str, feet: bool) -> list[Any]:
+    """One row of the table."""
+    words, kit, top, served, confirm, loads, drawn, price = answer(post, drawing)
+    read = post.row.values
+    wall = As(show.UNKNOWN, "right") if post.wall is None else post.wall * 1000
+    return [
+        post.row.post_code,
+        post.quantity,
+        words,
+        kit,
+        *length_values(top, feet, "none"),
+        served,
+        confirm,
+        loads,
+        drawn,
+        As("none", "right") if price is None else price,
+        read.get("post_shape", show.UNKNOWN),
+        *length_values(post.size, feet),
+        show.bound(post.size_uncertainty, feet),
+        *length_values(post.height, feet),
+        show.bound(post.height_uncertainty, feet),
+        *length_values(post.court_rise, feet),
+        *length_values(post.target, feet),
+        math.degrees(post.lean),
+        wall,
+        *(str(read.get(name, show.UNKNOWN)) for name in ("material", "post_line", "post_base", "old_fittings", "condition")),
+        post.wind_speed / show.MPH if feet else post.wind_speed,
+        post.exposure,
+    ]
+
+
+def advice_rows(report: SiteReport) -> list[list[Any]]:
+    """Advice of all posts, the same words once: posts, about, sentence, source."""
+    found: dict[tuple[str, str, str], list[str]] = {}
+    for post in report.posts:
+        for a in post.advice:
+            found.setdefault((a.about, a.sentence, a.source), []).append(post.row.post_code)
+    return [[show.listed(posts, 12), *advice] for advice, posts in found.items()]
+
+
+def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mapping[str, str]) -> None:
+    """Writes the sheet; `letters` names each post's drawing by post code."""
+    page = book.page("Posts")
+    page.title("Posts: what goes on each, and what each was read as")
+    row = page.para(1, CAUTION, "caution")
+    if not report.posts:
+        page.para(row + 1, "No row of this site could be quoted yet. The sheet Survey names what must be corrected.", "strong")
+        finish(page, report, 0)
+        return
+    cols = columns(report.feet)
+    top = row
+    rows = [row_of(post, letters.get(post.row.post_code, ""), report.feet) for post in report.posts]
+    row = page.table(top, "posts_read", cols, rows, "One row a post: the recommended kit, then what the post was read as")
+    row = page.section(row + 1, "Worth knowing")
+    row = page.para(row, "Advice is never a verdict: it changes no answer above.", "note")
+    advice = advice_rows(report)
+    for posts, about, sentence, source in advice:
+        row = page.para(row, f"{about} (post {posts}): {sentence} Source: {source}.")
+    if not advice:
+        page.para(row, "There is none for these posts.")
+    finish(page, report, top)

@@ -1,0 +1,128 @@
+"""How values are shown to people: lengths in the site's units, money, shares, lists. Pure functions of SI values."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from decimal import Decimal
+
+INCH = 0.0254
+"""Source: international inch, exactly 25.4 mm (NIST SP 811)."""
+SIXTEENTHS = 16
+POUND = 0.45359237
+"""Source: international avoirdupois pound [kg] (NIST SP 811)."""
+POUND_FORCE = 4.4482216152605
+"""Source: pound-force [N] (NIST SP 811)."""
+MPH = 0.44704
+"""Source: mile per hour [m/s] (NIST SP 811)."""
+
+UNKNOWN = "not known"
+NOT_COMPUTED = "not computed"
+TOO_SLENDER = "too slender for this screen"
+
+
+def length(metres: float | None, feet: bool) -> str:
+    """A length [m] as people read it: `8 ft 6 1/2 in` to the nearest 1/16 in, or `2591 mm`; None is 'not known'.
+
+    Less than a foot has no feet; less than 300 mm keeps one decimal, since pipe sizes need it.
+    """
+    if metres is None or math.isnan(metres):
+        return UNKNOWN
+    return _feet(metres) if feet else _millimetres(metres)
+
+
+def _feet(metres: float) -> str:
+    # Half a sixteenth goes up; the tiny slack undoes binary drift of exact halves.
+    count = math.floor(abs(metres) / INCH * SIXTEENTHS + 0.5 + 1e-9)
+    sign = "-" if metres < 0 and count else ""
+    whole_inches, part = divmod(count, SIXTEENTHS)
+    whole_feet, inches = divmod(whole_inches, 12)
+    words = [f"{whole_feet} ft"] if whole_feet else []
+    if part:
+        shrink = math.gcd(part, SIXTEENTHS)
+        fraction = f"{part // shrink}/{SIXTEENTHS // shrink}"
+        words.append(f"{inches} {fraction} in" if inches else f"{fraction} in")
+    elif inches or not whole_feet:
+        words.append(f"{inches} in")
+    return sign + " ".join(words)
+
+
+def _millimetres(metres: float) -> str:
+    return f"{millimetres(metres):g} mm"
+
+
+def millimetres(metres: float) -> float:
+    """A length [m] in mm as it is shown: to 0.1 mm below 300 mm, else to 1 mm; half goes up."""
+    scale = 10 if abs(metres) < 0.3 else 1
+    count = math.floor(abs(metres) * 1000 * scale + 0.5 + 1e-9)
+    return math.copysign(count / scale, metres) if count else 0.0
+
+
+def both(metres: float | None, feet: bool) -> str:
+    """A length [m] in the site's units with SI beside: `8 ft 6 1/2 in (2.597 m)`; mm are SI already."""
+    if metres is None or math.isnan(metres):
+        return UNKNOWN
+    return f"{_feet(metres)} ({metres:.3f} m)" if feet else _millimetres(metres)
+
+
+def bound(metres: float, feet: bool) -> str:
+    """A bound on a length [m]: `±1.6 mm`, with inches beside where the site measures in feet."""
+    mm = f"{metres * 1000:.1f}".rstrip("0").rstrip(".")
+    return f"±{metres / INCH:.2f} in ({mm} mm)" if feet else f"±{mm} mm"
+
+
+def money(amount: Decimal, digits: int = 2) -> str:
+    """An amount with thousands separators and the currency's decimals: `1,234.50`."""
+    return f"{amount:,.{digits}f}"
+
+
+def digits(amount: Decimal) -> int:
+    """Decimals of an amount that was rounded to the minor unit."""
+    exponent = amount.as_tuple().exponent
+    return max(0, -exponent) if isinstance(exponent, int) else 2
+
+
+def mass(kilograms: float, feet: bool) -> str:
+    """A mass [kg]; with pounds first where the site measures in feet: `44.1 lb (20.0 kg)`."""
+    return f"{kilograms / POUND:,.1f} lb ({kilograms:,.1f} kg)" if feet else f"{kilograms:,.1f} kg"
+
+
+def speed(metres_a_second: float, feet: bool) -> str:
+    """A speed [m/s]; with miles per hour first where the site measures in feet."""
+    shown = f"{metres_a_second:.1f} m/s"
+    return f"{metres_a_second / MPH:.0f} mph ({shown})" if feet else shown
+
+
+def angle(radians: float) -> str:
+    """An angle [rad] in degrees, with the slope that a level shows."""
+    if radians == 0:
+        return "plumb"
+    return f"{math.degrees(radians):.2f}° ({math.tan(radians) * 1000:.0f} mm in 1 m)"
+
+
+def share(utilisation: float | None) -> str:
+    """A share of strength in words: `87 %`; a share just above 1 never reads 100 %."""
+    if utilisation is None or math.isnan(utilisation):
+        return UNKNOWN
+    if math.isinf(utilisation):
+        return TOO_SLENDER
+    percent = utilisation * 100
+    shown = math.ceil(percent) if utilisation > 1 else math.floor(percent + 0.5)
+    return f"{max(shown, 101) if utilisation > 1 else shown:,.0f} %"
+
+
+def listed(parts: Sequence[str], most: int = 0) -> str:
+    """Names in one line: `P1, P2 and P3`; more than `most` are counted: `P1, P2 and 7 more`."""
+    if most and len(parts) > most:
+        return ", ".join(parts[:most]) + f" and {len(parts) - most} more"
+    return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """A count with its noun: `1 post`, `2 posts`."""
+    return f"{number:,} {one if number == 1 else many or one + 's'}"
+
+
+def kit(mount: str, board: str, ring: str, extension: str = "") -> str:
+    """A kit in one line: `M + B + R, with extension X`."""
+    return f"{mount} + {board} + {ring}" + (f", with extension {extension}" if extension else "")
