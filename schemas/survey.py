@@ -16,6 +16,51 @@ FITTINGS = ("none", "removable", "fixed", "unknown")
 CONDITIONS = ("sound", "surface rust", "corroded", "cracked", "loose", "unknown")
 EXPOSURES = ("B", "C", "D")
 
+WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
+    "site_code": ("site",),
+    "site_name": ("ground", "location", "school", "park", "facility", "name"),
+    "customer": ("district", "owner", "account"),
+    "post_code": ("standard", "goal"),
+    "quantity": ("posts", "poles", "count", "how many", "identical"),
+    "post_shape": ("section", "profile"),
+    "post_size": ("size", "width"),
+    "size_basis": ("basis",),
+    "measured_with": ("measured by", "tool"),
+    "wall": ("thickness", "wt"),
+    "post_line": ("line", "alignment"),
+    "post_base": ("base", "foundation"),
+    "clear_length": ("clear",),
+    "court_rise": ("rise",),
+    "mount_asked": ("mount", "bracket"),
+    "board_asked": ("board", "backboard"),
+    "ring_asked": ("ring", "rim"),
+}
+"""Headings that can mean much else: they count where nothing surer claims the column, and never make a table a survey."""
+
+SIZE_BASIS_OF_HEADING: dict[str, str] = {
+    "circumference": "circumference",
+    "post circumference": "circumference",
+    "pole circumference": "circumference",
+    "girth": "circumference",
+    "nominal pipe size": "nominal pipe size",
+    "nominal size": "nominal pipe size",
+    "nps": "nominal pipe size",
+}
+"""Headings over the post's size that say themselves what the size is."""
+
+BARE_THINGS = frozenset(
+    ("board", "backboard", "boards", "ring", "rings", "rim", "hoop", "basket", "mount", "bracket", "footing", "foundation",
+     "concrete", "pier", "court", "slab", "extension", "line", "net", "pad", "fence", "light", "old", "existing", "new")
+)
+"""Things of a court: under such a group heading, `Height` is not the post's."""
+
+PASSED_OVER_IN_HEADINGS = frozenset(
+    ("needed", "required", "mandatory", "optional", "if", "known", "near", "at", "the", "top", "of", "post", "pole", "where",
+     "clamps", "go", "see", "note", "notes", "one", "per", "row", "yes", "no", "pcs", "ea", "each", "text", "number", "list",
+     "pick", "choose", "from", "a", "to", "very", "please", "fill", "in", "short", "whole")
+)
+"""Words in a heading's bracket that say nothing about what is measured."""
+
 SURVEY = Table(
     "Survey",
     "one post, or a number of identical posts, standing at a court",
@@ -23,162 +68,162 @@ SURVEY = Table(
         Column(
             "site_code", "Site code", "code", needed=True,
             help="Short code of the ground, the same on every row of that ground. One quotation is written per site.",
-            synonyms=("site", "site id", "site no", "site number", "site ref", "ground code", "location code", "school code", "park code", "site key", "code of site"),
+            synonyms=("site id", "site no", "site number", "site ref", "site reference", "ground code", "ground no", "location code", "location id", "school code", "school no", "park code", "park no", "facility code", "site key", "code of site"),
         ),
         Column(
             "site_name", "Site name", "text", needed=True,
             help="Name of the school, park or league ground as it should stand on the quotation.",
-            synonyms=("name of site", "ground", "ground name", "location", "location name", "school", "school name", "park", "park name", "facility", "facility name", "name"),
+            synonyms=("name of site", "ground name", "location name", "school name", "park name", "facility name", "name of school", "name of park", "name of ground"),
         ),
         Column(
             "customer", "Customer", "text",
             help="Who the quotation is for. Customers with agreed terms are listed in the catalogue.",
-            synonyms=("client", "customer name", "district", "owner", "bill to", "account", "buyer"),
+            synonyms=("client", "customer name", "client name", "name of customer", "bill to", "buyer"),
         ),
         Column(
             "site_kind", "Site kind", "choice", values=SITE_KINDS,
             help="School, park, league or other.",
-            synonyms=("kind of site", "site type", "type of site", "ground kind", "location type", "facility type"),
+            synonyms=("kind of site", "site type", "type of site", "ground kind", "location type", "facility type", "kind of ground"),
         ),
         Column(
             "post_code", "Post", "code", needed=True,
             help="Name or number of the post, different for each row of the site.",
-            synonyms=("pole", "post id", "post no", "post number", "post code", "post ref", "post name", "pole id", "pole no", "pole number", "pole code", "upright", "upright no", "standard", "goal", "goal no"),
+            synonyms=("pole", "post id", "post no", "post number", "post ref", "post name", "post label", "post mark", "pole id", "pole no", "pole number", "pole code", "pole ref", "pole name", "pole label", "upright", "upright no", "upright id"),
         ),
         Column(
             "quantity", "Identical posts", "whole", default="1", least="quantity_least", most="quantity_most",
             help="How many posts this row stands for, alike in everything on the row.",
-            synonyms=("qty", "quantity", "number of posts", "no of posts", "posts", "count", "how many", "number", "identical", "number of identical posts", "poles", "qty of posts"),
+            synonyms=("qty", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count"),
         ),
         Column(
             "post_shape", "Post shape", "choice", needed=True, values=SHAPES,
             help="Shape of the post across: round, square or other.",
-            synonyms=("shape", "pole shape", "section", "section shape", "post section", "round or square", "cross section", "profile"),
+            synonyms=("shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape"),
         ),
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
             help="Outside size of the post where the clamps go, near the top: 3 1/2, or a pipe size such as NPS 3, 3 in sch 40 or DN 80.",
-            synonyms=("od", "outside diameter", "outer diameter", "diameter", "dia", "pole size", "pole od", "post od", "pole diameter", "post diameter", "pole dia", "post dia", "size", "width", "post width", "pole width", "outside size", "outside width", "pipe size", "circumference", "girth", "pipe od", "size of post"),
+            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps"),
         ),
         Column(
             "size_basis", "Size is", "choice", values=SIZE_BASES,
             help="What the size is: outside diameter, outside width, circumference or nominal pipe size. Blank: outside.",
-            synonyms=("size basis", "basis", "size type", "size kind", "size measured as", "type of size", "size given as", "what size is"),
+            synonyms=("size basis", "basis of size", "size type", "size kind", "size measured as", "type of size", "size given as", "what size is", "what the size is"),
         ),
         Column(
             "measured_with", "Measured with", "choice", values=SIZE_METHODS, default="rule across",
             help="How the size was taken. A tape round the post or calipers are best; an estimate passes only where its whole band fits.",
-            synonyms=("size measured with", "measured by", "how measured", "size method", "measuring tool", "tool", "measurement method", "size taken with"),
+            synonyms=("size measured with", "size measured by", "how size was measured", "size method", "measuring tool", "size taken with", "how measured", "measurement method"),
         ),
         Column(
             "wall", "Wall thickness", "length", "in", least="wall_least", most="wall_most",
             help="Thickness of the tube's wall near the ground, where rust eats it. Leave blank where it is not known.",
-            synonyms=("wall", "thickness", "pipe wall", "tube wall", "wt", "gauge thickness", "wall thk", "post wall", "pole wall"),
+            synonyms=("wall", "wall thk", "wall thick", "pipe wall", "tube wall", "post wall", "pole wall", "thickness of wall", "post wall thickness", "pole wall thickness"),
         ),
         Column(
             "material", "Post material", "choice", values=MATERIALS, default="unknown",
             help="Steel, aluminium, wood, other or unknown.",
-            synonyms=("material", "pole material", "made of", "metal"),
+            synonyms=("material", "pole material", "post made of", "material of post"),
         ),
         Column(
             "post_height", "Height above ground", "length", "ft", needed=True, least="post_height_least", most="post_height_most",
             help="From the ground at the post to the very top of the post.",
-            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "above ground", "above grade", "overall height", "exposed height", "ht", "height ag", "post length above ground", "top of post", "height from ground"),
+            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground"),
         ),
         Column(
             "height_measured_with", "Height measured with", "choice", values=HEIGHT_METHODS, default="tape",
             help="How the height was taken.",
-            synonyms=("height method", "height measured by", "height taken with", "height tool", "height measurement"),
+            synonyms=("height method", "height measured by", "height taken with", "height tool", "height measurement", "how height was measured"),
         ),
         Column(
             "court_rise", "Court above ground", "length", "in", default="0", least="court_rise_least", most="court_rise_most",
             help="How far the playing surface lies above the ground at the post; negative where it lies below. Blank: level.",
-            synonyms=("court rise", "court level", "rise", "court height", "surface above ground", "playing surface above ground", "court above grade", "court over ground", "slab above ground", "court rise above ground", "court surface above ground"),
+            synonyms=("court rise", "court level", "court above grade", "court over ground", "court height above ground", "surface above ground", "playing surface above ground", "slab above ground", "court surface above ground", "court rise above ground"),
         ),
         Column(
             "clear_length", "Clear straight length", "length", "in", least="", most="",
             help="From the top of the post downwards: the length that is straight and free of fittings. Blank: the whole height.",
-            synonyms=("clear length", "clear", "straight length", "clear straight", "free length", "clear height", "clear from top", "straight clear length", "unobstructed length"),
+            synonyms=("clear length", "straight length", "clear straight", "free length", "clear from top", "straight clear length", "unobstructed length", "straight free length", "clear length from top"),
         ),
         Column(
             "post_line", "Post line", "choice", needed=True, values=LINES,
             help="Straight, tapered, gooseneck (curved or angled towards the court), bent or unknown.",
-            synonyms=("line", "pole line", "straightness", "post form", "post style", "straight or gooseneck", "pole style", "post profile", "alignment"),
+            synonyms=("pole line", "line of post", "straightness", "post straightness", "post form", "post style", "straight or gooseneck", "pole style", "post profile"),
         ),
         Column(
             "post_base", "Post base", "choice", values=BASES, default="unknown",
             help="How the post stands in the ground: cast in, ground sleeve, driven, base plate, portable or unknown.",
-            synonyms=("base", "pole base", "foot", "fixing in ground", "set in", "foundation", "base type", "footing type", "anchorage"),
+            synonyms=("pole base", "base of post", "base type", "post base type", "footing type", "anchorage", "fixing in ground", "set in ground"),
         ),
         Column(
             "lean", "Lean", "angle", "deg", default="0", least="lean_least", most="lean_most",
             help="How far the post leans: an angle, or a slope such as 1/4 in per ft, 1:100 or 10 mm/m. Blank: plumb.",
-            synonyms=("tilt", "out of plumb", "inclination", "plumb", "slope", "lean angle", "post lean"),
+            synonyms=("tilt", "out of plumb", "inclination", "lean angle", "post lean", "pole lean", "lean of post"),
         ),
         Column(
             "old_fittings", "Old fittings", "choice", needed=True, values=FITTINGS,
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "existing mount", "what is on it"),
+            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",
             help="Sound, surface rust, corroded, cracked, loose or unknown. Look at the ground line and under collars.",
-            synonyms=("state", "post condition", "pole condition", "rust", "condition of post", "soundness"),
+            synonyms=("post condition", "pole condition", "condition of post", "condition of pole", "soundness"),
         ),
         Column(
             "ring_heights", "Ring heights wanted", "lengths", "ft", least="ring_height_least", most="ring_height_most",
             help="Ring height wanted above the playing surface, or several with ; between. Blank: the standard height.",
-            synonyms=("ring height", "ring heights", "rim height", "rim heights", "wanted ring heights", "wanted heights", "heights wanted", "rim heights wanted", "target height", "hoop height", "basket height", "goal height", "ring height wanted", "wanted rim height", "rim height wanted"),
+            synonyms=("ring height", "ring heights", "rim height", "rim heights", "ring ht", "rim ht", "height of ring", "height of rim", "wanted ring heights", "wanted ring height", "ring height wanted", "wanted heights", "heights wanted", "wanted rim height", "wanted rim heights", "rim height wanted", "rim heights wanted", "target height", "target ring height", "hoop height", "basket height", "goal height"),
         ),
         Column(
             "least_board_width", "Least board width", "length", "in", least="board_width_least", most="board_width_most",
             help="The narrowest board that will do.",
-            synonyms=("min board width", "minimum board width", "board width", "least width", "board at least", "board width least", "smallest board"),
+            synonyms=("min board width", "minimum board width", "least width of board", "board width at least", "board at least", "board width least", "board width min", "board width minimum", "smallest board width"),
         ),
         Column(
             "mount_asked", "Mount asked for", "code",
             help="Code of a mount, where a certain one is wished for.",
-            synonyms=("mount", "mount wanted", "mount requested", "wanted mount", "requested mount", "preferred mount", "bracket", "mount code"),
+            synonyms=("mount wanted", "mount requested", "mount asked", "wanted mount", "requested mount", "preferred mount", "mount code", "mount wish"),
         ),
         Column(
             "board_asked", "Board asked for", "code",
             help="Code of a board, where a certain one is wished for.",
-            synonyms=("board", "board wanted", "board requested", "wanted board", "requested board", "preferred board", "backboard", "board code"),
+            synonyms=("board wanted", "board requested", "board asked", "wanted board", "requested board", "preferred board", "board code", "board wish"),
         ),
         Column(
             "ring_asked", "Ring asked for", "code",
             help="Code of a ring, where a certain one is wished for.",
-            synonyms=("ring", "ring wanted", "ring requested", "rim", "rim asked for", "rim wanted", "wanted ring", "requested ring", "preferred ring", "preferred rim", "ring code"),
+            synonyms=("ring wanted", "ring requested", "ring asked", "rim asked for", "rim wanted", "rim requested", "wanted ring", "requested ring", "preferred ring", "preferred rim", "ring code", "rim code", "ring wish"),
         ),
         Column(
             "post_to_end_line", "Post to end line", "length", "ft", least="post_to_end_line_least", most="post_to_end_line_most",
             help="From the post's face to the outer edge of the end line; positive when the post stands off the court.",
-            synonyms=("end line", "post to line", "distance to end line", "post to baseline", "baseline distance", "distance to baseline", "to end line", "set back", "setback", "post face to end line"),
+            synonyms=("end line", "post to line", "distance to end line", "post to baseline", "pole to baseline", "pole to end line", "baseline distance", "distance to baseline", "to end line", "set back", "setback", "post face to end line", "post to base line"),
         ),
         Column(
             "footing_diameter", "Footing diameter", "length", "in", least="footing_diameter_least", most="footing_diameter_most",
             help="Diameter of the concrete round the post (the diagonal of a square one), where it is known.",
-            synonyms=("footing dia", "footing width", "concrete diameter", "foundation diameter", "footing size", "pier diameter", "base diameter"),
+            synonyms=("footing dia", "concrete diameter", "foundation diameter", "diameter of footing", "pier diameter", "footing diam"),
         ),
         Column(
             "footing_depth", "Footing depth", "length", "in", least="footing_depth_least", most="footing_depth_most",
             help="Depth of that concrete, where it is known.",
-            synonyms=("concrete depth", "foundation depth", "depth of footing", "pier depth", "embedment", "embedment depth", "depth in ground"),
+            synonyms=("concrete depth", "foundation depth", "depth of footing", "depth of concrete", "pier depth"),
         ),
         Column(
             "soil_class", "Soil class", "choice", values=("1", "2", "3", "4", "5"),
             help="1 crystalline bedrock, 2 sedimentary rock, 3 sandy gravel or gravel, 4 sand and silty or clayey sand or gravel, 5 clay and silt (rows of IBC table 1806.2). Blank: policy.",
-            synonyms=("soil", "soil type", "ground class", "class of soil", "soil row", "soil group"),
+            synonyms=("soil", "soil type", "class of soil", "soil row", "soil group"),
         ),
         Column(
             "wind_speed", "Wind speed", "speed", "mph", least="wind_speed_least", most="wind_speed_most",
             help="The local code's 3-second design gust at strength level (ASCE 7-10 and later). Blank: policy.",
-            synonyms=("wind", "design wind", "design wind speed", "wind gust", "gust", "gust speed", "basic wind speed", "v ult"),
+            synonyms=("wind", "design wind", "design wind speed", "wind gust", "gust speed", "basic wind speed", "v ult", "design gust"),
         ),
         Column(
             "exposure", "Exposure", "choice", values=EXPOSURES,
             help="B town or woods, C open ground, D along open water. Blank: policy.",
-            synonyms=("wind exposure", "exposure category", "terrain", "exposure class"),
+            synonyms=("wind exposure", "exposure category", "exposure class", "terrain category"),
         ),
         Column(
             "notes", "Notes", "text",

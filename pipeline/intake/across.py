@@ -8,7 +8,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.model import Query, SurveyRow, natural
+from pipeline.intake.model import Query, SurveyRow
+from schemas.order import folded, natural
 from schemas.survey import SURVEY
 
 _SITE_FACTS = ("site_name", "customer", "site_kind")
@@ -48,11 +49,6 @@ class RowKey:
         return f"{self.file}{sheet}, row {self.row}"
 
 
-def code_key(code: str) -> str:
-    """What codes, customers and names are compared by: without case, outer and repeated spaces."""
-    return " ".join(code.split()).casefold()
-
-
 def spelling(codes: Iterable[str]) -> str:
     """The spelling to show where one code was typed in several ways: the first in natural order."""
     return min((" ".join(c.split()) for c in codes), key=natural)
@@ -86,11 +82,11 @@ def settle(rows: Sequence[RowKey]) -> tuple[set[int], set[int], list[Query]]:
     drop: set[int] = set()
     hold: set[int] = set()
     queries: list[Query] = []
-    for group in _groups(rows, lambda k: (code_key(k.site_code), code_key(k.post_code))):
+    for group in _groups(rows, lambda k: (folded(k.site_code), folded(k.post_code))):
         if len(group) > 1:
             _settle_post(group, drop, hold, queries)
     standing = [k for k in rows if k.index not in drop]
-    for group in _groups(standing, lambda k: (code_key(k.site_code),)):
+    for group in _groups(standing, lambda k: (folded(k.site_code),)):
         for n, name in enumerate(_SITE_FACTS):
             _settle_fact(group, n, name, hold, queries)
     return drop, hold, sorted(queries, key=lambda q: q.order)
@@ -110,7 +106,9 @@ def _settle_post(group: list[RowKey], drop: set[int], hold: set[int], queries: l
     if len({k.says for k in group}) == 1 and not any(k.held for k in group):
         for k in group[1:]:
             drop.add(k.index)
-            said = f"Post “{k.post_code}” of site “{k.site_code}” stands already in {first.where}, with the same values; it is read once."
+            said = (
+                f"Post “{k.post_code}” of site “{k.site_code}” stands already in {first.where} with the same values: read once."
+            )
             queries.append(_query(k, k.post_cell, "DUPLICATE", said, "Delete this row.", False, "post_code"))
         return
     for k in group:
@@ -123,21 +121,21 @@ def _settle_post(group: list[RowKey], drop: set[int], hold: set[int], queries: l
 
 def _settle_fact(group: list[RowKey], n: int, name: str, hold: set[int], queries: list[Query]) -> None:
     """One fact about a site that its rows should agree on; a blank agrees with everything."""
-    count = Counter(code_key(k.facts[n]) for k in group if k.facts[n])
+    count = Counter(folded(k.facts[n]) for k in group if k.facts[n])
     if len(count) < 2:
         return
     most = max(count.values())
     winners = [v for v, c in count.items() if c == most]
-    shown = {v: spelling(k.facts[n] for k in group if code_key(k.facts[n]) == v) for v in count}
+    shown = {v: spelling(k.facts[n] for k in group if folded(k.facts[n]) == v) for v in count}
     heading = SURVEY.column(name).heading
     told = "; ".join(f"“{shown[v]}” on {count[v]} row{'s' * (count[v] > 1)}" for v in sorted(count, key=natural))
-    said = f"{heading}: the rows of site “{{site}}” contradict each other: {told}."
     for k in group:
-        if not k.facts[n] or (len(winners) == 1 and code_key(k.facts[n]) == winners[0]):
+        if not k.facts[n] or (len(winners) == 1 and folded(k.facts[n]) == winners[0]):
             continue
+        said = f"{heading}: the rows of site “{k.site_code}” contradict each other: {told}."
         best = shown[winners[0]] if len(winners) == 1 else "Write the same on every row of the site."
         hold.add(k.index)
-        queries.append(_query(k, k.fact_cells[n], "CONFLICT", said.replace("{site}", k.site_code), best, True, name))
+        queries.append(_query(k, k.fact_cells[n], "CONFLICT", said, best, True, name))
 
 
 def _query(k: RowKey, cell: str, code: Any, message: str, suggestion: str, holds: bool, name: str) -> Query:
@@ -162,7 +160,7 @@ def _digest(row: SurveyRow) -> bytes:
 def _plain(value: Any) -> Any:
     """A value as it is compared: words without case, lengths to a nanometre."""
     if isinstance(value, str):
-        return code_key(value)
+        return folded(value)
     if isinstance(value, tuple):
         return tuple(_plain(v) for v in value)
     return round(value, 9) if isinstance(value, float) else value

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
 from functools import lru_cache
 from typing import Any
 
@@ -14,7 +15,11 @@ def _documented() -> tuple[tuple[str, Any], ...]:
 
 
 def documented() -> dict[str, Any]:
-    """Every setting's documented default in SI; words stay words, `ring_height_wanted` is a tuple."""
+    """Every setting's documented default in SI.
+
+    Words stay words, percentages are fractions, `soil_class` is a whole number, `tax_rate` a Decimal
+    and `ring_height_wanted` a tuple in rising order.
+    """
     return dict(_documented())
 
 
@@ -29,13 +34,17 @@ def in_si(setting: Setting) -> Any:
         return int(setting.default) if setting.name == "soil_class" else setting.default
     if setting.kind == "whole":
         return int(setting.default)
-    if setting.kind in ("number", "percent"):
+    if setting.name == "tax_rate":
+        return Decimal(setting.default)
+    if setting.kind == "number":
         return float(setting.default)
+    if setting.kind == "percent":
+        return float(Decimal(setting.default) / 100)
     if setting.kind == "lengths":
         several = read_lengths(setting.default, setting.unit)
         if isinstance(several, Doubt):
             raise ValueError(f"{setting.name}: {several.message}")
-        return tuple(float(m.value) for m in several)
+        return tuple(sorted(float(m.value) for m in several))
     one = read_measure(setting.default, setting.kind, setting.unit)
     if isinstance(one, Doubt):
         raise ValueError(f"{setting.name}: {one.message}")

@@ -1,0 +1,32 @@
+"""What was typed where the spreadsheet program made a date of it."""
+
+from __future__ import annotations
+
+import re
+
+_HALVES = {2: "1/2", 4: "1/4", 8: "1/8", 16: "1/16", 32: "1/32"}
+
+
+def likely_typed(iso: str) -> tuple[str, ...]:
+    """What was likely typed, likeliest first, from a cell's ISO date; () where it is no date.
+
+    `3-1/2` becomes the first of March of 2002, `8-6` the sixth of August of the year of typing; where
+    the day comes first it is the eighth of June.
+    """
+    m = re.match(r"(\d{4})-(\d\d)-(\d\d)", iso)
+    if m is None:
+        return ()
+    year, month, day = (int(g) for g in m.groups())
+    found = [f"{month}-{day}/{year % 100}"] if year % 100 in _HALVES and 2000 < year < 2050 and day < year % 100 else []
+    found.append(f"{month}-{day}")
+    if day <= 12 and day != month:
+        found.append(f"{day}-{month}")
+    return tuple(found)
+
+
+def as_length(typed: str, unit: str) -> str:
+    """A typed `8-6` or `3-1/2` as a length that is read in one way only, fit for pasting in."""
+    whole, _, rest = typed.partition("-")
+    if "/" in rest:
+        return f"{whole} {rest} {'in' if unit in ('', 'in', 'ft', 'ft-in') else unit}"
+    return f"{whole} ft {rest} in" if int(rest) < 12 else ""

@@ -1,0 +1,99 @@
+"""What stands over a column: which column of the glossary a heading means, and in which unit."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from functools import lru_cache
+
+from pipeline.intake.measures import heading_unit
+from schemas.column import Column
+from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY, WEAK_SYNONYMS
+
+OWN, SYNONYM, WEAK = 3, 2, 1
+"""How sure a heading is: our own word or name for the column; a synonym; a word that can mean much else."""
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A heading that means a column: the column's name, the heading's unit ('' = none), how sure."""
+
+    name: str
+    unit: str
+    strength: int
+
+
+def fold(text: str) -> str:
+    """Heading as it is compared: letters and digits only, without case; `#` and `№` say number."""
+    plain = unicodedata.normalize("NFKC", text).casefold()
+    plain = re.sub(r"#\s*of\b", "no of", plain)
+    plain = re.sub(r"(?<=\w)\s*#\s*$", " no", plain).replace("&", " and ")
+    return "".join(c for c in plain if c.isalnum())
+
+
+def _meanings() -> dict[str, tuple[str, int]]:
+    """Folded heading to column and strength; the strongest meaning of a heading wins."""
+    known: dict[str, tuple[str, int]] = {}
+    for strength, words in (
+        (WEAK, ((w, n) for n, ws in WEAK_SYNONYMS.items() for w in ws)),
+        (SYNONYM, ((w, c.name) for c in SURVEY.columns for w in c.synonyms)),
+        (OWN, ((w, c.name) for c in SURVEY.columns for w in (c.heading, c.name))),
+    ):
+        known.update({fold(w): (n, strength) for w, n in words})
+    return known
+
+
+MEANINGS = _meanings()
+
+
+@lru_cache(maxsize=4096)
+def claim(text: str) -> Claim | None:
+    """The column that the heading `text` claims, or None."""
+    bare, unit = heading_unit(text)
+    for words in (bare, text, _without_remark(bare)):
+        known = MEANINGS.get(fold(words)) if words else None
+        if known:
+            return Claim(known[0], unit if words is not text else "", known[1])
+    return None
+
+
+def _without_remark(heading: str) -> str:
+    """The heading without a bracket that says nothing about what is measured: `(needed)`, `(round/square)`."""
+    m = re.fullmatch(r"(.*?)\s*[\[(](.*?)[\])]\s*[*:.]*\s*", heading, re.DOTALL)
+    if m is None or not m[1]:
+        return ""
+    known = MEANINGS.get(fold(m[1]))
+    words = {fold(w) for w in re.split(r"[\s,;/|]+|\bor\b", m[2])} - {""}
+    listed = _listed(SURVEY.column(known[0])) if known else frozenset()
+    return m[1] if words <= PASSED_OVER_IN_HEADINGS | listed else ""
+
+
+@lru_cache(maxsize=64)
+def _listed(column: Column) -> frozenset[str]:
+    return frozenset(fold(w) for v in column.values for w in v.split())
+
+
+@lru_cache(maxsize=1024)
+def joined(upper: str, lower: str, grouped: bool) -> Claim | None:
+    """What a heading written over two rows claims.
+
+    `upper` stands over `lower`, or over a group of columns (`grouped`). Together they may name a
+    column (`Height` over `above ground [ft]`, `Ring` over `height`); else the lower one speaks
+    alone, unless it stands under another thing of the court (`Board` over `Height`).
+    """
+    both = claim(f"{upper} {lower}") if upper and lower else None
+    if both or not lower:
+        return both or claim(upper)
+    if not upper:
+        return claim(lower)
+    things = {fold(w) for w in upper.split()}
+    return None if not grouped or things & BARE_THINGS else claim(lower)
+
+
+@lru_cache(maxsize=1024)
+def only_unit(text: str) -> str:
+    """The unit, where a cell says nothing but a unit (`ft`, `[mm]`); else ''."""
+    word = text.strip().strip("[]()").strip()
+    bare, unit = heading_unit(f"x [{word}]") if word else ("", "")
+    return unit if bare.strip() == "x" else ""

@@ -1,0 +1,102 @@
+"""Whether what was read can be true of a post at a court; else which unit would make it so."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+from pipeline.intake.cells import Fault, plain_number
+from pipeline.units import factor
+from schemas.column import SI_UNIT, Column
+
+SLACK = 1e-6
+"""Slack of every limit, so that the conversion of units never flips an answer."""
+
+_WALL_PART = 5  # a wall is at most a fifth of the size
+_OTHER_UNITS = {
+    "length": ("ft", "in", "mm", "cm", "m"),
+    "speed": ("mph", "m/s", "km/h", "kn"),
+    "angle": ("deg",),
+}
+
+
+def in_range(column: Column, value: Any, said: str, unit: str, policy: Mapping[str, Any]) -> Fault | None:
+    """IMPLAUSIBLE where a value lies outside the policy's range of its column; `said` is what was typed."""
+    if not column.least:
+        return None
+    least, most = float(policy[column.least]), float(policy[column.most])
+    values = value if isinstance(value, tuple) else (value,)
+    for one in values:
+        if not least - SLACK <= one <= most + SLACK:
+            return _outside(column, one, least, most, said, unit)
+    return None
+
+
+def round_size(size: Fault, value: float, basis: str, policy: Mapping[str, Any]) -> Fault:
+    """Say so where an implausible size of a round post would be plausible as a circumference."""
+    across = value / math.pi
+    if basis == "circumference" or not policy["post_size_least"] <= across <= policy["post_size_most"]:
+        return size
+    hint = f" It would be plausible as a circumference (outside diameter {_mm(across)}): then say so under “Size is”."
+    return Fault("IMPLAUSIBLE", size.message + hint, size.suggestion)
+
+
+def wall_of(wall: float, size: float, said: str) -> Fault | None:
+    """IMPLAUSIBLE where a wall is thicker than a fifth of the post's size."""
+    if wall <= size / _WALL_PART + SLACK:
+        return None
+    message = f"“{said}” ({_mm(wall)}) is more than a fifth of the post's size of {_mm(size)}."
+    return Fault("IMPLAUSIBLE", message, "the wall's thickness alone, or leave the cell blank where it is not known")
+
+
+def clear_of(clear: float, height: float, said: str) -> Fault | None:
+    """IMPLAUSIBLE where the clear straight length is not within the post's height."""
+    if clear < -SLACK:
+        return Fault("IMPLAUSIBLE", f"“{said}” is less than nothing.", "the clear straight length from the top down")
+    if clear <= height + SLACK:
+        return None
+    message = f"“{said}” ({_m(clear)}) is more than the post's height above ground of {_m(height)}."
+    return Fault("IMPLAUSIBLE", message, "at most the height above ground; leave the cell blank for the whole height")
+
+
+def _outside(column: Column, value: float, least: float, most: float, said: str, unit: str) -> Fault:
+    kind = "length" if column.kind in ("lengths", "pipe") else column.kind
+    show = {"length": _mm if most < 0.5 else _m, "angle": _deg, "speed": _speed}.get(kind, plain_number)
+    read_as = f" ({show(value)})" if kind in SI_UNIT else ""
+    message = f"“{said}”{read_as} lies outside what is plausible, {show(least)} to {show(most)}."
+    other = _other_units(kind, value, unit, least, most)
+    if other:
+        return Fault("IMPLAUSIBLE", f"{message} It would be plausible as {' or '.join(other)}.", other[0])
+    return Fault("IMPLAUSIBLE", message, f"a value from {show(least)} to {show(most)}")
+
+
+def _other_units(kind: str, value: float, unit: str, least: float, most: float) -> list[str]:
+    """The same number with the units that would make it plausible, each with what it comes to."""
+    own = factor(unit, kind) if unit and kind in _OTHER_UNITS else None
+    if own is None:
+        return []
+    number = value / float(own)
+    text = f"{number:.10g}"
+    found = []
+    for other in _OTHER_UNITS[kind]:
+        f = factor(other, kind)
+        if other != unit and f is not None and least - SLACK <= float(text) * float(f) <= most + SLACK:
+            found.append(f"{text} {other}")
+    return found
+
+
+def _mm(value: float) -> str:
+    return f"{value * 1000:.4g} mm"
+
+
+def _m(value: float) -> str:
+    return f"{value:.4g} m"
+
+
+def _deg(value: float) -> str:
+    return f"{math.degrees(value):.3g} deg"
+
+
+def _speed(value: float) -> str:
+    return f"{value:.4g} m/s"
