@@ -18,7 +18,7 @@ TITLE = "To correct"
 SIGN = "Please correct and send back: "
 """How the first cell of the sheet begins; by it an earlier list of ours is known."""
 
-HEADINGS = ("No.", "On the sheet", "In cell", "Stands there now", "What is wrong", "Type this instead", "Waits for it")
+HEADINGS = ("No.", "On the sheet", "In cell", "Stands there now", "What is wrong", "Type this instead", "Row waits")
 WIDTHS = (5, 18, 9, 26, 52, 44, 16)
 
 DARK = "1F2933"
@@ -75,6 +75,10 @@ def marks(queries: Sequence[Query], titles: Mapping[str, str]) -> list[Mark]:
     return [Mark(sheet, cell, tuple(found)) for (sheet, cell), found in by_cell.items()]
 
 
+def _font(size: int = 11, color: str = DARK, **more: Any) -> Font:
+    return Font(name="Calibri", size=size, color=color, **more)
+
+
 def clean(text: str) -> str:
     """Text that a workbook can hold: nothing that XML forbids, at most 32,767 characters."""
     return _ILLEGAL.sub("", text)[:32767]
@@ -93,7 +97,7 @@ def write_list(
 ) -> None:
     """Fill the sheet: what to do, then one row a query with a link to its cell."""
     shown = {(s.name, c.address): as_shown(c) for s in (book.sheets if book else ()) for c in s.cells}
-    put(ws, 1, 1, SIGN + file).font = Font(bold=True, size=14, color=DARK)
+    put(ws, 1, 1, SIGN + file).font = _font(14, bold=True)
     lines = [
         "Correct each cell listed here, save the workbook and send it back as it is.",
         "You may leave this sheet, the colours and the comments: they are passed over.",
@@ -101,11 +105,11 @@ def write_list(
         *said,
     ]
     for i, line in enumerate(lines, 2):
-        put(ws, i, 1, line).font = Font(color=DARK)
+        put(ws, i, 1, line).font = _font()
     top = len(lines) + 3
     for column, (heading, width) in enumerate(zip(HEADINGS, WIDTHS, strict=True), 1):
         cell = put(ws, top, column, heading)
-        cell.font, cell.fill = Font(bold=True, color="FFFFFF"), PatternFill("solid", fgColor="2F4858")
+        cell.font, cell.fill = _font(color="FFFFFF", bold=True), PatternFill("solid", fgColor="2F4858")
         cell.alignment, cell.border = Alignment(wrap_text=True, vertical="center"), Border(bottom=RULE)
         ws.column_dimensions[cell.column_letter].width = width
     for n, query in enumerate(in_order(queries), 1):
@@ -117,13 +121,15 @@ def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], sho
     """One query."""
     stands = shown.get((query.sheet, query.cell), "(blank)" if query.cell else "")
     holds = "yes" if query.holds_row else "no"
-    texts = ("", titles.get(query.sheet, query.sheet), query.cell, stands, query.message, query.suggestion + typing(query), holds)
+    where = titles.get(query.sheet, query.sheet) if query.cell else "(the whole file)"
+    texts = ("", where, query.cell, stands, query.message, query.suggestion + typing(query), holds)
     for column, text in enumerate(texts, 1):
         cell = put(ws, row, column, text)
         cell.alignment, cell.border = Alignment(wrap_text=True, vertical="top"), Border(bottom=RULE)
-        cell.font, cell.number_format = Font(color=DARK), "@"
+        cell.font, cell.number_format = _font(), "@"
     ws.cell(row, 1, n).number_format = "0"
-    ws.cell(row, 3).fill = PatternFill("solid", fgColor=HOLDS if query.holds_row else TELLS)
+    if query.cell:
+        ws.cell(row, 3).fill = PatternFill("solid", fgColor=HOLDS if query.holds_row else TELLS)
     longest = max(len(t) / (w * 0.95) + t.count("\n") for t, w in zip(texts, WIDTHS, strict=True))
     ws.row_dimensions[row].height = min(15 * (int(longest) + 1), 400)
     title = titles.get(query.sheet)
@@ -131,7 +137,7 @@ def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], sho
         link = ws.cell(row, 3)
         place = "'{}'!{}".format(title.replace("'", "''"), query.cell)
         link.hyperlink = Hyperlink(ref=link.coordinate, location=place, display=query.cell, tooltip="Go to the cell")
-        link.font = Font(color="0B4F8A", underline="single")
+        link.font = _font(color="0B4F8A", underline="single")
 
 
 def _page(ws: Any, top: int) -> None:
