@@ -5,7 +5,10 @@ from __future__ import annotations
 from pipeline.intake.model import UnreadableFileError
 
 _SAVE = "Open it in a spreadsheet program, save it as an Excel workbook (.xlsx) and send that."
-_AGAIN = "Open it in the program that it came from, save it again as .xlsx and send that. If it does not open there either, ask for a new copy."
+_AGAIN = (
+    "Open it in the program that it came from, save it again as .xlsx and send that. "
+    "If it does not open there either, ask for a new copy."
+)
 _SEND = "Send the survey as a spreadsheet (.xlsx, .ods, .xls, .xlsb) or as a text table (.csv)."
 
 ANSWERS: dict[str, tuple[str, str]] = {

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, datetime, time
+from itertools import pairwise
 
 from pipeline.intake.model import Cell, Sheet, address
 from pipeline.intake.read.answers import damaged
@@ -81,7 +82,7 @@ class SheetCells:
         """Cells by row and column; one that stands there twice and alike counts once."""
         cells = self._cells
         places = [(c.row, c.column) for c in cells]
-        if all(a < b for a, b in zip(places, places[1:], strict=False)):
+        if all(a < b for a, b in pairwise(places)):
             return cells
         cells = sorted(cells, key=lambda c: (c.row, c.column))
         kept = cells[:1]

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import stat
-import zlib
 from typing import Any
 
 from pipeline.intake.model import Book, UnreadableFileError
@@ -46,11 +45,11 @@ def read_bytes(path: str, limits: Limits) -> Book:
     """Cells of one file; raises UnreadableFileError and nothing else."""
     try:
         return _read(_load(path, limits), path, limits)
-    except UnreadableFileError:
+    except (UnreadableFileError, ImportError):  # a broken installation is no fault of the file
         raise
     except MemoryError:
         raise answer("memory") from None
-    except (Exception, zlib.error) as e:  # the libraries raise a dozen unrelated kinds for damaged files
+    except Exception as e:  # the libraries raise a dozen unrelated kinds for damaged files
         raise answer("damaged") from e
 
 

@@ -57,7 +57,7 @@ class Budget:
         limits = self.limits
         if self.cells > limits.cells:
             raise refuse(f"more than {limits.cells:,} filled cells")
-        if row > limits.rows or column > limits.columns:
+        if not (0 < row <= limits.rows and 0 < column <= limits.columns):
             raise refuse(f"a cell in row {row:,}, column {column:,}")
 
     def take_elements(self, count: int) -> None:

@@ -29,8 +29,10 @@ _DATE_TOKEN = re.compile(
     r'"(?P<q>[^"]*)"|\\(?P<e>.)|[_*].|\[(?P<x>h+|m+|s+)\]|\[[^\]]*\]|(?P<ap>AM/PM|A/P)|(?P<f>\.0+)|(?P<k>y+|m+|d+|h+|s+|b+|e+|g+)|(?P<o>.)',
     re.IGNORECASE | re.DOTALL,
 )
-_MONTHS = "January February March April May June July August September October November December".split()
-_DAYS = "Monday Tuesday Wednesday Thursday Friday Saturday Sunday".split()
+_MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
+_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 _LAST_SERIAL = 2_958_466  # 10000-01-01
 
 

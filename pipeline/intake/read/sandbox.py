@@ -94,7 +94,7 @@ class Sandbox:
         """The child, started where there is none."""
         if self._child is None or self._child.poll() is not None:
             self._end()
-            threads = {name: "1" for name in ("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS")}
+            threads = dict.fromkeys(("OPENBLAS_NUM_THREADS", "OMP_NUM_THREADS", "MKL_NUM_THREADS"), "1")
             self._child = subprocess.Popen(
                 [sys.executable, "-P", "-c", _START, _ROOT, self._work, str(self._memory), str(os.getpid())],
                 stdin=subprocess.PIPE,

@@ -31,7 +31,7 @@ def read_text(text: str, notes: tuple[str, ...], path: str, budget: Budget) -> B
     told = _SEP_LINE.match(text)
     if told:
         text, separator = text[told.end() :], told[1]
-        notes = (*notes, f"The first line tells the separator; rows are counted from the line after it.")
+        notes = (*notes, "The first line tells the separator; rows are counted from the line after it.")
     else:
         separator = _separator(text, path)
     cells = tuple(_cells(text, separator, budget))

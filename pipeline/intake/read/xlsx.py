@@ -154,5 +154,8 @@ def _formats_of(data: bytes) -> tuple[NumberFormat | None, ...]:
         elif name == "xf" and parent == "cellXfs":
             used.append(int(attributes.get("numFmtId", "0")))
 
-    parse((data,), start, lambda tag: path.pop() and None)
+    def end(tag: str) -> None:
+        path.pop()
+
+    parse((data,), start, end)
     return tuple(number_format(codes.get(i, BUILT_IN.get(i, ""))) for i in used)

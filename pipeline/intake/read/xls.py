@@ -1,0 +1,109 @@
+"""Old binary workbooks, through the library xlrd."""
+
+from __future__ import annotations
+
+import io
+from typing import Any
+
+from pipeline.intake.model import Book, Cell, Sheet
+from pipeline.intake.read.answers import answer
+from pipeline.intake.read.cells import SheetCells, number_cell
+from pipeline.intake.read.limits import Budget, refuse
+from pipeline.intake.read.numberformats import NumberFormat, number_format
+from pipeline.intake.read.text_values import printable, text_cell
+
+_DATE_FORM = "yyyy-mm-dd hh:mm:ss"
+
+
+def read_xls(data: bytes, budget: Budget) -> Book:
+    """Cells of every sheet.
+
+    A formula whose stored result is an empty text cannot be told there from one without a result,
+    so it is taken for the latter. Formats, merges and hidden rows are lost where the workbook's
+    formats are damaged, and that is said.
+    """
+    import xlrd
+
+    notes: tuple[str, ...] = ()
+    try:
+        book = _opened(data, formatting=True)
+    except xlrd.XLRDError as e:
+        if "encrypt" in str(e).lower():
+            raise answer("password") from e
+        book = None
+    except MemoryError:
+        raise
+    except Exception:  # damaged formats raise whatever they hit
+        book = None
+    if book is None:
+        book = _opened(data, formatting=False)
+        notes = (
+            "The workbook's formats are damaged; units that only a format shows, merged cells and hidden rows were not seen.",
+        )
+    if book.nsheets > budget.limits.sheets:
+        raise refuse(f"more than {budget.limits.sheets:,} sheets")
+    sheets = []
+    for sheet in book.sheets():
+        made, said = _sheet(book, sheet, budget)
+        sheets.append(made)
+        notes = (*notes, *said)
+    if not sheets:
+        raise answer("no sheet")
+    return Book("xls", tuple(sheets), notes)
+
+
+def _opened(data: bytes, formatting: bool) -> Any:
+    import xlrd
+
+    return xlrd.open_workbook(
+        file_contents=data, formatting_info=formatting, ragged_rows=True, logfile=io.StringIO(), verbosity=0
+    )
+
+
+def _sheet(book: Any, sheet: Any, budget: Budget) -> tuple[Sheet, list[str]]:
+    found = SheetCells(printable(sheet.name), budget)
+    forms: dict[int, NumberFormat | None] = {}
+    for row in range(sheet.nrows):
+        types, values = sheet.row_types(row), sheet.row_values(row)
+        budget.take_elements(len(types))
+        for column, kind in enumerate(types):
+            if kind not in (0, 6):  # empty, blank
+                form = _form(book, sheet, row, column, kind, forms)
+                cell = _cell(row + 1, column + 1, kind, values[column], form, bool(book.datemode))
+                if cell is not None:
+                    found.add(cell)
+    if book.formatting_info:
+        found.hidden_rows.update(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden)
+        for top, bottom, left, right in sheet.merged_cells:
+            found.merge(top + 1, left + 1, bottom, right)
+        for column, info in sorted(sheet.colinfo_map.items()):
+            if info.hidden:
+                found.hide_columns(column + 1, column + 1)
+    return found.sheet(sheet.visibility != 0)
+
+
+def _form(book: Any, sheet: Any, row: int, column: int, kind: int, forms: dict[int, NumberFormat | None]) -> NumberFormat | None:
+    """Number format of a cell; a plain date where xlrd only says that it is one."""
+    if not book.formatting_info:
+        return number_format(_DATE_FORM) if kind == 3 else None
+    index = sheet.cell_xf_index(row, column)
+    if index not in forms:
+        form = book.format_map.get(book.xf_list[index].format_key) if index < len(book.xf_list) else None
+        forms[index] = number_format(form.format_str or "") if form is not None else None
+    return forms[index]
+
+
+def _cell(row: int, column: int, kind: int, value: Any, form: NumberFormat | None, from_1904: bool) -> Cell | None:
+    """One cell by xlrd's type: 1 text, 2 number, 3 date, 4 truth, 5 error."""
+    import xlrd
+
+    if kind == 1:
+        if value == "":
+            return Cell(row, column, "no_result", None)
+        return text_cell(row, column, value, form.text_unit if form is not None else "")
+    if kind in (2, 3):
+        number = int(value) if value == value and abs(value) < 1e15 and value == int(value) else value
+        return number_cell(row, column, number, form, from_1904)
+    if kind == 4:
+        return Cell(row, column, "bool", bool(value))
+    return Cell(row, column, "error", xlrd.error_text_from_code.get(value, "#VALUE!"))
