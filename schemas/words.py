@@ -55,3 +55,21 @@ NOT_LOOKED_AT = (
     "a load on the ring's front edge beyond the push case, a second board on the same post."
 )
 """Stands beside the load figures."""
+
+ON_SITE_CHECKS = (
+    ("Post at the ground line", "Hammer and look at the ground line and under collars: that is where old posts fail."),
+    ("Footing", "Push the post and watch the footing."),
+    ("Post size", "Take two caliper readings at right angles where the clamps go."),
+    ("Levels", "Take the level under the ring, not at the post: 1 % of fall over 1.2 m is 12 mm."),
+    ("Post top", "Before an extension: is the top open or filled?"),
+    ("Square posts", "Does the post's face point towards the court?"),
+    ("Overhead", "Look for overhead lines, trees and lights."),
+    ("Light or cable", "A light or a cable on the post: stop and ask."),
+    ("Court surface", "Is the court to be resurfaced? The ring height changes with it."),
+    ("Old paint", "Test for lead paint before stripping."),
+    ("Run-off", "Keep 2 m free beyond the lines (FIBA)."),
+    ("Access", "Is there room for a lift? Glass takes two people and a lift."),
+    ("Cap", "Cap the post."),
+    ("Afterwards", "Retighten after some weeks, then look each year."),
+)
+"""What somebody must look at on site, whatever the figures say; common practice unless a source is named."""

@@ -1,0 +1,1 @@
+"""What was quoted when, from what, and why it changed: DIR/ledger.sqlite."""

@@ -1,0 +1,70 @@
+"""The ledger's tables, as named steps that are recorded in the same transaction."""
+
+from __future__ import annotations
+
+import sqlite3
+from pathlib import Path
+
+STEPS: tuple[tuple[str, str], ...] = (
+    (
+        "001 first tables",
+        """
+        CREATE TABLE runs (
+            run INTEGER PRIMARY KEY, date TEXT NOT NULL, started TEXT NOT NULL, program TEXT NOT NULL,
+            catalogue TEXT NOT NULL, finished INTEGER NOT NULL DEFAULT 0, exit_status INTEGER,
+            prints TEXT NOT NULL DEFAULT '', said TEXT NOT NULL DEFAULT '', result_date TEXT NOT NULL DEFAULT '');
+        CREATE TABLE catalogues (fingerprint TEXT PRIMARY KEY, content BLOB NOT NULL);
+        CREATE TABLE surveys (key TEXT PRIMARY KEY, run INTEGER NOT NULL, content BLOB NOT NULL);
+        CREATE TABLE sites (
+            site TEXT PRIMARY KEY, run INTEGER NOT NULL, inputs TEXT NOT NULL, catalogue TEXT NOT NULL,
+            rows BLOB NOT NULL, result BLOB NOT NULL, pieces TEXT NOT NULL);
+        CREATE TABLE revisions (
+            site TEXT NOT NULL, revision INTEGER NOT NULL, run INTEGER NOT NULL, date TEXT NOT NULL, valid_until TEXT NOT NULL,
+            workbook TEXT NOT NULL, workbook_hash TEXT NOT NULL, seen TEXT NOT NULL, catalogue TEXT NOT NULL,
+            program TEXT NOT NULL, content_hash TEXT NOT NULL, content BLOB NOT NULL, total TEXT NOT NULL,
+            PRIMARY KEY (site, revision));
+        CREATE TABLE changes (
+            run INTEGER NOT NULL, place INTEGER NOT NULL, site_code TEXT NOT NULL, revision_was INTEGER, revision INTEGER,
+            kind TEXT NOT NULL, item TEXT NOT NULL, was TEXT NOT NULL, now TEXT NOT NULL, total_was TEXT NOT NULL,
+            total TEXT NOT NULL, PRIMARY KEY (run, place));
+        CREATE TABLE outputs (path TEXT PRIMARY KEY, hash TEXT NOT NULL, seen TEXT NOT NULL, recipe TEXT NOT NULL);
+        """,
+    ),
+)
+
+
+class LedgerError(Exception):
+    """A ledger that cannot be used; the message says what to do."""
+
+
+def open_ledger(path: Path) -> sqlite3.Connection:
+    """The ledger at `path`, made or brought up to date; LedgerError where it is damaged or newer than this program.
+
+    A rollback journal rather than WAL: one writer, few transactions, and no side files that a copied folder would miss.
+    """
+    try:
+        db = sqlite3.connect(path, isolation_level=None)
+        db.execute("PRAGMA journal_mode=DELETE")
+        db.execute("PRAGMA synchronous=NORMAL")
+        if db.execute("PRAGMA quick_check(1)").fetchone()[0] != "ok":
+            raise sqlite3.DatabaseError("the check failed")
+        _bring_up_to_date(db, path)
+    except sqlite3.DatabaseError as error:
+        if "readonly" in str(error) or "unable to open" in str(error):
+            raise LedgerError(f"{path} cannot be written: you may not write there.") from error
+        raise LedgerError(
+            f"{path} is damaged ({error}). Put a copy from before in its place, or move it away: "
+            "all quotations then start again at revision 1."
+        ) from error
+    return db
+
+
+def _bring_up_to_date(db: sqlite3.Connection, path: Path) -> None:
+    db.execute("CREATE TABLE IF NOT EXISTS steps (step TEXT PRIMARY KEY)")
+    done = {row[0] for row in db.execute("SELECT step FROM steps")}
+    unknown = done - {name for name, _ in STEPS}
+    if unknown:
+        raise LedgerError(f"{path} was written by a newer postquote. Use that one, or another output folder.")
+    for name, script in STEPS:
+        if name not in done:
+            db.executescript(f"BEGIN; {script} INSERT INTO steps VALUES ('{name}'); COMMIT;")

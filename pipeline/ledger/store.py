@@ -1,0 +1,295 @@
+"""Reading and writing the ledger: one transaction per unit of work."""
+
+from __future__ import annotations
+
+import json
+import sqlite3
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pipeline.ledger.pack import pack, unpack
+from pipeline.ledger.schema import open_ledger
+
+
+@dataclass(frozen=True)
+class Revision:
+    """One revision of one site's quotation."""
+
+    site: str  # folded site code
+    revision: int
+    run: int
+    date: str
+    valid_until: str
+    workbook: str  # path in the output folder
+    workbook_hash: str  # of the bytes that we wrote
+    seen: str  # of the file as it was last seen; another one where a person has edited it
+    catalogue: str
+    program: str
+    content_hash: str
+    content: dict[str, Any]
+    total: str
+
+
+@dataclass(frozen=True)
+class Latest:
+    """The newest revision of one site, without its content."""
+
+    site: str
+    revision: int
+    date: str
+    valid_until: str
+    workbook: str
+    workbook_hash: str
+    seen: str
+    total: str
+
+
+@dataclass(frozen=True)
+class Output:
+    """One file of the output folder that belongs to no single site."""
+
+    hash: str  # of the bytes that we wrote
+    seen: str  # of the file as it was last seen
+    recipe: str = ""  # fingerprint of what it was made from
+
+
+@dataclass(frozen=True)
+class Known:
+    """What the ledger knows of one site as it last came out."""
+
+    site: str
+    run: int
+    inputs: str
+    catalogue: str
+    pieces: dict[str, tuple[int, int]]  # data file -> (start, length) of the site's lines
+    result: bytes  # packed
+
+
+@dataclass(frozen=True)
+class Run:
+    """One run of the folder."""
+
+    run: int
+    date: str
+    started: str
+    program: str
+    catalogue: str
+    exit_status: int | None
+    prints: str
+    said: str
+    result_date: str
+
+
+class Ledger:
+    """DIR/ledger.sqlite, open."""
+
+    def __init__(self, path: Path) -> None:
+        self._db: sqlite3.Connection = open_ledger(path)
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._db.close()
+
+    @contextmanager
+    def together(self) -> Iterator[None]:
+        """All or nothing."""
+        self._db.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+        except BaseException:
+            self._db.execute("ROLLBACK")
+            raise
+        self._db.execute("COMMIT")
+
+    # runs
+
+    def last_finished(self, before: int | None = None) -> Run | None:
+        """The newest finished run, or the newest before run `before`."""
+        row = self._db.execute(
+            "SELECT run, date, started, program, catalogue, exit_status, prints, said, result_date FROM runs "
+            "WHERE finished = 1 AND run < ? ORDER BY run DESC LIMIT 1",
+            (before if before is not None else 1 << 60,),
+        ).fetchone()
+        return Run(*row) if row else None
+
+    def runs(self) -> list[Run]:
+        """All finished runs, oldest first."""
+        rows = self._db.execute(
+            "SELECT run, date, started, program, catalogue, exit_status, prints, said, result_date FROM runs "
+            "WHERE finished = 1 ORDER BY run"
+        )
+        return [Run(*row) for row in rows]
+
+    def begin(self, date: str, started: str, program: str, catalogue: str, content: bytes) -> int:
+        """Start a run; one that was killed counts as none, so its number is used again."""
+        with self.together():
+            last = self.last_finished()
+            run = last.run + 1 if last else 1
+            self._db.execute("DELETE FROM runs WHERE run >= ?", (run,))
+            self._db.execute("DELETE FROM changes WHERE run >= ?", (run,))
+            self._db.execute(
+                "INSERT INTO runs (run, date, started, program, catalogue) VALUES (?, ?, ?, ?, ?)",
+                (run, date, started, program, catalogue),
+            )
+            self._db.execute("INSERT OR IGNORE INTO catalogues VALUES (?, ?)", (catalogue, content))
+        return run
+
+    def finish(self, run: int, exit_status: int, prints: str, said: str, result_date: str) -> None:
+        """Mark a run as finished; call within `together` with what else belongs to its end."""
+        self._db.execute(
+            "UPDATE runs SET finished = 1, exit_status = ?, prints = ?, said = ?, result_date = ? WHERE run = ?",
+            (exit_status, prints, said, result_date, run),
+        )
+
+    def catalogue(self, fingerprint: str) -> Any:
+        """A catalogue that a run used, unpacked; None where it is not known."""
+        row = self._db.execute("SELECT content FROM catalogues WHERE fingerprint = ?", (fingerprint,)).fetchone()
+        return unpack(row[0]) if row else None
+
+    # surveys
+
+    def surveys(self, keys: Iterable[str]) -> dict[str, bytes]:
+        """Parsed surveys by key, packed, those that are known."""
+        found: dict[str, bytes] = {}
+        wanted = list(keys)
+        for start in range(0, len(wanted), 500):
+            some = wanted[start : start + 500]
+            marks = ",".join("?" * len(some))
+            found.update(self._db.execute(f"SELECT key, content FROM surveys WHERE key IN ({marks})", some).fetchall())
+        return found
+
+    def keep_surveys(self, run: int, parsed: Mapping[str, bytes], used: Iterable[str]) -> None:
+        """Add parsed surveys, and forget those that this run did not use; call within `together`."""
+        self._db.executemany("INSERT OR REPLACE INTO surveys VALUES (?, ?, ?)", [(k, run, v) for k, v in sorted(parsed.items())])
+        self._db.executemany("UPDATE surveys SET run = ? WHERE key = ?", [(run, k) for k in used])
+        self._db.execute("DELETE FROM surveys WHERE run < ?", (run,))
+
+    # sites
+
+    def known_sites(self) -> dict[str, Known]:
+        """What is known of every site, by folded code."""
+        rows = self._db.execute("SELECT site, run, inputs, catalogue, pieces, result FROM sites")
+        return {r[0]: Known(r[0], r[1], r[2], r[3], {k: tuple(v) for k, v in json.loads(r[4]).items()}, r[5]) for r in rows}
+
+    def site_rows(self, site: str) -> tuple[Any, str] | None:
+        """Rows of one site as last read, and the fingerprint of the catalogue used; None where there is no such site."""
+        row = self._db.execute("SELECT rows, catalogue FROM sites WHERE site = ?", (site,)).fetchone()
+        return (unpack(row[0]), row[1]) if row else None
+
+    def site_codes(self) -> list[str]:
+        """Folded codes of all sites that are known."""
+        return [r[0] for r in self._db.execute("SELECT site FROM sites ORDER BY site")]
+
+    def put_site(self, site: str, run: int, inputs: str, catalogue: str, rows: bytes, result: bytes) -> None:
+        """Keep one site's result; its pieces are blank until the data files stand. Call within `together`."""
+        self._db.execute(
+            "INSERT OR REPLACE INTO sites VALUES (?, ?, ?, ?, ?, ?, '{}')", (site, run, inputs, catalogue, rows, result)
+        )
+
+    def put_pieces(self, run: int, pieces: Mapping[str, Mapping[str, tuple[int, int]]]) -> None:
+        """Where each site's lines stand in the data files; call within `together`."""
+        self._db.executemany(
+            "UPDATE sites SET run = ?, pieces = ? WHERE site = ?",
+            [(run, json.dumps(p), site) for site, p in pieces.items()],
+        )
+
+    # revisions
+
+    def revisions(self, site: str | None = None) -> dict[str, list[Revision]]:
+        """Revisions by folded site code, oldest first; of one site, or of all."""
+        where, values = ("WHERE site = ?", (site,)) if site is not None else ("", ())
+        found: dict[str, list[Revision]] = {}
+        for row in self._db.execute(f"SELECT {_REVISION} FROM revisions {where} ORDER BY site, revision", values):
+            r = _revision(row)
+            found.setdefault(r.site, []).append(r)
+        return found
+
+    def latest(self, until: int) -> dict[str, Latest]:
+        """Each site's newest revision of the runs up to `until`, by folded code."""
+        rows = self._db.execute(
+            "SELECT site, MAX(revision), date, valid_until, workbook, workbook_hash, seen, total FROM revisions "
+            "WHERE run <= ? GROUP BY site ORDER BY site",
+            (until,),
+        )
+        return {r[0]: Latest(*r) for r in rows}
+
+    def contents(self, sites: Sequence[tuple[str, int]]) -> dict[str, Revision]:
+        """Whole revisions, given (folded site, revision), by folded code."""
+        found = {}
+        for site, revision in sites:
+            row = self._db.execute(
+                f"SELECT {_REVISION} FROM revisions WHERE site = ? AND revision = ?", (site, revision)
+            ).fetchone()
+            if row:
+                found[site] = _revision(row)
+        return found
+
+    def unfinished(self, run: int) -> dict[tuple[str, int], str]:
+        """Workbooks that a killed run intended: (folded site, revision) -> hash."""
+        rows = self._db.execute("SELECT site, revision, workbook_hash FROM revisions WHERE run >= ?", (run,))
+        return {(r[0], r[1]): r[2] for r in rows}
+
+    def intend(self, revisions: Sequence[Revision]) -> None:
+        """Say which workbooks are about to be written, so that a killed run's files are known as ours."""
+        self._db.executemany(
+            "INSERT OR REPLACE INTO revisions VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            [
+                (
+                    r.site, r.revision, r.run, r.date, r.valid_until, r.workbook, r.workbook_hash, r.seen,
+                    r.catalogue, r.program, r.content_hash, pack(r.content), r.total,
+                )
+                for r in revisions
+            ],
+        )  # fmt: skip
+
+    def forget_revision(self, site: str, revision: int) -> None:
+        """Take back a revision that a killed run intended."""
+        self._db.execute("DELETE FROM revisions WHERE site = ? AND revision = ?", (site, revision))
+
+    def saw(self, site: str, revision: int, workbook_hash: str, seen: str) -> None:
+        """Note the hash of a workbook that we wrote, and of the file as it stands."""
+        self._db.execute(
+            "UPDATE revisions SET workbook_hash = ?, seen = ? WHERE site = ? AND revision = ?",
+            (workbook_hash, seen, site, revision),
+        )
+
+    # changes
+
+    def put_changes(self, run: int, rows: Sequence[Mapping[str, Any]]) -> None:
+        """Keep the changes of a run; call within `together`."""
+        names = ("site_code", "revision_was", "revision", "kind", "item", "was", "now", "total_was", "total")
+        self._db.executemany(
+            "INSERT INTO changes VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+            [(run, i, *(row[n] for n in names)) for i, row in enumerate(rows)],
+        )
+
+    def changes(self, after: int, until: int) -> list[dict[str, Any]]:
+        """Changes of the runs after `after` up to `until`, with the run's number."""
+        cursor = self._db.execute("SELECT * FROM changes WHERE run > ? AND run <= ? ORDER BY run, place", (after, until))
+        names = [d[0] for d in cursor.description]
+        return [dict(zip(names, row, strict=True)) for row in cursor]
+
+    # outputs
+
+    def outputs(self) -> dict[str, Output]:
+        """Files that belong to no single site, by path."""
+        return {r[0]: Output(*r[1:]) for r in self._db.execute("SELECT path, hash, seen, recipe FROM outputs")}
+
+    def put_outputs(self, outputs: Mapping[str, Output]) -> None:
+        """Replace the list of outputs; call within `together`."""
+        self._db.execute("DELETE FROM outputs")
+        rows = [(path, o.hash, o.seen, o.recipe) for path, o in sorted(outputs.items())]
+        self._db.executemany("INSERT INTO outputs VALUES (?, ?, ?, ?)", rows)
+
+
+_REVISION = (
+    "site, revision, run, date, valid_until, workbook, workbook_hash, seen, catalogue, program, content_hash, content, total"
+)
+
+
+def _revision(row: Sequence[Any]) -> Revision:
+    *head, content, total = row
+    return Revision(*head, unpack(content), total)

@@ -1,0 +1,1 @@
+"""The output folder: what is written there, whole or not at all."""

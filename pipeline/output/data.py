@@ -1,0 +1,139 @@
+"""DIR/data/*.csv, put together site by site; the lines of a site that did not change are copied from the files before."""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import io
+from collections.abc import Iterable, Mapping, Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import Any, BinaryIO
+
+from pipeline.output.folder import PART, NotWrittenError, in_words
+from schemas.column import Table
+from schemas.results import EXTENSIONS_NEEDED, KITS, MOUNT_FIT, POSTS, QUOTE_LINES
+
+BY_SITE: tuple[Table, ...] = (POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES)
+"""Files whose lines are made with each site; the others (sites, queries, changes) are made at the end."""
+
+
+def heading(table: Table) -> bytes:
+    """The first line of a data file."""
+    return (",".join(table.names) + "\n").encode()
+
+
+def lines(table: Table, rows: Iterable[Mapping[str, Any]]) -> bytes:
+    """Rows as lines of the table's file; None is blank, True and False are `true` and `false`."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    for row in rows:
+        writer.writerow([_plain(row[name]) for name in table.names])
+    return text.getvalue().encode("utf-8", "replace")
+
+
+def _plain(value: Any) -> Any:
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    return number(value) if isinstance(value, float) else value
+
+
+def number(value: float) -> str:
+    """A float for a data file: nine significant digits, shortest form, `INF`, blank where not known."""
+    if value != value:
+        return ""
+    if value in (float("inf"), float("-inf")):
+        return "INF" if value > 0 else "-INF"
+    return repr(float(f"{value:.9g}") + 0.0)
+
+
+class DataFiles:
+    """The per-site data files while they are being written; use as a context, then `finish`."""
+
+    def __init__(self, folder: Path, before: Mapping[str, str]) -> None:
+        """`before` maps a file's name to the hash of the file that now stands there, where it is known to be ours."""
+        self._folder = folder
+        self._before = before
+        self._out: dict[str, BinaryIO] = {}
+        self._in: dict[str, BinaryIO] = {}
+        self._hash = {t.name: hashlib.sha256() for t in BY_SITE}
+        self._at: dict[str, int] = {t.name: 0 for t in BY_SITE}
+        self.pieces: dict[str, dict[str, tuple[int, int]]] = {}
+
+    def __enter__(self) -> DataFiles:
+        try:
+            self._folder.mkdir(parents=True, exist_ok=True)
+            for table in BY_SITE:
+                self._out[table.name] = self._part(table.name).open("wb")
+                self._write(table.name, heading(table))
+                if table.name in self._before:
+                    self._in[table.name] = self._path(table.name).open("rb")
+        except OSError as error:
+            raise NotWrittenError(f"{self._folder} could not be written: {in_words(error)}.") from error
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
+        for f in (*self._out.values(), *self._in.values()):
+            f.close()
+        for table in BY_SITE:
+            if self._folder.is_dir():
+                self._part(table.name).unlink(missing_ok=True)
+
+    @property
+    def can_copy(self) -> bool:
+        """Whether the files before are all there to copy from."""
+        return len(self._in) == len(BY_SITE)
+
+    def add(self, site: str, pieces: Mapping[str, bytes]) -> None:
+        """The lines of a site that was worked out."""
+        self.pieces[site] = {t.name: self._write(t.name, pieces[t.name]) for t in BY_SITE}
+
+    def copy(self, site: str, pieces: Mapping[str, tuple[int, int]]) -> None:
+        """The lines of a site as they stood."""
+        kept: dict[str, tuple[int, int]] = {}
+        for table in BY_SITE:
+            start, length = pieces[table.name]
+            self._in[table.name].seek(start)
+            kept[table.name] = self._write(table.name, self._in[table.name].read(length))
+        self.pieces[site] = kept
+
+    def finish(self) -> dict[str, str]:
+        """Put the files in place, those that differ; returns each file's hash."""
+        done: dict[str, str] = {}
+        for name, f in self._out.items():
+            f.close()
+            done[name] = self._hash[name].hexdigest()
+        for f in self._in.values():
+            f.close()
+        for name, hash_ in done.items():
+            if self._before.get(name) == hash_:
+                self._part(name).unlink()
+                continue
+            try:
+                self._part(name).replace(self._path(name))
+            except OSError as error:
+                raise NotWrittenError(f"{self._path(name)} could not be written: {in_words(error)}.") from error
+        return done
+
+    def _write(self, name: str, data: bytes) -> tuple[int, int]:
+        try:
+            self._out[name].write(data)
+        except OSError as error:
+            raise NotWrittenError(f"{self._path(name)} could not be written: {in_words(error)}.") from error
+        self._hash[name].update(data)
+        start = self._at[name]
+        self._at[name] = start + len(data)
+        return start, len(data)
+
+    def _path(self, name: str) -> Path:
+        return self._folder / f"{name}.csv"
+
+    def _part(self, name: str) -> Path:
+        return self._folder / f".{name}.csv{PART}"
+
+
+def whole(table: Table, rows: Sequence[Mapping[str, Any]]) -> bytes:
+    """A data file that is made in one go."""
+    return heading(table) + lines(table, rows)
