@@ -72,8 +72,8 @@ def what_if(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, widest
     clear = np.where(failed["CLEAR"] & ~short, _clear_cost(posts, catalogue, fit), 0.0)
     pair = by_post[:, None] + np.where(short, COST["extension"], 0.0) + clear + np.where(narrow, COST["board"], 0.0)
     pair = np.where(failed["SHAPE"] | failed["SIZE"] | np.isnan(widest), np.inf, pair)
-    other = posts.shape == SHAPES.index("other")
-    another = np.where(other, np.inf, by_post + COST["mount"])
+    hopeless = (posts.shape == SHAPES.index("other")) | np.isnan(widest).all()  # nothing could hang on another mount
+    another = np.where(hopeless, np.inf, by_post + COST["mount"])
     replace = np.full(len(posts), COST["replace"])
     return WhatIf(pair, another, replace, reach)
 

@@ -1,0 +1,201 @@
+"""Kits: what may be sold together, in which order, at what unit price; and wishes that cannot be met."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import numpy as np
+import pytest
+from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no_load, post, pounds, ring, tables
+
+from pipeline.rules.advice import advice
+from pipeline.rules.asked import apart, refusals
+from pipeline.rules.kits import kits, load_inputs, recommended
+from pipeline.rules.verdict import codes
+from pipeline.rules.working import kit_findings, pair_findings
+from schemas.words import FIT_CODES, VERDICTS
+
+
+def made(rows, t=None, over=None):
+    p, c, f = fitted(rows, t)
+    k = kits(p, c, f, POLICY, lambda inputs: no_load(inputs, over))
+    return p, c, f, k
+
+
+def listed(c, k, i=0):
+    """Codes of the kits of post i, best first."""
+    at = np.flatnonzero(k.post == i)
+    assert k.rank[at].tolist() == list(range(1, len(at) + 1))
+    return [(c.mounts.code[k.mount[x]], c.boards.code[k.board[x]], c.rings.code[k.ring[x]]) for x in at]
+
+
+BOARDS = [  # mount: boards to 54 in and 120 lb with the ring of 20 lb
+    ({}, {}, True),
+    ({"width_m": inches(54) + 2e-6}, {}, False),
+    ({"mass_kg": pounds(100)}, {}, True),
+    ({"mass_kg": pounds(100) + 2e-6}, {}, False),
+    ({}, {"least_board_width": inches(54)}, True),
+    ({}, {"least_board_width": inches(54) + 2e-6}, False),
+    ({"ring_pattern": "6x5"}, {}, False),
+    ({"ring_pattern": " 5X4 "}, {}, True),
+    ({"status": "withdrawn"}, {}, False),
+]
+
+
+@pytest.mark.parametrize(("change", "row", "expected"), BOARDS)
+def test_board(change, row, expected):
+    t = tables(Boards=(board("B-1", **change), board("B-2", status="withdrawn")))
+    _, _, _, k = made([post(**row)], t)
+    assert len(k.post) == expected
+
+
+def test_only_listed_pairs_are_sold_whatever_the_case_of_their_codes():
+    t = tables(Boards=(board("B-1"), board("B-2")), Pairings=({"mount": "m-1", "board": "b-2"},))
+    _, c, _, k = made([post()], t)
+    assert listed(c, k) == [("M-1", "B-2", "R-1")]
+
+
+def test_kits_of_each_post_are_those_of_its_own_mounts():
+    t = tables(
+        Mounts=(mount("M-1"), mount("M-2", post_shape="square")),
+        Boards=(board("B-1"), board("B-2")),
+        Rings=(ring("R-1"), ring("R-2")),
+        Pairings=({"mount": "M-1", "board": "B-1"}, {"mount": "M-2", "board": "B-1"}, {"mount": "M-2", "board": "B-2"}),
+    )
+    rows = [post(post_shape="square"), post(post_line="bent"), post()]
+    _, c, _, k = made(rows, t)
+    assert listed(c, k, 0) == [("M-2", b, r) for b in ("B-1", "B-2") for r in ("R-1", "R-2")]
+    assert listed(c, k, 1) == []
+    assert listed(c, k, 2) == [("M-1", "B-1", r) for r in ("R-1", "R-2")]
+    assert recommended(k, 3).tolist() == [0, -1, 4]
+
+
+RANKS = [  # what differs between two kits, and which comes first
+    ("price", {}, {"price": Decimal("399.99")}, {}, "M-2"),
+    ("code in plain string order", {}, {}, {}, "M-10"),
+    ("verdict before price", {"size_most_m": inches("3.49")}, {"price": Decimal(999)}, {}, "M-2"),
+    ("heights covered before verdict", {"travel_m": 0.0}, {"price": Decimal(999)}, {"ring_heights": (feet(10), feet(9))}, "M-2"),
+    (
+        "wish before heights covered",
+        {"travel_m": 0.0},
+        {},
+        {"ring_heights": (feet(10), feet(9)), "mount_asked": " m-10 "},
+        "M-10",
+    ),
+]
+
+
+@pytest.mark.parametrize(("what", "first", "second", "row", "expected"), RANKS)
+def test_rank(what, first, second, row, expected):
+    t = tables(Mounts=(mount("M-2", **second), mount("M-10", **first)))
+    _, c, _, k = made([post(**row)], t)
+    assert listed(c, k)[0][0] == expected, what
+
+
+def test_an_over_loaded_kit_stands_last_even_where_it_was_asked_for():
+    t = tables(Mounts=(mount("M-1", overhang_m=inches(60)), mount("M-2", price=Decimal(999))))
+    _, c, _, k = made([post(mount_asked="M-1")], t, over=lambda x: x.overhang > 1)
+    assert [m for m, _, _ in listed(c, k)] == ["M-2", "M-1"]
+    assert [codes(b) for b in k.confirm] == [(), ("STRENGTH",)]
+    assert [VERDICTS[v] for v in k.verdict] == ["viable", "viable_confirm"]
+
+
+def test_unit_price_has_the_services_that_apply():
+    services = tuple(
+        {"service": f"S-{i}", "description": "", "charged": charged, "price": Decimal(price)}
+        for i, (charged, price) in enumerate(
+            [("per post", "20.005"), ("per post", "1"), ("per extension", "30"), ("per stripped post", "40"), ("per site", "500")]
+        )
+    )
+    t = tables(Services=services, Extensions=(extension("E-1"),))
+    rows = [post(), post(old_fittings="removable"), post(post_height=feet(8))]
+    _, c, _, k = made(rows, t)
+    assert [str(int(p) * c.price_unit) for p in k.price] == ["751.005", "791.005", "931.005"]
+    assert k.extension.tolist() == [-1, -1, 0]
+
+
+def test_load_inputs_carry_the_extension_and_what_stands_below_it():
+    t = tables(Extensions=(extension("E-1", rated_moment_N_m=None),))
+    p, c, f, k = made([post(), post(post_height=feet(8), post_base="driven")], t)
+    x = load_inputs(p, c, f, k)
+    assert x.extended.tolist() == [False, True]
+    assert x.added == pytest.approx([0, inches(24)])
+    assert x.extension_mass == pytest.approx([0, pounds(30)])
+    assert np.isnan(x.upper_size).tolist() == [True, False]
+    assert x.footing_diameter == pytest.approx([0.45, inches("3.5")])
+    assert x.ring_top == pytest.approx([feet(10)] * 2)
+
+
+ASKED = [
+    ({"mount_asked": "m-1"}, ()),
+    ({"mount_asked": "M-7"}, ("unknown", ())),
+    ({"mount_asked": "M-W"}, ("withdrawn", ())),
+    ({"mount_asked": "M-S"}, ("not_viable", ("SHAPE",))),
+    ({"board_asked": "B-S"}, ("not_viable", ("SHAPE",))),
+    ({"board_asked": "B-1", "least_board_width": inches(60)}, ("not_viable", ("BOARD",))),
+    ({"board_asked": "B-N"}, ("not_viable", ("BOARD",))),
+    ({"ring_asked": "R-6"}, ("not_viable", ("BOARD",))),
+    ({"mount_asked": "M-1", "post_line": "bent", "old_fittings": "fixed"}, ("not_viable", ("LINE", "FITTINGS"))),
+]
+
+
+@pytest.mark.parametrize(("row", "expected"), ASKED)
+def test_asked(row, expected):
+    t = tables(
+        Mounts=(mount("M-1"), mount("M-S", post_shape="square"), mount("M-W", status="withdrawn")),
+        Boards=(board("B-1"), board("B-S"), board("B-N")),
+        Rings=(ring("R-1"), ring("R-6", ring_pattern="6x5")),
+        Pairings=({"mount": "M-1", "board": "B-1"}, {"mount": "M-S", "board": "B-S"}, {"mount": "M-S", "board": "B-1"}),
+    )
+    p, c, f, k = made([post(**row)], t)
+    (found,) = refusals([row], p, c, f, k)
+    assert [(r.reason, r.findings) for r in found] == ([expected] if expected else [])
+    assert all(code in r.sentence for r in found for code in r.findings)
+
+
+def test_an_unknown_item_is_answered_with_what_exists():
+    rows = [post(mount_asked="M1"), post(mount_asked="zzz")]
+    p, c, f, k = made(rows)
+    (near,), (far,) = refusals(rows, p, c, f, k)
+    assert (near.sentence, near.suggestion) == ("The catalogue has no mount M1.", "Type M-1, if that was meant.")
+    assert "M-1" not in far.suggestion
+
+
+def test_wishes_that_cannot_be_had_together_are_said_and_raise_nothing():
+    t = tables(Boards=(board("B-1"), board("B-2", ring_pattern="6x5")), Rings=(ring("R-1"), ring("R-2", ring_pattern="6x5")))
+    rows = [post(board_asked="B-2", ring_asked="R-1"), post(board_asked="B-2", ring_asked="R-2"), post()]
+    p, c, f, k = made(rows, t)
+    assert refusals(rows, p, c, f, k) == [(), (), ()]
+    assert [len(n) for n in apart(p, k)] == [1, 0, 0]
+
+
+def test_every_finding_has_a_sentence_with_its_numbers():
+    rows = [
+        post(), post(post_size=inches("3.65"), post_height=feet(8), lean=0.02), post(post_shape="other", post_size=0.3),
+        post(post_height=feet(8), height_measured_with="estimate", measured_with="estimate"), post(post_shape="square"),
+    ]  # fmt: skip
+    t = tables(Extensions=(extension("E-1", joint="spigot", bore_least_m=0.05, bore_most_m=0.08),))
+    p, c, f, k = made(rows, t)
+    for i in range(len(rows)):
+        lines = pair_findings(p, c, f, i, 0)
+        assert tuple(x.code for x in lines) == FIT_CODES
+        assert all("nan" not in x.sentence and x.sentence.endswith(".") for x in lines)
+    size = pair_findings(p, c, f, 0, 0)[1]
+    # geometry: pi x 3.4 and 3.6 in; check value pi D of 3.5 in is 10.996 in
+    assert "10.681 to 11.31 in (271.3 to 287.3 mm)" in size.sentence
+    assert [x.code for x in kit_findings(p, k, 0)] == ["BOARD", "STRENGTH", "FOOTING"]
+    assert kit_findings(p, k, 0)[1].state == "unknown"
+
+
+def test_advice_compares_the_boards_place_with_the_rules_of_the_game():
+    """FIBA: board face 1.20 m inside the inner edge of a 50 mm line."""
+    rows = [post(post_to_end_line=d, wind_speed=w) for d, w in ((-0.3356, 51.4), (1.0, 30.0), (3.0, 51.4))]
+    p, c, _, k = made(rows)
+    notes = advice(p, c, k, recommended(k, 3), np.array([0.8, np.nan, 2.0]))
+    about = [[n.about for n in found] for found in notes]
+    assert about[0][:4] == ["Board and end line", "Free space", "Padding", "Flexing post"]
+    assert "as asked" in notes[0][0].sentence
+    assert "Wind speed" in about[1]
+    assert "Padding" in about[1]
+    assert "Padding" not in about[2]
+    assert all(n.source for found in notes for n in found)

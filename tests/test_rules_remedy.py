@@ -1,0 +1,118 @@
+"""The remedy of a post without a kit: doing what it says gives one, and its words carry the numbers."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import numpy as np
+import pytest
+from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no_load, post, tables
+
+from pipeline.rules.kits import kits
+from pipeline.rules.remedy import remedies
+
+
+def remedy(row, t=None):
+    p, c, f = fitted([row], t)
+    k = kits(p, c, f, POLICY, no_load)
+    (found,) = remedies(p, c, f, POLICY, np.bincount(k.post, minlength=1) > 0)
+    return found, len(k.post)
+
+
+def cured(row, t, found):
+    """The row and the tables after what the remedy says."""
+    row, t = dict(row), dict(t)
+    for step in found.steps:
+        match step.kind:
+            case "strip":
+                row["old_fittings"] = "none"
+            case "straighten":
+                row |= {"post_line": "straight", "lean": 0.0}
+            case "reset":
+                row["condition"] = "sound"
+            case "clear":
+                row["clear_length"] = step.amount
+            case "board":
+                row["least_board_width"] = step.amount
+            case "replace":
+                m = next(m for m in t["Mounts"] if m["mount"] == found.mount)
+                kept = {k: v for k, v in row.items() if k in ("ring_heights", "court_rise", "least_board_width")}
+                row = post(post_shape=m["post_shape"], post_size=m["size_least_m"], post_height=step.amount, **kept)
+            case "extension":
+                m = next(m for m in t["Mounts"] if m["mount"] == found.mount)
+                fits = {
+                    "post_shape": row["post_shape"],
+                    "size_least_m": 0.0,
+                    "size_most_m": 1.0,
+                    "upper_size_m": m["size_least_m"],
+                }
+                t["Extensions"] = (extension("E-X", added_m=step.amount, upper_clear_m=9.0, joint_length_m=0.0, **fits),)
+            case "mount":
+                lift = {"post_height_needed_m": 2.0, "for_ring_height_m": 2.0 + step.amount, "clamp_length_m": 0.0}
+                size = {"post_shape": row["post_shape"], "size_least_m": row["post_size"], "size_most_m": row["post_size"]}
+                t["Mounts"] = (*t["Mounts"], mount("M-X", **lift, **size, board_width_most_m=9.0))
+                t["Pairings"] = (*t["Pairings"], *({"mount": "M-X", "board": b["board"]} for b in t["Boards"]))
+    return row, t
+
+
+CASES = [
+    ("nothing to do", {}, []),
+    ("welded fittings", {"old_fittings": "fixed"}, ["strip"]),
+    ("too short", {"post_height": feet("7.5")}, ["extension"]),
+    ("welded and too short", {"old_fittings": "fixed", "post_height": feet("7.5")}, ["strip", "extension"]),
+    ("too little clear", {"clear_length": inches(20)}, ["clear"]),
+    ("too little clear and too short", {"clear_length": inches(20), "post_height": feet(8)}, ["extension"]),
+    ("too wide a board", {"least_board_width": inches(72)}, ["board"]),
+    ("other size", {"post_size": inches(6)}, ["mount"]),
+    ("other shape", {"post_shape": "square"}, ["mount"]),
+    ("leaning", {"lean": 0.1}, ["straighten"]),
+    ("bent and loose", {"post_line": "bent", "condition": "loose"}, ["straighten", "reset"]),
+    ("gooseneck", {"post_line": "gooseneck"}, ["replace"]),
+    ("cracked, court raised", {"condition": "cracked", "court_rise": 0.2}, ["replace"]),
+    ("portable", {"post_base": "portable"}, ["replace"]),
+    ("neither round nor square", {"post_shape": "other"}, ["replace"]),
+    ("gooseneck and a wide board", {"post_line": "gooseneck", "least_board_width": inches(72)}, ["replace", "board"]),
+]
+
+
+@pytest.mark.parametrize(("what", "change", "kinds"), CASES)
+def test_doing_what_the_remedy_says_gives_a_kit(what, change, kinds):
+    row, t = post(**change), tables()
+    found, many = remedy(row, t)
+    assert [s.kind for s in found.steps] == kinds
+    assert (found.sentence == "") == (many > 0)
+    assert "nan" not in found.sentence
+    wide = tables(Boards=(board("B-1"), board("B-9", width_m=inches(72)))) if kinds == ["mount"] else t
+    again, more = remedy(*cured(row, wide, found))
+    assert more > 0, what
+    assert again.sentence == ""
+
+
+def test_the_words_carry_the_numbers():
+    found, _ = remedy(post(old_fittings="fixed", post_height=feet("7.5")))
+    assert found.sentence.startswith(
+        "Strip the welded fittings off and add at least 1 ft (305 mm) with an extension for round posts"
+    )
+    assert "3.5 in (88.9 mm)" in found.sentence
+    assert "Or accept a ring at 9 ft (2743 mm), which mount M-1 reaches" in found.sentence
+    assert found.serves == "extension of 0.305 m on round 88.9 mm"
+    assert found.mount == "M-1"
+
+
+def test_the_least_change_is_taken():
+    low = mount("M-2", post_height_needed_m=feet("8.1"), price=Decimal(999))
+    found, _ = remedy(post(post_height=feet("7.5")), tables(Mounts=(mount("M-1"), low)))
+    assert found.mount == "M-2"
+    assert found.steps[0].amount == pytest.approx(feet("0.6"))
+
+
+def test_a_ring_too_low_to_be_of_use_is_not_offered():
+    found, _ = remedy(
+        post(post_height=1.5, ring_heights=(feet(10),)), tables(Mounts=(mount("M-1", for_ring_height_m=feet("8.6")),))
+    )
+    assert "accept a ring" not in found.sentence
+
+
+def test_a_catalogue_that_sells_nothing_together_says_so():
+    found, _ = remedy(post(), tables(Pairings=()))
+    assert found.sentence == "The catalogue has no board and ring that may be sold with a mount."
