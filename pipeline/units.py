@@ -60,10 +60,19 @@ UNITS: tuple[Unit, ...] = (
     _unit("%", "percent", "percent", "percent|pct|per cent"),
     _unit("100 %", "percent", "dimensionless", "100%"),
     _unit("mph", "speed", "mile/hour", "mi/h|mi/hr|m.p.h|miles/hour|miles per hour|mile per hour"),
-    _unit("km/h", "speed", "kilometer/hour", "kph|kmh|kmph|km/hr|kms/h|km per hour|kilometres per hour|kilometers per hour", metric=True),
     _unit(
-        "m/s", "speed", "meter/second",
-        "m/sec|mps|m per s|ms-1|m s-1|metres per second|meters per second|metre per second|meter per second", metric=True,
+        "km/h",
+        "speed",
+        "kilometer/hour",
+        "kph|kmh|kmph|km/hr|kms/h|km per hour|kilometres per hour|kilometers per hour",
+        metric=True,
+    ),
+    _unit(
+        "m/s",
+        "speed",
+        "meter/second",
+        "m/sec|mps|m per s|ms-1|m s-1|metres per second|meters per second|metre per second|meter per second",
+        metric=True,
     ),
     _unit("kn", "speed", "knot", "kt|kts|knot|knots"),
     _unit("ft/s", "speed", "foot/second", "fps|ft/sec|feet per second|foot per second|ft per s"),
@@ -84,23 +93,41 @@ UNITS: tuple[Unit, ...] = (
     _unit("psi", "pressure", "force_pound/inch**2", "lb/in2|lb/in²|lbf/in2|lbf/in²"),
     _unit("ksi", "pressure", "kip/inch**2", "kip/in2|kip/in²"),
     _unit("psf", "pressure", "force_pound/foot**2", "lb/ft2|lb/ft²|lbf/ft2|lbf/ft²|pounds per square foot"),
-    _unit("N m", "moment", "newton*meter", "Nm|N·m|N-m|N.m|N*m|newton metre|newton metres|newton meter|newton meters", metric=True),
+    _unit(
+        "N m",
+        "moment",
+        "newton*meter",
+        "Nm|N·m|N-m|N.m|N*m|newton metre|newton metres|newton meter|newton meters",
+        metric=True,
+    ),
     _unit("kN m", "moment", "kilonewton*meter", "kNm|kN·m|kN-m|kN.m|kN*m", metric=True),
     _unit(
-        "lb ft", "moment", "force_pound*foot",
-        "lb-ft|lb·ft|lbf ft|lbf·ft|lbf-ft|ft lb|ft-lb|ft·lb|ft lbf|ft-lbf|ft·lbf|ft-lbs|ft lbs|foot-pound|foot-pounds|foot pounds|lbs-ft",
+        "lb ft",
+        "moment",
+        "force_pound*foot",
+        "lb-ft|lb·ft|lbf ft|lbf·ft|lbf-ft|ft lb|ft-lb|ft·lb|ft lbf|ft-lbf|ft·lbf|ft-lbs|"
+        "ft lbs|foot-pound|foot-pounds|foot pounds|lbs-ft",
     ),
-    _unit("lb in", "moment", "force_pound*inch", "lb-in|lb·in|lbf in|lbf·in|lbf-in|in lb|in-lb|in·lb|in lbf|in-lbf|in·lbf|in-lbs|in lbs|inch-pounds"),
+    _unit(
+        "lb in",
+        "moment",
+        "force_pound*inch",
+        "lb-in|lb·in|lbf in|lbf·in|lbf-in|in lb|in-lb|in·lb|in lbf|in-lbf|in·lbf|in-lbs|in lbs|inch-pounds",
+    ),
     _unit("kip ft", "moment", "kip*foot", "kip-ft|k-ft|ft-kip|ft kip|kip·ft"),
     _unit("kip in", "moment", "kip*inch", "kip-in|k-in|in-kip|kip·in"),
-)  # fmt: skip
+)
 
 FEET_INCHES = "ft-in"
 """The unit of a heading under which `8-6` is eight feet six."""
 
 BY_KIND: dict[str, tuple[str, ...]] = {
-    "length": ("length",), "lengths": ("length",), "pipe": ("length",), "angle": ("angle", "slope"), "number": ("percent",),
-}  # fmt: skip
+    "length": ("length",),
+    "lengths": ("length",),
+    "pipe": ("length",),
+    "angle": ("angle", "slope"),
+    "number": ("percent",),
+}
 """Kinds of unit that a kind of column takes, where that is not its own name."""
 
 _COMMON = (("”", '"'), ("″", '"'), ("''", '"'), ("’", "'"), ("′", "'"), ("º", "°"), ("˚", "°"), ("μ", "µ"))

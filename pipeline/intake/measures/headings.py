@@ -3,14 +3,111 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
+from itertools import pairwise
+
+from pipeline.intake.measures.text import plain
+from pipeline.units import FEET_INCHES, find
+
+_FEET_INCHES = re.compile(
+    r"(?:ft|feet|foot|ft\.? ?'|')\.? ?(?:[-/,&+]|and)? ?(?:in|ins|inch|inches|in\.? ?\"|\")\.?", re.IGNORECASE
+)
+_BRACKET = re.compile(r"\s*(?:\[([^\[\]()]*)\]|\(([^\[\]()]*)\)|\{([^{}]*)\})")
+_TRAILING = re.compile(
+    r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$|(?P<head2>.*\S)\s+in\s+(?P<unit2>\S.*?)\s*$", re.DOTALL
+)
+_BARE_UNITS = (
+    "mm|cm|ft|feet|inches|metres|meters|millimetres|millimeters|centimetres|centimeters|mph|km/h|m/s|kg|lbs?|degrees|deg|ft-in"
+)
+_BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE | re.DOTALL)
+_NAMES = {"nps": "NPS", "dn": "DN"}
 
 
+def unit_name(text: str) -> str:
+    """The short name of the unit that `text` is, all of it; '' where it is none.
+
+    What several kinds spell alike in different cases (`KN`) stays as it is written: the kind of the
+    column decides.
+    """
+    word = plain(text).strip().removeprefix("in ").strip() if plain(text).casefold() != "in" else "in"
+    if not word or len(word) > 30:
+        return ""
+    if _FEET_INCHES.fullmatch(word):
+        return FEET_INCHES
+    if word.casefold() in _NAMES:
+        return _NAMES[word.casefold()]
+    shorts = tuple(dict.fromkeys(u.short for u in find(word)))
+    return shorts[0] if len(shorts) == 1 else word if shorts else ""
+
+
+@lru_cache(maxsize=8192)
 def heading_unit(text: str) -> tuple[str, str]:
-    """Heading without its unit, and the unit ('' = none)."""
-    m = re.fullmatch(r"(.*?)\s*[\[(](ft|in|mm|cm|m|deg|mph|%|lb|N m|ft-in)[\])]", text)
-    return (m[1], m[2]) if m else (text, "")
+    """The heading without its unit, and the unit's short name ('' where it shows none, or two that differ).
+
+    `Height above ground [ft]`, `Post size (in)`, `Lean, deg`, `Height - mm`, `Post height in feet`,
+    `height_mm`, `OD mm`. A bracket that holds no unit stays part of the heading.
+    """
+    flat = " ".join(text.translate(_WIDE).split())
+    brackets = [(m, unit_name(next(g for g in m.groups() if g is not None))) for m in _BRACKET.finditer(flat)]
+    units = [(m, u) for m, u in brackets if u]
+    if units:
+        bare = flat
+        for m, _ in reversed(units):
+            bare = f"{bare[: m.start()]} {bare[m.end() :]}"
+        shown = {u for _, u in units}
+        return _tidy(bare), shown.pop() if len(shown) == 1 else ""
+    for pattern in (_TRAILING, _BARE):
+        trailing = pattern.fullmatch(flat)
+        groups = trailing.groupdict() if trailing else {}
+        head, unit = groups.get("head") or groups.get("head2"), groups.get("unit") or groups.get("unit2")
+        if head and unit and (name := unit_name(unit)):
+            return _tidy(head), name
+    return flat, ""
 
 
+_WIDE = str.maketrans("［］（）｛｝【】", "[](){}[]")
+
+
+def _tidy(heading: str) -> str:
+    return " ".join(heading.split()).rstrip(" ,;:-_/|")
+
+
+_LITERAL = re.compile(r'"([^"]*)"|\\(.)')
+
+
+@lru_cache(maxsize=1024)
 def format_unit(number_format: str) -> str:
-    """Unit that a spreadsheet's number format shows ('' = none)."""
-    return ""
+    """The unit that a spreadsheet's number format shows beside the number ('' where it shows none).
+
+    `0.0" mm"` is mm, `0\\'` is ft, `# ??/??\\"` is in, `0%` is `100 %` (the stored 0.05 shows as 5 %). A
+    format that scales what it shows (`0.0,`) or whose sections differ shows no unit.
+    """
+    if len(number_format) > 200:
+        return ""
+    shown = [_section_unit(s) for s in _sections(number_format)[:2]]
+    return shown[0] if shown and len(set(shown)) == 1 else ""
+
+
+def _sections(number_format: str) -> list[str]:
+    """Sections of a format (positive, negative, nought, text), parted by semicolons outside quotes."""
+    masked = _LITERAL.sub(lambda m: "\0" * len(m[0]), number_format)
+    cuts = [-1, *(m.start() for m in re.finditer(";", masked)), len(masked)]
+    return [number_format[a + 1 : b] for a, b in pairwise(cuts)]
+
+
+def _section_unit(section: str) -> str:
+    """The unit that stands behind the figures of one section."""
+    section = re.sub(r"\[[^\]]*\]|_.|\*.", "", section)
+    outside = _LITERAL.sub("", section)
+    if re.search(r"[0#?],+(?![0#?])", outside):
+        return ""
+    if "%" in outside:
+        return "100 %"
+    figures = re.compile(r"[0#?][0#?.,/ ]*(?:(?<=/)[0-9]+)?")
+    masked = _LITERAL.sub(lambda m: "\0" * len(m[0]), section)
+    places = list(figures.finditer(masked))
+    if not places or (len(places) > 1 and "\0" in masked[places[0].end() : places[-1].start()]):
+        return ""
+    words = _LITERAL.sub(lambda m: m[1] if m[1] is not None else m[2], section[places[-1].end() :])
+    name = unit_name(words)
+    return "" if name in (FEET_INCHES, "NPS", "DN") else name

@@ -1,22 +1,141 @@
-"""One cell of a kind to a measure."""
+"""One cell of a kind to a measure; a list of lengths."""
 
 from __future__ import annotations
 
+import math
+import re
 from fractions import Fraction
+from functools import lru_cache
 
+from pipeline.intake.measures import slopes
+from pipeline.intake.measures.doubts import explain, no_unit, unreadable
+from pipeline.intake.measures.forms import UnclearFormError, Worth, match
 from pipeline.intake.measures.model import Doubt, Measure
-from pipeline.units import factor
+from pipeline.intake.measures.text import LONGEST, plain
+from pipeline.intake.measures.tokens import tokens
+from pipeline.units import FEET_INCHES, Unit, si, unit_of
+
+_MOST = Fraction(10) ** 12
+"""No value of any kind here is as great in SI; beyond it a number is a slip."""
 
 
-def read_measure(value: str | int | float, kind: str, heading_unit: str = "") -> Measure | Doubt:
-    """One measure of a kind, its unit from the cell, else from the heading."""
-    f = factor(heading_unit, kind)
-    if f is None:
-        return Doubt("NO_UNIT", f"'{value}' has no unit.", "Add the unit.")
-    return Measure(Fraction(str(value)) * f, heading_unit)
+@lru_cache(maxsize=65536, typed=True)
+def read_measure(value: str | int | float, kind: str, heading_unit: str = "", more: tuple[str, ...] = ()) -> Measure | Doubt:
+    """One measure of `kind` in SI, its unit from the cell, else from the heading.
+
+    `kind` is length, angle, speed, mass, moment, force, pressure, number or percent (which stays
+    per cent); `more` are further words to pass over. Never raises and never guesses: whatever has
+    not one meaning is a Doubt. A number from a spreadsheet counts with the 15 digits that it shows.
+    """
+    kind = "length" if kind in ("lengths", "pipe") else kind
+    text = as_text(value)
+    if text is None:
+        return unreadable(value, kind, "is not a measure")
+    heading = unit_of(heading_unit, kind) if heading_unit else None
+    if heading_unit and heading is None and heading_unit != FEET_INCHES:
+        heading_unit = ""
+    found = tokens(plain(text), kind, more)
+    try:
+        worth = slopes.match(plain(text)) if kind == "angle" else None
+        worth = worth or match(found, _number() if kind == "number" and not heading else heading, heading_unit)
+    except UnclearFormError as e:
+        if e.no_unit:
+            return no_unit(value, kind, e.readings[0], _why_no_unit(heading_unit))
+        return unreadable(value, kind, e.why, e.readings)
+    if worth is None:
+        return explain(value, found, kind, heading, heading_unit)
+    return _measure(value, kind, worth)
+
+
+def as_text(value: object) -> str | None:
+    """The text of a cell's value; None for what is no number and no text, or is beyond measure."""
+    if isinstance(value, bool) or not isinstance(value, str | int | float):
+        return None
+    if isinstance(value, str):
+        return value if len(value.strip()) > 0 and len(value) <= LONGEST else None
+    if not math.isfinite(value) or abs(value) >= _MOST or (value != 0 and abs(value) < 1e-12):
+        return None
+    return str(value) if isinstance(value, int) else _digits(value)
+
+
+def _digits(value: float) -> str:
+    """A float as the 15 digits that a spreadsheet shows, without a power of ten."""
+    shown = format(value, ".15g")
+    if "e" in shown:
+        shown = format(value, ".15f").rstrip("0").rstrip(".")
+    return shown
+
+
+def _number() -> Unit:
+    return Unit("", "number", "", (), metric=True)
+
+
+def _why_no_unit(heading_unit: str) -> str:
+    if heading_unit == FEET_INCHES:
+        return "is one number under a heading of feet and inches"
+    return "has no unit, and its heading shows none"
+
+
+def _measure(value: object, kind: str, worth: Worth) -> Measure | Doubt:
+    unit = worth.unit
+    done = worth.in_si or unit is None or unit.kind == "number"
+    result = worth.value if done or unit is None else worth.value * si(unit)
+    if abs(result) >= _MOST:
+        return unreadable(value, kind, "is far too large")
+    if kind != "angle":
+        return Measure(result, worth.short)
+    slope = unit is None or unit.kind == "slope"
+    return Measure(math.atan(float(result)) if slope else float(result), "slope" if slope else worth.short)
+
+
+_AND = re.compile(r"\s+and\s+|\s*&\s*", re.IGNORECASE)
+_SLASH = re.compile(r"\s*/\s*")
+_COMMA = re.compile(r"(?<=[^0-9\s]),\s+")
 
 
 def read_lengths(value: str | int | float, heading_unit: str = "") -> tuple[Measure, ...] | Doubt:
-    """Several lengths, `;` between."""
-    found = read_measure(value, "length", heading_unit)
-    return found if isinstance(found, Doubt) else (found,)
+    """One or several lengths: `;` or a new line between; `and`, `/` or a comma only where each has its own unit."""
+    if not isinstance(value, str):
+        single = read_measure(value, "length", heading_unit)
+        return single if isinstance(single, Doubt) else (single,)
+    if len(value) > 10 * LONGEST:
+        return unreadable(value, "length", "is too long for a list of lengths")
+    parts = [p for p in re.split(r"[;\uff1b\n\r\u2028]", value) if p.strip()]
+    out: list[Measure] = []
+    for part in parts:
+        found = _some_lengths(part, heading_unit)
+        if isinstance(found, Doubt):
+            return found if len(parts) == 1 else Doubt(found.code, found.message, _whole(parts, part, found), found.readings)
+        out.extend(found)
+    return tuple(out) if out else unreadable(value, "length", "holds no length")
+
+
+def _whole(parts: list[str], part: str, doubt: Doubt) -> str:
+    """The whole list with the doubtful part replaced, so that it can be pasted over the cell."""
+    if not doubt.readings:
+        return doubt.suggestion
+    return "; ".join(doubt.readings[0] if p is part else p.strip() for p in parts)
+
+
+def _some_lengths(part: str, heading_unit: str) -> tuple[Measure, ...] | Doubt:
+    """What stands between two semicolons: one length, or several parted by words that are clear."""
+    text = plain(part)
+    if re.fullmatch(r"[0-9]+ ?/ ?[0-9]+", text) and heading_unit:
+        first, second = (t.strip() for t in text.split("/"))
+        return unreadable(part, "length", "may be a fraction or two lengths", (f"{first}; {second}", f"{text} {heading_unit}"))
+    alone = read_measure(part, "length", heading_unit)
+    if isinstance(alone, Measure):
+        return (alone,)
+    for splitter in (_AND, _SLASH, _COMMA):
+        pieces = [p for p in splitter.split(text) if p]
+        own = [read_measure(p, "length", "") for p in pieces]
+        found = tuple(m for m in own if isinstance(m, Measure))
+        if len(pieces) > 1 and len(found) == len(pieces) and len({m.unit for m in found} - {FEET_INCHES, "ft", "in"}) <= 1:
+            return found if _one_system(found) else alone
+    return alone
+
+
+def _one_system(found: tuple[Measure, ...]) -> bool:
+    """Whether all are in feet and inches or all in one metric unit; else they may be one length said twice."""
+    units = {m.unit for m in found}
+    return len(units) == 1 or units <= {FEET_INCHES, "ft", "in", "yd"}

@@ -1,11 +1,210 @@
-"""The size of a post: outside, round the post, or nominal."""
+"""The size of a post: outside, round the post, or a nominal pipe size with or without a schedule."""
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
+from functools import lru_cache
+
+from pipeline.intake.measures.doubts import example, unreadable
 from pipeline.intake.measures.model import Doubt, Measure, PipeSize
-from pipeline.intake.measures.read import read_measure
+from pipeline.intake.measures.pipes import BY_DN, BY_NPS, INCH, PIPES, SCHEDULES, TWO_PIPES, Pipe, nearest, of_outside
+from pipeline.intake.measures.read import as_text, read_measure
+from pipeline.intake.measures.text import LONGEST, plain, quoted
+from pipeline.intake.measures.words import ROUND_WORDS, SHAPE_WORDS
+
+NOMINAL, ROUND = "nominal pipe size", "circumference"
+
+_SCHEDULE_WORDS: tuple[tuple[str, str], ...] = (
+    (r"(?:double|dbl) extra (?:strong|heavy)|xxs|xxh", "XXS"),
+    (r"extra (?:strong|heavy)|x[- ]?(?:strong|heavy)|xs|xh", "XS"),
+    (r"standard(?: (?:weight|wt|wall|pipe))?|std\.?(?: ?(?:weight|wt|wall)\.?)?", "STD"),
+    (r"(?:schedule|sched|sch|sc)\.? ?(?:no\.? ?|# ?|- ?|: ?)?(?P<n>[0-9]+s?)", ""),
+    (r"(?<![a-z0-9])s-?(?P<n>5|10|40|80)(?![0-9a-z])|(?<![0-9.])(?P<m>5|10|40|80)s(?![a-z])", ""),
+)
+"""Ways to write a schedule, and which it is ('' = the number in it)."""
+
+_SCHEDULES = tuple((re.compile(rf"(?<![a-z])(?:{p})(?![a-z0-9])", re.IGNORECASE), s) for p, s in _SCHEDULE_WORDS)
+_NPS = re.compile(
+    r"(?<![a-z])(?:n\.?p\.?s\.?|i\.?p\.?s\.?|nominal pipe size|nominal size|nominal|nom\.?|pipe size)(?![a-z])", re.IGNORECASE
+)
+_DN = re.compile(r"(?<![a-z])(?:dn|d\.n\.)(?![a-z])", re.IGNORECASE)
+_NB = re.compile(r"(?<![a-z])(?:nb|n\.b\.|nominal bore)(?![a-z])", re.IGNORECASE)
+_OUTSIDE = re.compile(r"(?<![a-z])(?:o\.?d\.?|o/d|outside|outer)(?![a-z])", re.IGNORECASE)
+_ACROSS = re.compile(
+    r"(?<![a-z])(?:o\.?d\.?|o/d|outside (?:dia\w*|width)|dia|diam|diameter|wide|width|across)(?![a-z])|Ø", re.IGNORECASE
+)
+_ROUND = re.compile(rf"(?<![a-z])(?:{'|'.join(sorted(ROUND_WORDS, key=len, reverse=True))})(?![a-z])", re.IGNORECASE)
+_PIPE_WORDS = re.compile(
+    r"(?<![a-z])(?:steel|galv(?:ani[sz]ed)?\.?|black|pipe|round|tube|tubing|post|pole|size|wall|weight|wt\.?|dia(?:m(?:eter)?)?\.?)(?![a-z])|[:=,]\s",
+    re.IGNORECASE,
+)
+_PIPE = re.compile(r"(?<![a-z])pipe(?![a-z])", re.IGNORECASE)
 
 
+@lru_cache(maxsize=65536, typed=True)
 def read_post_size(value: str | int | float, heading_unit: str = "", basis: str = "") -> Measure | PipeSize | Doubt:
-    """A length, or a nominal pipe size."""
-    return read_measure(value, "length", heading_unit)
+    """The size in a post's size cell: a length, or a nominal pipe size with its outside diameter [m].
+
+    `basis` is '' or one of schemas.survey.SIZE_BASES, `heading_unit` may also be NPS or DN. A length
+    under the basis `circumference` is the length round the post as it stands; the caller divides by
+    pi. A pipe's name beside any other basis than nominal is a CONFLICT, and so is a DN that names two pipes.
+    """
+    text = as_text(value)
+    if text is None or len(text) > LONGEST:
+        return unreadable(value, "pipe", "is not a size")
+    found = _conflict(value, plain(text), basis) or _size(value, plain(text), heading_unit, basis)
+    return _of_a_size(found) if isinstance(found, Doubt) else found
+
+
+def _of_a_size(doubt: Doubt) -> Doubt:
+    """The doubt about a length, said of a post's size."""
+    if doubt.code == "NO_UNIT":
+        fit = tuple(r for r in doubt.readings if r.endswith((" in", " mm", " cm"))) or doubt.readings
+        return Doubt(doubt.code, doubt.message, fit[0], fit)
+    return Doubt(doubt.code, doubt.message, example("pipe"), doubt.readings) if doubt.suggestion == example("length") else doubt
+
+
+def _conflict(value: object, text: str, basis: str) -> Doubt | None:
+    """A size round the post where another basis is stated, or a size across where that is."""
+    if basis and basis != ROUND and _ROUND.search(text):
+        message = f"{quoted(value)} speaks of a length round the post, but the column “Size is” says {basis}."
+        return Doubt("CONFLICT", message, "Put “circumference” in “Size is”, or type the size across the post.")
+    if basis == ROUND and _ACROSS.search(text):
+        message = f"{quoted(value)} speaks of a size across the post, but the column “Size is” says {basis}."
+        return Doubt("CONFLICT", message, "Put “outside diameter” in “Size is”, or type the length round the post.")
+    return None
+
+
+def _size(value: str | int | float, text: str, heading_unit: str, basis: str) -> Measure | PipeSize | Doubt:
+    """The size, once its basis does not contradict it."""
+    system = heading_unit if heading_unit in ("NPS", "DN") else ""
+    schedule, rest = _schedule(text)
+    if isinstance(schedule, Doubt):
+        return schedule
+    named = _NPS.search(rest) or _DN.search(rest) or _NB.search(rest)
+    if named or schedule or system or basis == NOMINAL:
+        return _pipe_size(value, rest, schedule, heading_unit, basis)
+    if _PIPE.search(rest) and not _OUTSIDE.search(rest):
+        return _just_pipe(value, rest)
+    if _PIPE.search(rest):
+        rest = _PIPE.sub(" ", rest).strip()
+    more = (*SHAPE_WORDS, *(ROUND_WORDS if basis == ROUND else ()))
+    return read_measure(rest if isinstance(value, str) else value, "length", heading_unit, more)
+
+
+def _schedule(text: str) -> tuple[str | Doubt, str]:
+    """The schedule that the text names ('' = none), and the text without it."""
+    found: list[str] = []
+    for pattern, name in _SCHEDULES:
+        for m in pattern.finditer(text):
+            groups = m.groupdict()
+            found.append(name or (groups.get("n") or groups.get("m", "") + "S").upper())
+        text = pattern.sub(" ", text)
+    known = dict.fromkeys(found)
+    if len(known) > 1:
+        return unreadable(text, "length", f"names more than one schedule ({', '.join(known)})"), text
+    return next(iter(known), ""), " ".join(text.split())
+
+
+def _pipe_size(value: object, text: str, schedule: str, heading_unit: str, basis: str) -> PipeSize | Doubt:
+    """A nominal size, by NPS or by DN."""
+    if basis and basis != NOMINAL and not _OUTSIDE.search(text):
+        message = f"{quoted(value)} is a pipe's name, but the column “Size is” says {basis}."
+        return Doubt("CONFLICT", message, "Put “nominal pipe size” in “Size is”, or type the outside size as measured.")
+    bare = _PIPE_WORDS.sub(" ", text)
+    if _OUTSIDE.search(text):
+        return _outside_with_schedule(value, bare, schedule, heading_unit, basis)
+    bare = " ".join(_DN.sub(" ", _NB.sub(" ", _NPS.sub(" ", bare))).split())
+    metric = bool(_DN.search(text)) or heading_unit == "DN" or (heading_unit == "mm" and basis == NOMINAL)
+    if (m := re.fullmatch(r"([0-9]{1,4})(?: ?mm\.?)?", bare, re.IGNORECASE)) and _is_dn(text, bare, metric, basis, heading_unit):
+        return _by_dn(value, int(m[1]), schedule)
+    if _DN.search(text):
+        return unreadable(value, "length", "is not a DN: that is a whole number such as DN 80")
+    if heading_unit in ("mm", "cm", "m") and re.fullmatch(r"[0-9 ./-]+", bare) and not _NPS.search(text):
+        return unreadable(
+            value, "length", f"is a pipe's name under a heading of {heading_unit}", (f"NPS {bare}",) if _nps_of(bare) else ()
+        )
+    size = read_measure(bare, "length", "in")
+    if isinstance(size, Doubt):
+        return Doubt(size.code, size.message.replace(quoted(bare), quoted(value), 1), size.suggestion, size.readings)
+    if size.unit != "in":
+        return unreadable(value, "length", f"gives a pipe's name in {size.unit}; an NPS is in inches, a DN has no unit")
+    return _by_nps(value, Fraction(size.value) / INCH, schedule)
+
+
+def _is_dn(text: str, bare: str, metric: bool, basis: str, heading_unit: str) -> bool:
+    """Whether a bare whole number is a DN: named so, in mm, or a nominal bore that no NPS has."""
+    if _NPS.search(text) and not bare.casefold().rstrip(".").endswith("mm"):
+        return False
+    own_mm = bare.casefold().rstrip(".").endswith("mm")
+    no_nps = bool(_NB.search(text)) and bare.isdigit() and int(bare) >= 25
+    return metric or own_mm or no_nps
+
+
+def _nps_of(bare: str) -> Pipe | None:
+    size = read_measure(bare, "length", "in") if bare else None
+    return BY_NPS.get(Fraction(size.value) / INCH) if isinstance(size, Measure) else None
+
+
+def _by_nps(value: object, nps: Fraction, schedule: str) -> PipeSize | Doubt:
+    pipe = BY_NPS.get(nps)
+    if pipe:
+        return _found(value, pipe, f"NPS {pipe.name}", schedule, "in")
+    other = of_outside(nps * INCH)
+    if other:
+        why = f"is no nominal pipe size; it is the outside diameter of NPS {other.name}"
+        return unreadable(value, "length", why, (f"NPS {other.name}", f"{float(other.outside):g} in OD"))
+    near = nearest(nps)
+    return unreadable(value, "length", f"is no nominal pipe size of ASME B36.10M; the nearest is NPS {near.name}")
+
+
+def _by_dn(value: object, dn: int, schedule: str) -> PipeSize | Doubt:
+    if dn in TWO_PIPES:
+        one, other = TWO_PIPES[dn]
+        message = (
+            f"{quoted(value)} names two different pipes: DN {dn} is {one} mm outside in one standard and {other} mm in another."
+        )
+        return Doubt("CONFLICT", message, "Put a tape round the post, type that length, and put “circumference” in “Size is”.")
+    pipe = BY_DN.get(dn)
+    if pipe:
+        return _found(value, pipe, f"DN {dn}", schedule, "mm")
+    near = min(PIPES, key=lambda p: abs(p.dn - dn))
+    return unreadable(value, "length", f"is no DN of a pipe; the nearest is DN {near.dn}")
+
+
+def _found(value: object, pipe: Pipe, name: str, schedule: str, unit: str, outside: bool = False) -> PipeSize | Doubt:
+    """The pipe, with the wall of its schedule where one is stated."""
+    if schedule and schedule not in pipe.walls:
+        listed = ", ".join(s for s in SCHEDULES if s in pipe.walls)
+        return unreadable(value, "length", f"names a schedule that {name} does not have; it has {listed}")
+    said = [f"{name} is {float(pipe.outside):g} in ({float(pipe.size * 1000):.1f} mm) outside, by ASME B36.10M"]
+    wall = pipe.walls[schedule] * INCH if schedule else None
+    if wall is not None:
+        said.append(
+            f"its schedule {schedule} wall is {float(pipe.walls[schedule]):.3f} in ({float(wall * 1000):.2f} mm), by ASME B36.10M"
+        )
+    return PipeSize(pipe.size, name, wall, unit, tuple(said))
+
+
+def _outside_with_schedule(value: object, bare: str, schedule: str, heading_unit: str, basis: str) -> PipeSize | Doubt:
+    """`3.5 in OD sch 40`: the outside diameter tells the pipe, the schedule its wall."""
+    if basis not in ("", "outside diameter") or not schedule or _NPS.search(bare) or _DN.search(bare) or _NB.search(bare):
+        message = f"{quoted(value)} speaks of a nominal size and of an outside size."
+        return Doubt("CONFLICT", message, "Type one of them: NPS 3, or 3.5 in OD.")
+    size = read_measure(" ".join(bare.split()), "length", heading_unit)
+    if isinstance(size, Doubt):
+        return size
+    pipe = of_outside(Fraction(size.value))
+    if pipe is None:
+        message = f"{quoted(value)}: no pipe that has a schedule is so wide outside."
+        return Doubt("CONFLICT", message, "Type the outside size alone, and the wall in its own column.")
+    return _found(value, pipe, f"NPS {pipe.name}", schedule, "in")
+
+
+def _just_pipe(value: object, text: str) -> Doubt:
+    """`3 in pipe`: the pipe's name, or its outside size."""
+    bare = " ".join(_PIPE_WORDS.sub(" ", text).split())
+    pipe = _nps_of(bare)
+    readings = (f"NPS {pipe.name}", f"{pipe.name} in OD") if pipe else ()
+    return unreadable(value, "length", "may be the pipe's name or its outside size, which differ", readings)

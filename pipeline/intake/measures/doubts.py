@@ -1,0 +1,172 @@
+"""Why a text is not one measure, said to the person who typed it, with the readings it could have."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+
+from pipeline.intake.measures.forms import UnclearFormError, match, words
+from pipeline.intake.measures.model import Doubt
+from pipeline.intake.measures.text import quoted
+from pipeline.intake.measures.tokens import Token
+from pipeline.intake.measures.words import CHANGING, DOUBT, RANGE
+from pipeline.units import FEET_INCHES, Unit, find, si, unit_of
+
+EXAMPLES = {
+    "length": "a length with its unit, such as 8'6\" or 2590 mm",
+    "angle": "an angle or a slope, such as 0.5 deg or 1/4 in per ft",
+    "speed": "a speed with its unit, such as 115 mph or 51.4 m/s",
+    "mass": "a mass with its unit, such as 88 lb or 40 kg",
+    "force": "a force with its unit, such as 3200 N or 720 lbf",
+    "pressure": "a pressure with its unit, such as 766 Pa or 16 psf",
+    "moment": "a moment with its unit, such as 3000 N m or 2200 lb ft",
+    "pipe": "the outside size with its unit, such as 3 1/2 in or 88.9 mm, or a pipe size, such as NPS 3",
+    "percent": "per cent, such as 5 %",
+    "number": "a plain number, such as 0.85",
+}
+"""What to type for a kind, in words."""
+
+INSTEAD = {
+    "a length round the post": "Type the length alone, and put “circumference” in “Size is”.",
+    "an inside size": "Type the outside size with its unit, such as 3 1/2 in.",
+    "a radius": "Type the diameter with its unit, such as 3 1/2 in.",
+    "a gauge number": "Type the thickness with its unit, such as 0.12 in.",
+    "a level below": "Type what lies lower with a minus, such as -4 in.",
+    "a round post or a length round the post": (
+        "Type the size alone; the shape has its own column, and “Size is” tells a circumference."
+    ),
+}
+"""What to type instead of a measure of something else."""
+
+_CANDIDATES = {
+    "length": ("ft", "in", "mm", "cm", "m"), "angle": ("deg", "%"), "speed": ("mph", "km/h", "m/s", "kn"), "mass": ("lb", "kg"),
+    "force": ("N", "kN", "lbf"), "pressure": ("Pa", "kPa", "MPa", "psf", "psi"), "moment": ("N m", "kN m", "lb ft"),
+    "percent": ("%",),
+}  # fmt: skip
+_USUAL_LENGTH = (Fraction(2, 100), Fraction(13))
+
+
+def example(kind: str) -> str:
+    """What to type for a kind, as an instruction."""
+    return f"Type {EXAMPLES.get(kind, EXAMPLES['length'])}."
+
+
+def unreadable(value: object, kind: str, why: str, readings: tuple[str, ...] = ()) -> Doubt:
+    """An UNREADABLE with what stands there, why, its readings, and what to type."""
+    could = f" It could be {_either(readings)}." if readings else ""
+    return Doubt("UNREADABLE", f"{quoted(value)} {why}.{could}", readings[0] if readings else example(kind), readings)
+
+
+def no_unit(value: object, kind: str, number: str, why: str = "has no unit, and its heading shows none") -> Doubt:
+    """A NO_UNIT that names the units that the number could be in."""
+    readings = tuple(f"{number} {u}" for u in _plausible_units(number, kind))
+    if kind == "angle" and re.fullmatch(r"1/[0-9]{2,}", number):
+        readings = (f"1:{number[2:]}", *readings)
+    return Doubt("NO_UNIT", f"{quoted(value)} {why}. It could be {_either(readings)}.", readings[0], readings)
+
+
+def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
+    units = _CANDIDATES.get(kind, _CANDIDATES["length"])
+    try:
+        size = abs(Fraction(number.replace(",", ".")))
+    except (ValueError, ZeroDivisionError):
+        return units
+    if kind != "length":
+        return units
+    low, high = _USUAL_LENGTH
+    fit = tuple(u for u in units if low <= size * si(unit_of(u, kind)) <= high)
+    return fit or units
+
+
+def _either(readings: tuple[str, ...]) -> str:
+    return readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
+
+
+def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str) -> Doubt:
+    """The doubt about a text that has none of the forms."""
+    texts = {t.text.casefold().rstrip(".") for t in found if t.letter in "x-+"}
+    phrase = " ".join(t.text for t in found).casefold()
+    readings = _readings(found, kind, heading, heading_text)
+    if not any(t.letter in "idfg" for t in found):
+        return unreadable(
+            value, kind, "holds no number" if not re.search(r"\d", str(value)) else "is not a number that can be read here"
+        )
+    if any(t.letter == "g" for t in found):
+        return unreadable(value, kind, "holds an improper fraction", _improper(found, heading))
+    if other := _other_kind(found, kind):
+        return unreadable(value, kind, f"is in {other[1]}, a unit of {other[0]}, where {_a(kind)} is asked for", ())
+    changing = next((CHANGING[t] for t in texts if t in CHANGING), "")
+    if changing and not (kind != "length" and changing == "a length round the post"):
+        return Doubt("UNREADABLE", f"{quoted(value)} speaks of {changing}.", INSTEAD.get(changing, example(kind)))
+    if texts & set(DOUBT) or any(re.search(rf"\b{re.escape(d)}\b", phrase) for d in DOUBT if " " in d):
+        return unreadable(
+            value, kind, "casts doubt on the number: measure again, or confirm it by typing the measure alone", readings
+        )
+    if texts & set(RANGE) or _is_range(found):
+        return unreadable(value, kind, "may be a range; one measure is needed", readings)
+    if sum(t.letter in "idf" for t in found) > 1:
+        return unreadable(value, kind, "holds more than one measure, or can be read in more than one way", readings)
+    unknown = [t.text for t in found if t.letter == "x"]
+    why = f"holds {quoted(' '.join(unknown))}, which is not known here" if unknown else "cannot be read as one measure"
+    return unreadable(value, kind, why, readings)
+
+
+def _a(kind: str) -> str:
+    return f"an {kind}" if kind == "angle" else f"a {kind}"
+
+
+def _is_range(found: tuple[Token, ...]) -> bool:
+    return any(
+        t.letter == "-" and 0 < i < len(found) - 1 and found[i - 1].letter in "idfU" and found[i + 1].letter in "idf"
+        for i, t in enumerate(found)
+    )
+
+
+def _other_kind(found: tuple[Token, ...], kind: str) -> tuple[str, str] | None:
+    """Kind and name of a unit that does not belong here."""
+    for t in found:
+        if t.letter == "x" and (units := find(t.text)):
+            return units[0].kind, units[0].short
+    return None
+
+
+def _improper(found: tuple[Token, ...], heading: Unit | None) -> tuple[str, ...]:
+    """Readings of `11/2"`: 1 1/2 in and 5.5 in."""
+    fractions = [t for t in found if t.letter == "g"]
+    if len(fractions) != 1 or any(t.letter in "idf" for t in found):
+        return ()
+    unit = next((t.unit.short for t in found if t.unit), heading.short if heading else "")
+    n, _, d = fractions[0].text.replace(" ", "").partition("/")
+    split: tuple[str, ...] = ()
+    if len(n) > 1 and int(d) > 1 and 0 < int(n[1:]) < int(d) and n[1] != "0":
+        split = (f"{n[0]} {n[1:]}/{d} {unit}".strip(),)
+    whole = Fraction(int(n), int(d)) if int(d) else None
+    exact = () if whole is None or (whole * 128).denominator != 1 else (f"{float(whole):g} {unit}".strip(),)
+    return split + exact
+
+
+def _readings(found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str) -> tuple[str, ...]:
+    """Each stretch of the text that is a measure by itself; a bare number takes the unit that stands last."""
+    last = next((t.unit for t in reversed(found) if t.unit), heading)
+    out: list[str] = []
+    for stretch in _stretches(found):
+        try:
+            worth = match(stretch, last, heading_text)
+        except UnclearFormError as e:
+            out.extend(e.readings)
+            continue
+        if worth is not None:
+            alone = not any(t.letter == "U" for t in stretch) and heading_text != FEET_INCHES and last
+            out.append(f"{words(stretch)} {last.short}" if alone and last else words(stretch))
+    return tuple(dict.fromkeys(out))[:4]
+
+
+def _stretches(found: tuple[Token, ...]) -> list[tuple[Token, ...]]:
+    """Runs of numbers and units, parted by anything else."""
+    runs: list[list[Token]] = [[]]
+    for t in found:
+        if t.letter in "idfU":
+            runs[-1].append(t)
+        else:
+            runs.append([])
+    return [tuple(r) for r in runs if any(t.letter in "idf" for t in r)]
