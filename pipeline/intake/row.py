@@ -16,6 +16,7 @@ from schemas.column import Column
 from schemas.survey import SURVEY
 
 _COLUMNS = {c.name: c for c in SURVEY.columns}
+_ORDER = {c.name: n for n, c in enumerate(SURVEY.columns)}
 _LENGTHS = ("length", "lengths", "pipe")
 _FROM_POLICY = ("ring_heights", "footing_diameter", "soil_class", "wind_speed", "exposure")
 _SIZE_PARTS = ("post_size", "size_basis")
@@ -121,6 +122,8 @@ def _take_size(draft: _Draft, table: Table, heads: Mapping[str, Head], cells: Ro
     size = read_size(cell, head.unit if head else "", stated, head.basis if head else "", draft.get("post_shape"))
     for name, fault in size.faults:
         draft.fault(name, fault)
+    if cell is not None and size.outside is None:
+        draft.faulty.add("post_size")  # what contradicts its basis is no size
     if "size_basis" not in draft.faulty:
         draft.values["size_basis"] = size.basis
     if not stated and size.basis.startswith("outside") and "size_basis" not in draft.faulty:
@@ -173,8 +176,7 @@ def _defaults(draft: _Draft) -> None:
         elif blank_means(c):
             draft.values[c.name] = int(c.default) if c.kind == "whole" else c.default if c.kind == "choice" else float(c.default)
             draft.not_stated.append(c.name)
-    order = {c.name: n for n, c in enumerate(SURVEY.columns)}
-    draft.not_stated.sort(key=order.__getitem__)
+    draft.not_stated.sort(key=_ORDER.__getitem__)
 
 
 def _plausible(draft: _Draft, policy: Mapping[str, Any]) -> None:
@@ -211,14 +213,14 @@ def _plausible_together(draft: _Draft) -> None:
 def _finish(draft: _Draft, table: Table, number: int, cells: Row, file: str) -> tuple[SurveyRow, list[Query]]:
     site, post = (str(draft.get(n) or "") for n in ("site_code", "post_code"))
     queries = [_query(file, table.sheet, at, fault, site, post, name) for name, at, fault in draft.faults]
-    if draft.get("post_size") is None:  # a size in doubt is no size
-        draft.values.pop("post_size", None)
-    values = {n: v for n, v in draft.values.items() if n not in draft.faulty}
+    names = sorted(draft.values.keys() - draft.faulty, key=lambda n: (n not in _ORDER, _ORDER.get(n, 0)))
+    values = {n: draft.values[n] for n in names}
+    said_in = {n: draft.typed[n] for n in _COLUMNS if n in draft.typed}
     if "size_basis" in values and "post_size" in values and values["size_basis"] == CIRCUMFERENCE:
         draft.said.append(f"The outside diameter of {values['post_size'] * 1000:.4g} mm is the circumference over pi.")
     units = {n: u for n, u in draft.given.items() if _COLUMNS[n].kind in _LENGTHS and n in values}
     row = SurveyRow(
-        file, table.sheet, number, site, post, bool(queries), values, draft.typed, draft.cells, units,
+        file, table.sheet, number, site, post, bool(queries), values, said_in, draft.cells, units,
         tuple(draft.not_stated), tuple(draft.said), _extra(table, cells),
     )  # fmt: skip
     return row, queries

@@ -11,11 +11,11 @@ from functools import cache, lru_cache
 from schemas.column import Column
 from schemas.survey import SURVEY
 
-_NOT_KNOWN = "not known|don't know|do not know|dont know|not sure|unsure|no idea|unk"
+_NOT_KNOWN = "not known|don't know|do not know|not sure|unsure|no idea|unk"
 
 _SPELLINGS: dict[str, dict[str, str]] = {
     "site_kind": {
-        "school": ("schools|school ground|school grounds|schoolyard|school yard|elementary school|middle school|high school"),
+        "school": ("schools|school ground|school grounds|schoolyard|elementary school|middle school|high school"),
         "park": "parks|public park|city park|park ground",
         "league": "leagues|league ground|youth league",
     },
@@ -55,7 +55,7 @@ _SPELLINGS: dict[str, dict[str, str]] = {
         "unknown": _NOT_KNOWN,
     },
     "height_measured_with": {
-        "tape": "tape measure|measuring tape|steel tape|tapemeasure",
+        "tape": "tape measure|measuring tape|steel tape",
         "level or laser": ("level|laser|laser level|laser meter|laser measure|laser distance meter|optical level|total station"),
         "drawing": "drawings|plan|plans|from drawing|as built drawing",
         "estimate": "estimated|est|guess|guessed|eyeballed|by eye|approximate",
@@ -63,7 +63,7 @@ _SPELLINGS: dict[str, dict[str, str]] = {
     "post_line": {
         "straight": "str|straight up|straight post|straight pole|straight all the way",
         "tapered": "taper|tapering|conical",
-        "gooseneck": "goose neck|goosenecked|swan neck|swanneck|gooseneck post|gooseneck pole|goose neck post",
+        "gooseneck": "goosenecked|swan neck|gooseneck post|gooseneck pole",
         "bent": "bent post|bent pole|buckled",
         "unknown": _NOT_KNOWN,
     },
@@ -74,7 +74,7 @@ _SPELLINGS: dict[str, dict[str, str]] = {
         ),
         "ground sleeve": "sleeve|in ground sleeve|ground socket|socket|in sleeve",
         "driven": "driven in|driven into ground|rammed",
-        "base plate": "baseplate|bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate",
+        "base plate": "bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate",
         "portable": "mobile|on wheels|movable|moveable",
         "unknown": _NOT_KNOWN,
     },

@@ -89,7 +89,7 @@ def find_tables(sheet: Sheet) -> list[Table]:
             i += found[0]
         else:
             i += 1
-    ends = [s[0] for s in starts[1:]] + [len(rows)]
+    ends = [s[0] for s in starts[1:]] + [len(rows)] * bool(starts)
     return [_table(sheet, rows, *start, end) for start, end in zip(starts, ends, strict=True)]
 
 
