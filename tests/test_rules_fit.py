@@ -233,6 +233,7 @@ def test_which_extension():
     cases = [
         (("E-1", {}), ("E-2", short), "E-2"),
         (("E-1", short), ("E-2", {**short, **cheap}), "E-2"),
+        (("E-1", {"added_m": inches(12), **cheap}), ("E-2", short), "E-2"),
         (("E-9", short), ("E-10", short), "E-10"),
     ]
     for a, b, expected in cases:
@@ -256,6 +257,7 @@ COVERED = [
     ({**STEPPED, "travel_m": inches(18)}, [10, "9.5", 9, "8.5"], 4),
     ({"adjustment": "continuous", "travel_m": feet(2), "step_m": 0.0}, [10, "9.71", 8, "7.9"], 3),
     ({"adjustment": "fixed", "travel_m": 0.0, "step_m": 0.0}, [10, "9.5"], 1),
+    ({**STEPPED, "travel_m": 0.3, "step_m": 0.1}, [10, "9.016"], 2),  # 0.3 / 0.1 is a little less than 3 in binary
     ({"adjustment": "stepped", "travel_m": inches(3), "step_m": inches(6)}, [10, "9.75"], 1),
 ]
 

@@ -9,6 +9,7 @@ import pytest
 from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no_load, post, pounds, ring, tables
 
 from pipeline.rules.advice import advice
+from pipeline.rules.alike import distinct
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.kits import kits, load_inputs, recommended
 from pipeline.rules.verdict import codes
@@ -124,6 +125,18 @@ def test_load_inputs_carry_the_extension_and_what_stands_below_it():
     assert np.isnan(x.upper_size).tolist() == [True, False]
     assert x.footing_diameter == pytest.approx([0.45, inches("3.5")])
     assert x.ring_top == pytest.approx([feet(10)] * 2)
+
+
+def test_a_driven_post_is_its_own_footing():
+    p, _, _ = fitted(
+        [post(post_base="driven", footing_diameter=0.6), post(post_base="driven", post_shape="square", post_size=0.1)]
+    )
+    assert p.footing_diameter == pytest.approx([inches("3.5"), 0.1 * 2**0.5])  # a square one's diagonal
+
+
+def test_not_known_is_not_like_zero():
+    p, _, _ = fitted([post(post_to_end_line=0.0), post(), post(post_to_end_line=-0.0)])
+    assert distinct(p)[1].tolist() == [0, 1, 0]
 
 
 ASKED = [
