@@ -26,8 +26,10 @@ def number_cell(row: int, column: int, number: int | float, form: NumberFormat |
         if value is None:
             return Cell(row, column, "error", "#####")
         return Cell(row, column, "date", value, "", date_shown(number, section, from_1904))
+    if section.groups > 1:  # digits dealt out to `0' 00"` or `000-00`: what was seen is another number than what is stored
+        return Cell(row, column, "text", number_shown(number, section), "", number_shown(number, section))
     if not section.unit:
-        return Cell(row, column, "number", number)
+        return Cell(row, column, "number", number, "", number_shown(number, section) if section.tells else "")
     return Cell(row, column, "number", section.scaled(number), section.unit, number_shown(number, section))
 
 

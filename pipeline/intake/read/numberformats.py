@@ -33,6 +33,10 @@ _MONTHS = (
     "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+_DIGITS = re.compile(r"[0#?](?:[0#?,./]|/ ?[0-9]+| (?=[#?]+/))*(?:[eE][+-]0+)?")
+_LITERAL = re.compile(r'"[^"]*"|\\.')
+_SHIFT = 0xE000  # the private area, where no format has a character
+_SHOWN = {_SHIFT + i: i for i in range(128)}
 _LAST_SERIAL = 2_958_466  # 10000-01-01
 
 
@@ -44,6 +48,8 @@ class Section:
     is_date: bool
     unit: str = ""
     power: int = 0  # the number is in that unit once it is multiplied by ten to this
+    tells: bool = False  # it shows more than the figure: leading zeros, letters
+    groups: int = 1  # runs of digits with text between them: `000-00`, `0' 0"`
     condition: tuple[str, float] | None = None
 
     def scaled(self, number: int | float) -> int | float:
@@ -93,7 +99,7 @@ def number_format(code: str) -> NumberFormat | None:
         text = parts.pop()
         text_unit = _unit(text.replace("@", "0")) if "@" in text else ""
     sections = tuple(_section(p) for p in parts) or (Section("", False),)
-    if not text_unit and not any(s.is_date or s.unit or s.condition for s in sections):
+    if not text_unit and not any(s.is_date or s.unit or s.condition or s.tells or s.groups > 1 for s in sections):
         return None
     return NumberFormat(sections, text_unit)
 
@@ -117,10 +123,14 @@ def _section(code: str) -> Section:
     if is_date:
         return Section(code, True, condition=condition)
     if "%" in bare:
-        return Section(code, False, "%", 0, condition)
+        return Section(code, False, "%", condition=condition)
+    groups = len(_DIGITS.findall(_as_text(code)))
+    if groups > 1:
+        return Section(code, False, condition=condition, groups=groups)
     unit = _unit(_CONDITION.sub("", code))
     commas = re.search(r"[0#?](,+)(?![0#?,])", bare)
-    return Section(code, False, unit, -3 * len(commas[1]) if commas and unit else 0, condition)
+    tells = re.match(r"[#?,]*00", bare) is not None or re.search(r"\w", "".join(_LITERAL.findall(code))) is not None
+    return Section(code, False, unit, -3 * len(commas[1]) if commas and unit else 0, tells, condition=condition)
 
 
 def _float(text: str) -> float:
@@ -136,7 +146,9 @@ def _unit(code: str) -> str:
         return ""
     from pipeline.intake.measures import format_unit
 
-    return format_unit(code)
+    joined = re.sub(r'\\([^"])', r'"\1"', code).replace('""', "")  # single escaped letters make one text: \m\m
+    joined = re.sub(r"General", "0", joined, flags=re.IGNORECASE)
+    return format_unit(re.sub(r"([0#?]),+(?![0#?,])", r"\1", joined))
 
 
 def date_value(serial: int | float, section: Section, from_1904: bool) -> str | None:
@@ -217,12 +229,49 @@ def _date_piece(key: str, moment: date, seconds: int, twelve: bool) -> str:
 
 
 def number_shown(number: int | float, section: Section) -> str:
-    """The number with its literal text about as a person saw it: `88.9 mm`."""
-    places = re.search(r"[0#?]\.([0#?]+)", _QUIET.sub("", section.code))
+    """The number with its literal text about as a person saw it: `88.9 mm`, `007`, `012-34`."""
+    if number != number or number in (float("inf"), float("-inf")):
+        return ""
     value = _times_ten_to(number, 2) if section.unit == "%" else section.scaled(number)
-    figure = (
-        f"{abs(value):.{len(places[1])}f}" if places else (f"{abs(value):.0f}" if "/" not in section.code else f"{abs(value):g}")
+    text = _as_text(section.code)
+    runs = [m[0].strip() for m in _DIGITS.finditer(text)]
+    figures = iter(_figures(abs(value), runs))
+    text = _DIGITS.sub(lambda m: next(figures, "") + (" " if m[0].endswith(" ") else ""), text)
+    sign = "-" if value < 0 and not re.search("[-−(]", text) else ""
+    return sign + re.sub(r" +", " ", text.translate(_SHOWN)).strip()
+
+
+def _figures(value: int | float, runs: list[str]) -> list[str]:
+    """The figure by runs of digit places; the last runs take as many digits as they have places."""
+    if len(runs) < 2:
+        return [_figure(value, runs[0] if runs else "")]
+    digits = f"{value:.0f}".zfill(sum(r.count("0") for r in runs))
+    parts: list[str] = []
+    for run in reversed(runs[1:]):
+        size = len(re.sub("[^0#?]", "", run))
+        digits, part = digits[:-size], digits[-size:]
+        parts.insert(0, part)
+    return [digits, *parts]
+
+
+def _figure(value: int | float, run: str) -> str:
+    """The figure as one run of digit places shows it; a fraction or a power of ten as a plain number."""
+    if "/" in run or "e" in run.lower():
+        return f"{value:.10g}"
+    whole, _, decimals = run.partition(".")
+    decimals = re.sub("[^0#?]", "", decimals)
+    places = len(decimals)
+    text = f"{value:0{whole.count('0') + places + (places > 0)}.{places}f}"
+    optional = places - decimals.count("0")
+    return re.sub(rf"0{{0,{optional}}}$", "", text).removesuffix(".") if optional else text
+
+
+def _as_text(code: str) -> str:
+    """A section with its literal characters shifted out of the way of digit places, the rest as it is."""
+
+    def shift(m: re.Match[str]) -> str:
+        return "".join(chr(ord(c) + _SHIFT) if ord(c) < 128 else c for c in m[1] or m[2] or "")
+
+    return re.sub(
+        r'"([^"]*)"|\\(.)|[_*].|\[[^\]]*\]', shift, re.sub("General", "0.#########", code, flags=re.IGNORECASE), flags=re.DOTALL
     )
-    bare = re.sub(r'"([^"]*)"|\\(.)|[_*].|\[[^\]]*\]', lambda m: m[1] or m[2] or "", section.code)
-    text = re.sub(r"[0#?][0#?,./ ]*(?:E[+-]0+)?", lambda m: figure + (" " if m[0].endswith(" ") else ""), bare, count=1)
-    return ("-" if value < 0 else "") + re.sub(r"\s+", " ", text).strip()

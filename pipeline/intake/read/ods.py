@@ -24,7 +24,7 @@ _STORED = {
     "time": "time-value", "string": "string-value",
 }  # fmt: skip
 """Attribute that holds a cell's value, by its type. Source: OpenDocument 1.3, part 3, 19.387."""
-_FIGURE = re.compile(r"[-+−]?\s?[0-9][0-9.,'’\u00a0\u202f ]*(?:[eE][+-]?[0-9]+)?(?:\s[0-9]+/[0-9]+)?")
+_FIGURE = re.compile(r"[-+−]?[0-9](?:[.,'’\u00a0\u202f ]?[0-9])*(?:[eE][+-]?[0-9]+)?(?:\s[0-9]+/[0-9]+)?")
 
 
 def read_ods(package: Package) -> Book:
@@ -244,6 +244,8 @@ def _number(value: str, kind: str, shown: str) -> Cell | None:
         number = int(number)
     if kind == "percentage":
         return Cell(1, 1, "number", number, "%", shown)
+    if shown.casefold() in ("true", "false"):
+        return Cell(1, 1, "bool", shown.casefold() == "true")
     unit = _shown_unit(shown) if kind == "float" else ""
     return Cell(1, 1, "number", number, unit, shown if unit else "")
 
@@ -253,10 +255,10 @@ def _shown_unit(shown: str) -> str:
     figures = list(_FIGURE.finditer(shown))
     if len(figures) != 1:
         return ""
-    before, after = shown[: figures[0].start()].strip(), shown[figures[0].end() :].strip()
-    if not before and not after:
+    before, after = shown[: figures[0].start()], shown[figures[0].end() :]
+    if not before.strip() and not after.strip():
         return ""
-    code = "".join(_quoted(before)) + "0" + "".join(_quoted(" " + after if after else ""))
+    code = "".join(_quoted(before)) + "0" + "".join(_quoted(after))
     form = number_format(code)
     return form.sections[0].unit if form is not None else ""
 
