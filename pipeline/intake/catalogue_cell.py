@@ -150,7 +150,7 @@ def percent(cell: Cell, unit: str) -> Fraction | Wrong:
     if cell.kind == "number" and cell.shown_unit == "%":
         return Fraction(str(plain(cell)))
     read = read_measure(plain(cell), "percent", unit or "%")
-    return _wrong(read) if isinstance(read, Doubt) else Fraction(read.value)
+    return _wrong(read) if isinstance(read, Doubt) else Fraction(read.value) / 100
 
 
 def plain(cell: Cell) -> Any:

@@ -136,7 +136,7 @@ def _limit(setting: Setting, limit: float) -> Fraction:
     read = read_measure(f"{limit:g}", "length" if setting.kind == "lengths" else setting.kind, setting.unit)
     if isinstance(read, Doubt):
         raise ValueError(f"{setting.name}: {read.message}")
-    return Fraction(read.value)
+    return Fraction(read.value) / (100 if setting.kind == "percent" else 1)
 
 
 def _setting(line: Line, stated: Mapping[str, Any], faults: list[Fault]) -> Setting | None:

@@ -5,16 +5,20 @@ from __future__ import annotations
 LABELS = (
     (
         "Post size",
-        "Across the outside near the top, where the clamps go. Best: calipers, two readings at right angles; or a "
-        "tape round the post, and 'circumference' under Size is. A 3 1/2 in pipe is not 3 1/2 in across: measure it, "
-        "or read the pipe's mark.",
+        (
+            "Across the outside near the top, where the clamps go. Best: calipers, two readings at right angles; or a "
+            "tape round the post, and 'circumference' under Size is. A 3 1/2 in pipe is not 3 1/2 in across: measure it, "
+            "or read the pipe's mark."
+        ),
     ),
     ("Height above ground", "From the ground at the post straight up to the very top."),
     ("Clear straight length", "From the top down to the first bend, weld, collar, sign or cable."),
     (
         "Court above ground",
-        "How far the playing surface lies above the ground at the post; with a minus where it lies below. Use a "
-        "level: 1 % of fall over 4 ft is 1/2 in.",
+        (
+            "How far the playing surface lies above the ground at the post; with a minus where it lies below. Use a "
+            "level: 1 % of fall over 4 ft is 1/2 in."
+        ),
     ),
     (
         "Post to end line",
@@ -27,8 +31,10 @@ LABELS = (
     ),
     (
         "Footing",
-        "Diameter and depth of the concrete, where they are known from a drawing or a dig. Do not dig beside a post "
-        "that stands loose.",
+        (
+            "Diameter and depth of the concrete, where they are known from a drawing or a dig. Do not dig beside a post "
+            "that stands loose."
+        ),
     ),
 )
 """What the numbers in the drawing stand for, in their order."""
@@ -36,20 +42,26 @@ LABELS = (
 HOW = (
     (
         "Everywhere",
-        "One row an item. Amber headings are needed on every row. The unit in a heading's brackets may be changed for"
-        " another of the same kind; a cell may carry a unit of its own, such as 4 ft 6 in. Each code stands once.",
+        (
+            "One row an item. Amber headings are needed on every row. The unit in a heading's brackets may be changed for"
+            " another of the same kind; a cell may carry a unit of its own, such as 4 ft 6 in. Each code stands once."
+        ),
     ),
     (
         "Mounts",
-        "'Post height needed' is the height of post at which the ring hangs at 'For ring height', with the mount "
-        "clamped as high as it goes and set highest. 'Ring travel' is how far below that it can be set; a stepped "
-        "mount needs a 'Ring step', a fixed one has no travel.",
+        (
+            "'Post height needed' is the height of post at which the ring hangs at 'For ring height', with the mount "
+            "clamped as high as it goes and set highest. 'Ring travel' is how far below that it can be set; a stepped "
+            "mount needs a 'Ring step', a fixed one has no travel."
+        ),
     ),
     ("Pairings", "Only the pairs listed here may be sold together. A ring goes on every board with the same ring pattern."),
     (
         "Extensions",
-        "The bore is for spigots: the bores of post that it enters. Leave 'Rated moment' blank where the maker states"
-        " none: the load is then said to be not known.",
+        (
+            "The bore is for spigots: the bores of post that it enters. Leave 'Rated moment' blank where the maker states"
+            " none: the load is then said to be not known."
+        ),
     ),
     ("Services", "Charged per post, per extension, per stripped post (where old fittings come off) or per site."),
     ("Price breaks", "A lower price of an item from a quantity on, counted over one site's quotation."),
@@ -60,8 +72,10 @@ HOW = (
     ),
     (
         "Policy",
-        "Every default and limit that the computation uses, with its documented value. Change a value, or delete a "
-        "row to keep the documented one. The sheet may be left out.",
+        (
+            "Every default and limit that the computation uses, with its documented value. Change a value, or delete a "
+            "row to keep the documented one. The sheet may be left out."
+        ),
     ),
     ("Check it", "postquote check --catalogue FILE lists every fault by sheet and cell."),
 )
