@@ -148,7 +148,7 @@ def _label(d: Dimension, at: Any) -> tuple[float, float, float, float, str]:
 
 
 def _print(page: Page, report: SiteReport, count: int) -> None:
-    page.print_as(0, 0, f"{number(report)}  {report.site_name}", landscape=False, paper=LETTER if report.feet else A4)
+    page.print_as(0, f"{number(report)}  {report.site_name}", landscape=False, paper=LETTER if report.feet else A4)
     sheet = page.sheet
     sheet.set_print_scale(90)
     rows = -(-count // ACROSS)

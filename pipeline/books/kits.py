@@ -15,6 +15,8 @@ from schemas.words import CAUTION
 
 Items = Mapping[str, Mapping[str, Mapping[str, Any]]]
 _SLACK = 1e-6
+SPLIT = 11
+"""First column of the right-hand pages; it names the post again."""
 
 
 def columns(feet: bool) -> list[Col]:
@@ -31,13 +33,15 @@ def columns(feet: bool) -> list[Col]:
         Col("Price each", "money", 14),
         Col("More than rank 1", "more", 14),
         Col("Against the recommended kit", "text", 46, 30),
+        Col("Features: post", "text", 24),
+        Col("Of rank", "whole"),
         *length_columns("Board width", feet),
         Col("Face and frame", "text", 30),
         Col("Adjustment", "text", 14),
         *length_columns("Lowest ring height", feet),
         *length_columns("Highest ring height", feet),
         Col("Heights served", "text", 10),
-        Col("Load", "text", 16),
+        Col("Load", "text", 24),
         Col("To confirm", "text", 34),
     ]
 
@@ -122,6 +126,8 @@ def rows_of(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
             kit.unit_price,
             kit.unit_price - best.unit_price if kit is not best else Decimal(0),
             against(kit, best, items, feet),
+            post.row.post_code,
+            kit.rank,
             *_features(kit, post, items, feet),
             As(*load(kit)),
             abouts(kit.confirm) or "nothing",
@@ -171,4 +177,5 @@ def write_kits(book: Book, report: SiteReport, setting: Setting) -> None:
         + " What stands out is named among the kits shown. Prices are list prices of one kit with its services, before discount.",
         "note",
     )
-    finish(page, report, top, frozen=2)
+    page.title("Features of the kits", SPLIT)
+    finish(page, report, top, frozen=2, split=SPLIT)

@@ -12,21 +12,21 @@ from pipeline.books.setup import finish, length_columns, length_values
 from pipeline.books.wording import load
 from schemas.words import CAUTION, NOT_LOOKED_AT
 
-EXPLANATION = (
-    "A post is bent most where it leaves the ground. 'Moment at the ground' is that bending, in newton metres: a force times "
-    "the height or the distance at which it acts.",
-    "Two cases are looked at. Play: the weight of what hangs there, somebody hanging on the ring or pushing it, and the wind in "
-    "which people still play; the worse of hanging and pushing counts. Storm: the weight, and the design wind of the place, at "
-    "six tenths as allowable stress design has it (ASCE 7-16, 2.4).",
-    "'Share of strength' sets that against what a steel tube of the stated wall carries (AISC 360-16, allowable stress design), "
-    "with its axial load and with the sway that the load adds. At 100 % the rough strength is used up. Where the wall, the "
-    "material or the extension's rating is not known there is no share; 'wall to look for' is then the least wall at which the "
-    "post would just carry the worse case.",
-    "'Footing depth' is what the building code's formula for a post in open ground asks for (IBC 1807.3.2.1), with the stated "
-    "or assumed concrete and soil; never dig in less than the local frost depth. A post on a base plate has none: its anchors "
-    "are for an engineer.",
-    "'Ring sag' is how far the ring's centre goes down under the hanging load, by the bending of the post alone.",
-)
+EXPLANATION = """\
+A post is bent most where it leaves the ground. 'Moment at the ground' is that bending, in newton metres: a force times \
+the height or the distance at which it acts.
+Two cases are looked at. Play: the weight of what hangs there, somebody hanging on the ring or pushing it, and the wind in \
+which people still play; the worse of hanging and pushing counts. Storm: the weight, and the design wind of the place, at \
+six tenths as allowable stress design has it (ASCE 7-16, 2.4).
+'Share of strength' sets that against what a steel tube of the stated wall carries (AISC 360-16, allowable stress design), \
+with its axial load and with the sway that the load adds. At 100 % the rough strength is used up. Where the wall, the \
+material or the extension's rating is not known there is no share; 'wall to look for' is then the least wall at which the \
+post would just carry the worse case.
+'Footing depth' is what the building code's formula for a post in open ground asks for (IBC 1807.3.2.1), with the stated \
+or assumed concrete and soil; never dig in less than the local frost depth. A post on a base plate has none: its anchors \
+are for an engineer.
+'Ring sag' is how far the ring's centre goes down under the hanging load, by the bending of the post alone.""".split("\n")
+"""Paragraphs that explain the figures to a reader who is no engineer."""
 
 
 def columns(feet: bool) -> list[Col]:
@@ -37,13 +37,14 @@ def columns(feet: bool) -> list[Col]:
         Col("Post", "bold", 24),
         Col("Posts alike", "whole"),
         Col("Kit", "text", 34, 20),
-        Col("Answer", "text", 16),
+        Col("Answer", "text", 24),
         Col("Share of strength, play", "right", 14),
         Col("Share of strength, storm", "right", 14),
         *pounds,
         Col("Play moment at the ground [N m]", "whole", 12),
         *storm,
         Col("Storm moment at the ground [N m]", "whole", 12),
+        Col("Least to look for: post", "bold", 24),
         Col("Wall stated [mm]", "number1"),
         Col("Wall to look for [in]" if feet else "Wall to look for [mm]", "number2"),
         *([Col("Wall to look for [mm]", "number2")] if feet else []),
@@ -68,6 +69,7 @@ def row_of(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
         show.share(kit.utilisation_storm),
         *pair(kit.moment_play),
         *pair(kit.moment_storm),
+        post.row.post_code,
         _known(post.wall, show.UNKNOWN, 1000),
         *_small(kit.wall_needed, feet, _no_wall(post)),
         *length_values(kit.footing_depth_needed, feet, "anchors: engineer" if base_plate else show.NOT_COMPUTED),
@@ -126,7 +128,10 @@ def write_loads(book: Book, report: SiteReport, setting: Setting) -> None:
     row = page.paras(row, EXPLANATION)
     if rows:
         _shares(page, row + 1, share_rows(report))
-    finish(page, report, top)
+    split = (10 if report.feet else 8) if rows else 0
+    if split:
+        page.title("What to look for, and what else was worked out", split)
+    finish(page, report, top, split=split)
 
 
 def _shares(page: Page, row: int, rows: list[list[Any]]) -> None:

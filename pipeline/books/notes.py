@@ -114,11 +114,14 @@ def load_warning(report: SiteReport) -> Block:
     over = [p for p in report.posts if p.kit and p.kit.load_state == "over"]
     unknown = [p for p in report.posts if p.kit and p.kit.load_state == "unknown"]
     if over:
-        words = "the rough load is over the rough strength of the post. Do not mount anything before a licensed engineer has cleared it."
+        words = (
+            "The rough load is over the rough strength of the post. "
+            "Do not mount anything before a licensed engineer has cleared it."
+        )
         entries.append((posts_named(over), words, "caution"))
     if unknown:
         words = (
-            "the strength of the post is not known, because its wall, its material or the extension's rating is not. "
+            "The strength of the post is not known, because its wall, its material or the extension's rating is not. "
             "The sheet Loads names the least wall to look for."
         )
         entries.append((posts_named(unknown), words, "strong"))

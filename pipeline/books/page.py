@@ -19,6 +19,10 @@ LETTER, A4 = 1, 9
 _LINE_POINTS = 13.2
 _MOST_POINTS = 409.0
 """Tallest row [pt]. Source: Excel specifications and limits, Microsoft."""
+_USABLE = {LETTER: 880.0, A4: 940.0}
+"""Width of a landscape page within our margins [pixels], less what some programs make columns wider by."""
+_LETTERS = 1.08
+"""Letters of running text that go into the width of a digit, with a margin."""
 _ROOM = 104
 """Width of a paragraph on a page of tables [digit widths]."""
 
@@ -117,6 +121,8 @@ class Page:
         self.name = name
         self.widths: dict[int, float] = {}
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
+        self._tables: list[tuple[int, Sequence[Row]]] = []
+        self._split: tuple[int, float] | None = None
 
     def put(self, row: int, column: int, value: Any, style: str) -> None:
         """Writes one value; text never becomes a formula, a number that is not known becomes words."""
@@ -146,10 +152,10 @@ class Page:
         if self.sheet.write_url(row, column, link.url, look, words):
             self.sheet.write_string(row, column, words, look)
 
-    def title(self, text: str) -> None:
+    def title(self, text: str, column: int = 0) -> None:
         """The sheet's title, in its first row; it runs over the empty cells beside it."""
         self.sheet.set_row(0, 24)
-        self.put(0, 0, text, "sheet_title")
+        self.put(0, column, text, "sheet_title")
 
     def section(self, row: int, text: str, columns: int = 6) -> int:
         """A heading within the sheet; returns the next row."""
@@ -190,6 +196,7 @@ class Page:
         if self.sheet.add_table(top, 0, top + len(rows), len(columns) - 1, options):
             raise ValueError(f"the table {name} on {self.name} was refused")
         self._measure(columns, rows)
+        self._tables.append((top, rows))
         return top + len(rows) + 1
 
     def _head(self, column: Col) -> Any:
@@ -198,32 +205,42 @@ class Page:
     def _heading(self, top: int, columns: Sequence[Col]) -> None:
         for index, column in enumerate(columns):
             words = column.heading.split(" ")
-            room = max(column.least, max(len(w) for w in words) + 3, len(column.heading) // 3 + 4)
+            room = max(column.least, max(len(w) for w in words) + 4, len(column.heading) // 3 + 5)
             self.widths[index] = max(self.widths.get(index, 0), room)
-        tall = max(lines(c.heading, self.widths[i] - 3) for i, c in enumerate(columns))
+        tall = max(lines(c.heading, self.widths[i] - 4) for i, c in enumerate(columns))
         self.sheet.set_row(top, max(20, tall * _LINE_POINTS + 6))
 
     def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
         for index, column in enumerate(columns):
             seen = {row[index] for row in rows}
             need = max((_room(value, self.book.digits) for value in seen), default=0) + 2
-            self.widths[index] = max(self.widths[index], min(need, column.most))
+            self.widths[index] = max(self.widths[index], min(need + 1, column.most))
 
-    def print_as(self, top: int, last: int, footer: str, landscape: bool = True, paper: int = A4) -> None:
-        """One page wide, the heading row `top` repeated, the first rows and column frozen on screen, pages numbered."""
+    def print_as(self, top: int, footer: str, landscape: bool = True, paper: int = A4, split: int = 0) -> None:
+        """Row `top` repeated on each page, pages numbered; one page wide, or two where `split` is given.
+
+        `split` is the first column of the right-hand pages; it names the row again.
+        """
         sheet = self.sheet
         if landscape:
             sheet.set_landscape()
         sheet.set_paper(paper)
         sheet.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
-        sheet.fit_to_pages(1, 0)
-        if last >= top:
-            sheet.repeat_rows(top, last)
+        sheet.repeat_rows(top)
+        if split:
+            sheet.print_across()
+            sheet.set_v_pagebreaks([split])
+            self._split = (split, _USABLE[paper])
+        else:
+            sheet.fit_to_pages(1, 0)
         words = clean(footer).replace("&", "&&").replace("\n", " ")[:120]
         sheet.set_footer(f"&L&8{words}&C&8Page &P of &N&R&8{self.name}")
 
     def settle(self) -> None:
-        """Sets the widths, and writes the paragraphs at the heights that the widths ask for."""
+        """Sets the widths, and writes the paragraphs; rows get the heights that the widths ask for.
+
+        The heights are written out since not every program works them out by itself.
+        """
         for column, room in self.widths.items():
             self.sheet.set_column(column, column, room)
         heights: dict[int, float] = {}
@@ -234,10 +251,30 @@ class Page:
                 self.sheet.merge_range(row, first, row, until, "", look)
             self.sheet.write_string(row, first, text, look)
             size = styles.STYLES[style].get("font_size", 10)
-            tall = lines(text, room * 10 / size) * _LINE_POINTS * size / 10 + 2
+            tall = lines(text, room * _LETTERS * 10 / size) * _LINE_POINTS * size / 10 + 2
             heights[row] = max(tall, heights.get(row, 0))
+        for top, rows in self._tables:
+            self._row_heights(top, rows, heights)
         for row, tall in heights.items():
             self.sheet.set_row(row, min(tall, _MOST_POINTS))
+        if self._split:
+            self._fit_two(*self._split)
+
+    def _row_heights(self, top: int, rows: Sequence[Row], heights: dict[int, float]) -> None:
+        rooms = [self.widths[column] - 2 for column in range(len(rows[0]))]
+        for number, row in enumerate(rows, top + 1):
+            tall = 1
+            for value, room in zip(row, rooms, strict=True):
+                text = value.value if type(value) is As else value
+                if type(text) is str and (len(text) > room or not text.isascii()):
+                    tall = max(tall, lines(text, room))
+            if tall > 1:
+                heights[number] = tall * _LINE_POINTS + 1
+
+    def _fit_two(self, split: int, usable: float) -> None:
+        sides = range(split), range(split, len(self.widths))
+        widest = max(sum(self.widths[c] * 7 + 5 for c in side) for side in sides)
+        self.sheet.set_print_scale(max(10, min(100, int(100 * usable / widest))))
 
     def _span(self, first: int, last: int | None) -> tuple[int, float]:
         room, column = 0.0, first

@@ -14,6 +14,8 @@ from pipeline.books.wording import VERDICT, abouts, load
 from schemas.words import CAUTION
 
 DRAWINGS = "Drawings"
+READ = "Read as: post"
+"""Heading of the column that names the post again, on the right-hand pages."""
 
 
 def columns(feet: bool) -> list[Col]:
@@ -26,14 +28,15 @@ def columns(feet: bool) -> list[Col]:
         *length_columns("Ring height reached", feet),
         Col("Ring heights served", "text", 12),
         Col("To confirm, or what would help", "text", 40, 24),
-        Col("Load", "text", 16),
+        Col("Load", "text", 24),
         Col("Drawing", "text", 9),
         Col("Price each", "money", 14),
+        Col(READ, "bold", 24),
         Col("Shape", "text", 10),
         *length_columns("Size", feet, 4),
-        Col("Size within", "text", 24),
+        Col("Size within ± [mm]", "number1"),
         *length_columns("Height above ground", feet),
-        Col("Height within", "text", 24),
+        Col("Height within ± [mm]", "number1"),
         *length_columns("Court above ground", feet),
         *length_columns("Target ring height", feet),
         Col("Lean [°]", "number2"),
@@ -84,11 +87,12 @@ def row_of(post: PostReport, drawing: str, feet: bool) -> list[Any]:
         loads,
         drawn,
         As("none", "right") if price is None else price,
+        post.row.post_code,
         read.get("post_shape", show.UNKNOWN),
         *length_values(post.size, feet),
-        show.bound(post.size_uncertainty, feet),
+        post.size_uncertainty * 1000,
         *length_values(post.height, feet),
-        show.bound(post.height_uncertainty, feet),
+        post.height_uncertainty * 1000,
         *length_values(post.court_rise, feet),
         *length_values(post.target, feet),
         math.degrees(post.lean),
@@ -111,7 +115,7 @@ def advice_rows(report: SiteReport) -> list[list[Any]]:
 def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mapping[str, str]) -> None:
     """Writes the sheet; `letters` names each post's drawing by post code."""
     page = book.page("Posts")
-    page.title("Posts: what goes on each, and what each was read as")
+    page.title("Posts: what goes on each")
     row = page.para(1, CAUTION, "caution")
     if not report.posts:
         page.para(row + 1, "No row of this site could be quoted yet. The sheet Survey names what must be corrected.", "strong")
@@ -128,4 +132,6 @@ def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mappi
         row = page.para(row, f"{about} (post {posts}): {sentence} Source: {source}.")
     if not advice:
         page.para(row, "There is none for these posts.")
-    finish(page, report, top)
+    split = next(i for i, c in enumerate(cols) if c.heading == READ)
+    page.title("What each post was read as", split)
+    finish(page, report, top, split=split)

@@ -13,7 +13,7 @@ from pipeline.books.page import A4, LETTER, As, Book, Formula, Page
 from pipeline.books.wording import KIND, STATE, number, posts_said
 
 HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Discount [%]", "Line total")
-WIDTHS = (17, 46, 10, 13, 13, 11, 15)
+WIDTHS = (18, 46, 10, 13, 13, 13, 15)
 _LAST = len(HEADINGS) - 1
 _MANY = 20
 """Lines from which the column headings are repeated on each printed page, and not the quotation's title."""
@@ -67,7 +67,7 @@ def write_quote(book: Book, report: SiteReport) -> None:
         row = _block(page, row + 1, block)
     repeat = head if len(report.lines) > _MANY else 0
     paper = LETTER if report.feet else A4
-    page.print_as(repeat, repeat, f"{number(report)}  {report.site_name}", landscape=False, paper=paper)
+    page.print_as(repeat, f"{number(report)}  {report.site_name}", landscape=False, paper=paper)
 
 
 def _lines(book: Book, page: Page, row: int, report: SiteReport) -> int:
@@ -86,6 +86,7 @@ def _group(book: Book, page: Page, row: int, title: str, lines: Sequence[QuoteLi
     """One group of lines and its subtotal; returns the next row and the address of the subtotal."""
     for column in range(_LAST + 1):
         page.put(row, column, title if column == 0 else None, "group")
+    page.sheet.set_row(row, 18)
     first = row + 1
     for row, line in enumerate(lines, first):
         _line(page, row, line, book.digits)
@@ -114,6 +115,7 @@ def _sum(page: Page, row: int, label: str, amount: Any, style: str) -> None:
     for column in range(_LAST):
         page.put(row, column, label if column == _LAST - 2 else None, plain)
     page.put(row, _LAST, amount, style)
+    page.sheet.set_row(row, 22 if style == "grand" else 18)
 
 
 def _totals(book: Book, page: Page, row: int, report: SiteReport, sums: dict[str, str]) -> int:
@@ -137,7 +139,6 @@ def _totals(book: Book, page: Page, row: int, report: SiteReport, sums: dict[str
         address = cells[name]
         book.workbook.define_name(f"quote_{name}", f"=Quote!${address[0]}${address[1:]}")
     page.put(row + 2, 5, float(totals.tax_rate), "tax_rate")
-    page.sheet.set_row(row + 3, 22)
     mass = show.mass(totals.goods_mass, report.feet)
     return page.para(row + 5, f"Mass of the goods, which the freight goes by: {mass}.", "note", 0, _LAST)
 

@@ -24,9 +24,9 @@ def length_values(metres: float | None, feet: bool, missing: str = show.UNKNOWN)
     return [show.length(metres, True), metres] if feet else [show.millimetres(metres)]
 
 
-def finish(page: Page, report: SiteReport, top: int, frozen: int = 1) -> None:
+def finish(page: Page, report: SiteReport, top: int, frozen: int = 1, split: int = 0) -> None:
     """Freezes what stands above and left of the first data cell, and sets the printed page up."""
     if top:
         page.sheet.freeze_panes(top + 1, frozen)
     paper = LETTER if report.feet else A4
-    page.print_as(top, top, f"{number(report)}  {report.site_name}", paper=paper)
+    page.print_as(top, f"{number(report)}  {report.site_name}", paper=paper, split=split)

@@ -26,6 +26,7 @@ PALETTE: dict[str, tuple[str, str]] = {
 _LINE = {"bottom": 1, "bottom_color": "#C3CFD1"}
 _WRAP = {"text_wrap": True, "valign": "top"}
 _TOP = {"valign": "top"}
+_CELL = {**_WRAP, **_LINE, "align": "left", "indent": 1}
 
 
 def _paint(name: str) -> dict[str, Any]:
@@ -45,16 +46,16 @@ STYLES: dict[str, dict[str, Any]] = {
     "strong": {**_paint("plain"), **_WRAP, "bold": True},
     "note": {**_paint("soft"), **_WRAP},
     "caution": {**_paint("caution"), **_WRAP, "bold": True},
-    "label": {**_paint("soft"), **_TOP},
+    "label": {**_paint("soft"), **_WRAP},
     # cells of tables
-    "head": {**_paint("head"), "bold": True, "text_wrap": True, "valign": "vcenter", "align": "left"},
+    "head": {**_paint("head"), "bold": True, "text_wrap": True, "valign": "vcenter", "align": "left", "indent": 1},
     "head_right": {**_paint("head"), "bold": True, "text_wrap": True, "valign": "vcenter", "align": "right"},
-    "text": {**_paint("plain"), **_WRAP, **_LINE},
-    "bold": {**_paint("plain"), **_WRAP, **_LINE, "bold": True},
-    "quiet": {**_paint("soft"), **_WRAP, **_LINE},
-    "right": {**_paint("plain"), **_TOP, **_LINE, "align": "right"},
-    "link": {**_paint("link"), **_WRAP, **_LINE, "underline": 1},
-    **{name: {**_paint(name), **_WRAP, **_LINE} for name in ("good", "check", "added", "bad")},
+    "text": {**_paint("plain"), **_CELL},
+    "bold": {**_paint("plain"), **_CELL, "bold": True},
+    "quiet": {**_paint("soft"), **_CELL},
+    "right": {**_paint("plain"), **_WRAP, **_LINE, "align": "right"},
+    "link": {**_paint("link"), **_CELL, "underline": 1},
+    **{name: {**_paint(name), **_CELL} for name in ("good", "check", "added", "bad")},
     "whole": {**_paint("plain"), **_TOP, **_LINE, "num_format": "#,##0", "align": "right"},
     "number1": {**_paint("plain"), **_TOP, **_LINE, "num_format": "#,##0.0", "align": "right"},
     "number2": {**_paint("plain"), **_TOP, **_LINE, "num_format": "0.00", "align": "right"},
@@ -63,11 +64,19 @@ STYLES: dict[str, dict[str, Any]] = {
     "percent": {**_paint("plain"), **_TOP, **_LINE, "num_format": "0%", "align": "right"},
     "rate": {**_paint("plain"), **_TOP, **_LINE, "num_format": "0.###", "align": "right"},
     # the quotation
-    "group": {**_paint("band"), "bold": True},
-    "sub": {**_paint("band"), "bold": True, "align": "right"},
-    "sum": {**_paint("band"), "bold": True, "align": "right"},
-    "tax_rate": {**_paint("band"), "bold": True, "num_format": "0.0###%", "align": "right"},
-    "grand": {**_paint("total"), "bold": True, "font_size": 13, "align": "right", "top": 2, "top_color": "#1F4B57"},
+    "group": {**_paint("band"), "valign": "vcenter", "align": "left", "indent": 1, "bold": True},
+    "sub": {**_paint("band"), "valign": "vcenter", "bold": True, "align": "right"},
+    "sum": {**_paint("band"), "valign": "vcenter", "bold": True, "align": "right"},
+    "tax_rate": {**_paint("band"), "valign": "vcenter", "bold": True, "num_format": "0.0###%", "align": "right"},
+    "grand": {
+        **_paint("total"),
+        "valign": "vcenter",
+        "bold": True,
+        "font_size": 13,
+        "align": "right",
+        "top": 2,
+        "top_color": "#1F4B57",
+    },  # fmt: skip
     "figure": {**_paint("band"), "bold": True, "font_size": 13, "align": "left", "num_format": "#,##0"},
 }
 
