@@ -8,7 +8,8 @@ from itertools import pairwise
 from pipeline.intake.model import Cell, Sheet, address
 from pipeline.intake.read.answers import damaged
 from pipeline.intake.read.limits import Budget
-from pipeline.intake.read.numberformats import NumberFormat, date_shown, date_value, number_shown
+from pipeline.intake.read.numberformats import NumberFormat
+from pipeline.intake.read.shown import date_shown, date_value, number_shown
 
 _MERGE_WORK = 50_000_000
 

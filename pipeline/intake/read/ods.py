@@ -2,29 +2,20 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from pipeline.intake.model import Book, Cell, Sheet
 from pipeline.intake.read.answers import answer
-from pipeline.intake.read.cells import SheetCells, iso_cell
+from pipeline.intake.read.cells import SheetCells
 from pipeline.intake.read.limits import Budget, refuse
 from pipeline.intake.read.markup import Tags, local, parse
-from pipeline.intake.read.numberformats import number_format
+from pipeline.intake.read.ods_cells import ods_cell, paragraph
 from pipeline.intake.read.package import Package
-from pipeline.intake.read.text_values import is_error, text_cell
 
 _CHUNK = 1 << 16
 _NOT_SHOWN = frozenset(
     ("annotation", "tracked-changes", "shapes", "object", "frame", "custom-shape", "g", "dde-links", "ruby-text")
 )
-_DURATION = re.compile(r"-?P(?:(\d+)D)?T?(?:(\d+)H)?(?:(\d+)M)?(?:(\d+)(?:[.,]\d+)?S)?")
-_STORED = {
-    "float": "value", "percentage": "value", "currency": "value", "boolean": "boolean-value", "date": "date-value",
-    "time": "time-value", "string": "string-value",
-}  # fmt: skip
-"""Attribute that holds a cell's value, by its type. Source: OpenDocument 1.3, part 3, 19.387."""
-_FIGURE = re.compile(r"[-+−]?[0-9](?:[.,'’\u00a0\u202f ]?[0-9])*(?:[eE][+-]?[0-9]+)?(?:\s[0-9]+/[0-9]+)?")
 
 
 def read_ods(package: Package) -> Book:
@@ -188,7 +179,7 @@ class _Scan:
         if attributes is None:
             return
         repeat = _repeat(attributes, "number-columns-repeated")
-        cell = None if self._covered else _cell(attributes, "\n".join(map(_paragraph, self._paragraphs)))
+        cell = None if self._covered else ods_cell(attributes, "\n".join(map(paragraph, self._paragraphs)))
         if cell is not None:
             for column in range(self._column + 1, self._column + repeat + 1):
                 self._budget.take_elements(1)
@@ -204,76 +195,3 @@ def _calc(attributes: dict[str, str]) -> dict[str, str]:
 def _repeat(attributes: dict[str, str], name: str) -> int:
     text = attributes.get(name, "1")
     return max(1, int(text)) if text.isdecimal() and len(text) < 12 else 1
-
-
-def _paragraph(pieces: list[str]) -> str:
-    """Text of a paragraph: spaces and line ends of the markup count as one space, stated ones stand.
-
-    Source: OpenDocument 1.3, part 3, 6.1.2.
-    """
-    return re.sub(r"[ \t\r\n]+", " ", "".join(pieces)).strip(" ").translate({1: " ", 2: "\t", 3: "\n"})
-
-
-def _cell(attributes: dict[str, str], shown: str) -> Cell | None:
-    """One cell at row and column 1; None where it is blank."""
-    kind = attributes.get("value-type", "")
-    stored = attributes.get(_STORED.get(kind, ""))
-    formula = "formula" in attributes
-    if "error" in attributes or (formula and is_error(shown)):
-        return Cell(1, 1, "error", shown.strip() or "#VALUE!")
-    if formula and stored is None and not shown.strip():
-        return Cell(1, 1, "no_result", None)
-    if not stored or kind == "string":
-        return text_cell(1, 1, shown if shown else stored or "")
-    if kind in ("float", "percentage", "currency"):
-        return _number(stored, kind, shown)
-    if kind == "boolean":
-        return Cell(1, 1, "bool", stored.lower() == "true")
-    if kind == "date":
-        return iso_cell(1, 1, stored, shown)
-    return Cell(1, 1, "date", _clock(stored), "", shown)
-
-
-def _number(value: str, kind: str, shown: str) -> Cell | None:
-    """A number, with the unit that its display shows around the figure."""
-    try:
-        number: int | float = float(value)
-    except ValueError:
-        return text_cell(1, 1, shown or value)
-    if number == number and abs(number) < 1e15 and number == int(number):
-        number = int(number)
-    if kind == "percentage":
-        return Cell(1, 1, "number", number, "%", shown)
-    if shown.casefold() in ("true", "false"):
-        return Cell(1, 1, "bool", shown.casefold() == "true")
-    unit = _shown_unit(shown) if kind == "float" else ""
-    return Cell(1, 1, "number", number, unit, shown if unit else "")
-
-
-def _shown_unit(shown: str) -> str:
-    """The unit that stands around the figure of a displayed number, '' without one."""
-    figures = list(_FIGURE.finditer(shown))
-    if len(figures) != 1:
-        return ""
-    before, after = shown[: figures[0].start()], shown[figures[0].end() :]
-    if not before.strip() and not after.strip():
-        return ""
-    code = "".join(_quoted(before)) + "0" + "".join(_quoted(after))
-    form = number_format(code)
-    return form.sections[0].unit if form is not None else ""
-
-
-def _quoted(text: str) -> Iterator[str]:
-    """Text as a literal of a number format."""
-    for piece in re.split('(")', text):
-        if piece:
-            yield '\\"' if piece == '"' else f'"{piece}"'
-
-
-def _clock(duration: str) -> str:
-    """A duration such as `PT08H06M00S` as `08:06:00`."""
-    m = _DURATION.fullmatch(duration)
-    if m is None:
-        return duration
-    days, hours, minutes, seconds = (int(g or 0) for g in m.groups())
-    return f"{days * 24 + hours:02d}:{minutes:02d}:{seconds:02d}"
