@@ -45,7 +45,7 @@ def choose(posts: Posts, mounts: Mounts, extensions: Extensions, reach: Reach, p
 def _preference(extensions: Extensions) -> Ints:
     """Indexes of the extensions, best first."""
     by_code = np.argsort(np.argsort(np.array(extensions.code)))
-    return np.lexsort((by_code, extensions.price, extensions.added))
+    return np.lexsort((by_code, extensions.price, np.round(extensions.added, 9)))
 
 
 def joins(posts: Posts, extensions: Extensions) -> Bools:

@@ -25,7 +25,9 @@ def size(metres: float) -> str:
 
 
 def window(least: float, most: float) -> str:
-    """Two sizes [m]: `3.4 to 3.6 in (86.4 to 91.4 mm)`."""
+    """Two sizes [m]: `3.4 to 3.6 in (86.4 to 91.4 mm)`; one where they are the same."""
+    if least == most:
+        return size(least)
     inches = f"{_short(least / INCH, 3)} to {_short(most / INCH, 3)} in"
     return f"{inches} ({_short(least * 1000, 1)} to {_short(most * 1000, 1)} mm)"
 

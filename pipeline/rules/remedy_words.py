@@ -77,8 +77,8 @@ def _pair(plan: Plan) -> Iterator[Step]:
     if plan.fails("HEIGHT"):
         short, post = float(fit.shortfall[i, m]), f"{plan.shape} posts of {size(plan.posts.size[i])}"
         upper = window(mounts.size_least[m], mounts.size_most[m])
-        text = f"add at least {height(short, up=True)} with an extension for {post} and an upper tube of {upper}"
-        yield Step("extension", short, f"{text}, which the catalogue does not have")
+        text = f"add at least {height(short, up=True)} with an extension that the catalogue does not have, for {post}"
+        yield Step("extension", short, f"{text}, its upper tube {upper}")
     elif plan.fails("CLEAR"):
         need = float(fit.lowered[i, m] + mounts.clamp_length[m])
         yield Step("clear", need, f"clear and straighten the post for {height(need, up=True)} from its top down")
