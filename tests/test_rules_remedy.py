@@ -91,9 +91,9 @@ def test_doing_what_the_remedy_says_gives_a_kit(what, change, kinds):
 def test_the_words_carry_the_numbers():
     found, _ = remedy(post(old_fittings="fixed", post_height=feet("7.5")))
     assert found.sentence.startswith(
-        "Strip the welded fittings off and add at least 1 ft (305 mm) with an extension for round posts"
+        "Strip the welded fittings off and add at least 1 ft (305 mm) with an extension that the catalogue does not have, "
     )
-    assert "3.5 in (88.9 mm)" in found.sentence
+    assert "for round posts of 3.5 in (88.9 mm), its upper tube 3.4 to 3.6 in (86.4 to 91.4 mm)" in found.sentence
     assert "Or accept a ring at 9 ft (2743 mm), which mount M-1 reaches" in found.sentence
     assert found.serves == "extension of 0.305 m on round 88.9 mm"
     assert found.mount == "M-1"
