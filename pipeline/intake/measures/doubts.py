@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from fractions import Fraction
 
 from pipeline.intake.measures.forms import UnclearFormError, match, words
@@ -11,6 +12,9 @@ from pipeline.intake.measures.text import quoted
 from pipeline.intake.measures.tokens import Token
 from pipeline.intake.measures.words import CHANGING, DOUBT, RANGE
 from pipeline.units import FEET_INCHES, Unit, find, si, unit_of
+
+Reads = Callable[[str], bool]
+"""Whether a text, typed into the same cell, would be read."""
 
 EXAMPLES = {
     "length": "a length with its unit, such as 8'6\" or 2590 mm",
@@ -57,12 +61,14 @@ def unreadable(value: object, kind: str, why: str, readings: tuple[str, ...] = (
     return Doubt("UNREADABLE", f"{quoted(value)} {why}.{could}", readings[0] if readings else example(kind), readings)
 
 
-def no_unit(value: object, kind: str, number: str, why: str = "has no unit, and its heading shows none") -> Doubt:
+def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Doubt:
     """A NO_UNIT that names the units that the number could be in."""
-    readings = tuple(f"{number} {u}" for u in _plausible_units(number, kind))
+    candidates = tuple(f"{number} {u}" for u in _plausible_units(number, kind))
     if kind == "angle" and re.fullmatch(r"1/[0-9]{2,}", number):
-        readings = (f"1:{number[2:]}", *readings)
-    return Doubt("NO_UNIT", f"{quoted(value)} {why}. It could be {_either(readings)}.", readings[0], readings)
+        candidates = (f"1:{number[2:]}", *candidates)
+    readings = tuple(r for r in candidates if reads(r))
+    could = f" It could be {_either(readings)}." if readings else ""
+    return Doubt("NO_UNIT", f"{quoted(value)} {why}.{could}", readings[0] if readings else example(kind), readings)
 
 
 def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
@@ -82,17 +88,17 @@ def _either(readings: tuple[str, ...]) -> str:
     return readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
 
 
-def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str) -> Doubt:
-    """The doubt about a text that has none of the forms."""
+def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str, reads: Reads) -> Doubt:
+    """The doubt about a text that has none of the forms; `reads` tells which readings can be typed."""
     texts = {t.text.casefold().rstrip(".") for t in found if t.letter in "x-+"}
     phrase = " ".join(t.text for t in found).casefold()
-    readings = _readings(found, kind, heading, heading_text)
+    readings = tuple(r for r in _readings(found, heading, heading_text) if reads(r))
     if not any(t.letter in "idfg" for t in found):
         return unreadable(
             value, kind, "holds no number" if not re.search(r"\d", str(value)) else "is not a number that can be read here"
         )
     if any(t.letter == "g" for t in found):
-        return unreadable(value, kind, "holds an improper fraction", _improper(found, heading))
+        return unreadable(value, kind, "holds an improper fraction", tuple(r for r in _improper(found, heading) if reads(r)))
     if other := _other_kind(found, kind):
         return unreadable(value, kind, f"is in {other[1]}, a unit of {other[0]}, where {_a(kind)} is asked for", ())
     changing = next((CHANGING[t] for t in texts if t in CHANGING), "")
@@ -145,7 +151,7 @@ def _improper(found: tuple[Token, ...], heading: Unit | None) -> tuple[str, ...]
     return split + exact
 
 
-def _readings(found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str) -> tuple[str, ...]:
+def _readings(found: tuple[Token, ...], heading: Unit | None, heading_text: str) -> tuple[str, ...]:
     """Each stretch of the text that is a measure by itself; a bare number takes the unit that stands last."""
     last = next((t.unit for t in reversed(found) if t.unit), heading)
     out: list[str] = []

@@ -39,8 +39,8 @@ CHAINS: tuple[tuple[str, ...], ...] = (("yd", "ft", "in"), ("m", "cm", "mm"), ("
 """Units that stand beside each other in one measure, each smaller than the one before."""
 
 
-def quantity(found: Found, unit: Unit | None, own_unit: bool) -> Fraction:
-    """The number that the tokens of one Q stand for, before `unit`."""
+def quantity(found: Found, unit: Unit | None, own_unit: bool, alone: bool = True) -> Fraction:
+    """The number that the tokens of one Q stand for, before `unit`; `alone` where no other part is beside it."""
     short = unit.short if unit else ""
     value, parts = Fraction(0), [t for t in found if t.letter not in "-j"]
     dash = len(parts) < len(found)
@@ -55,7 +55,7 @@ def quantity(found: Found, unit: Unit | None, own_unit: bool) -> Fraction:
                 value += number(t.text, short, unit is None or unit.metric)
     except UnclearNumberError as e:
         raise UnclearFormError(e.why, tuple(f"{r} {short}".strip() for r in e.readings)) from None
-    if dash and parts[0].text.strip("0") == "":
+    if dash and alone and parts[0].text.strip("0") == "":
         raise UnclearFormError("may be a range or one number", (f"{parts[-1].text} {short}".strip(),))
     return value
 
@@ -78,7 +78,7 @@ def bare(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`8.5`: the unit is the heading's."""
     if heading is None:
         raise UnclearFormError("has no unit, and its heading shows none", (words(found),), no_unit=True)
-    return Worth(quantity(found, heading, False), heading, heading.short)
+    return Worth(quantity(found, heading, heading.kind == "number"), heading, heading.short)
 
 
 def feet_inches_bare(found: Found, heading: Unit | None, heading_text: str) -> Worth:
@@ -135,7 +135,7 @@ def _chain(parts: tuple[tuple[Found, Unit], ...]) -> Worth:
         raise UnclearFormError("holds more than one measure", readings)
     total, above = Fraction(0), None
     for found, unit in parts:
-        value = quantity(found, unit, True)
+        value = quantity(found, unit, True, alone=False)
         if above and value >= si(above) / si(unit):
             raise UnclearFormError(f"has {words(found)} {unit.short} beside {above.short}", _carried(parts))
         total, above = total + value * si(unit), unit

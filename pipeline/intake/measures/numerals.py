@@ -6,9 +6,9 @@ import re
 from fractions import Fraction
 
 NUMERAL = re.compile(
-    r"(?<![A-Za-z'\"])[.,][0-9]+|"
+    r"(?<![A-Za-z'\",])[.,][0-9]+|"
     r"[0-9]{1,3}(?: [0-9]{3})+(?![0-9/]| ?/)(?:[.,][0-9]+)*|"
-    r"[0-9]+(?:[.,][0-9]+)*(?:[eE][+-]?[0-9]{1,2}(?![0-9A-Za-z]))?"
+    r"[0-9]+(?:[.,][0-9]+)*(?:[eE][+-]?[0-9]{1,2}(?![0-9A-Za-z]))?(?:\.(?![0-9.]))?"
 )
 """What may be one number; `number` decides what it means."""
 
@@ -37,6 +37,7 @@ def number(raw: str, unit: str, spaced: bool) -> Fraction:
     decimal sign for m, and unclear for other units. Where both signs stand, the last one is the
     decimal sign. `spaced` tells whether spaces may part thousands (metric units).
     """
+    raw = raw.rstrip(".")
     if sum(c.isdigit() for c in raw) > MOST_DIGITS:
         raise UnclearNumberError("has more digits than a measure needs")
     mantissa, _, power = raw.lower().partition("e")

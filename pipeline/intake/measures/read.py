@@ -34,16 +34,23 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
     heading = unit_of(heading_unit, kind) if heading_unit else None
     if heading_unit and heading is None and heading_unit != FEET_INCHES:
         heading_unit = ""
-    found = tokens(plain(text), kind, more)
+    if kind == "number" and heading is None:
+        heading = _NUMBER
+
+    def reads(reading: str) -> bool:
+        try:
+            return reading != plain(text) and _worth(reading, kind, heading, heading_unit, more) is not None
+        except UnclearFormError:
+            return False
+
     try:
-        worth = slopes.match(plain(text)) if kind == "angle" else None
-        worth = worth or match(found, _number() if kind == "number" and not heading else heading, heading_unit)
+        worth = _worth(plain(text), kind, heading, heading_unit, more)
     except UnclearFormError as e:
         if e.no_unit:
-            return no_unit(value, kind, e.readings[0], _why_no_unit(heading_unit))
-        return unreadable(value, kind, e.why, e.readings)
+            return no_unit(value, kind, e.readings[0], _why_no_unit(heading_unit), reads)
+        return unreadable(value, kind, e.why, tuple(r for r in e.readings if reads(r)))
     if worth is None:
-        return explain(value, found, kind, heading, heading_unit)
+        return explain(value, tokens(plain(text), kind, more), kind, heading, heading_unit, reads)
     return _measure(value, kind, worth)
 
 
@@ -66,8 +73,14 @@ def _digits(value: float) -> str:
     return shown
 
 
-def _number() -> Unit:
-    return Unit("", "number", "", (), metric=True)
+_NUMBER = Unit("", "number", "", (), metric=True)
+"""What a plain number counts in."""
+
+
+def _worth(text: str, kind: str, heading: Unit | None, heading_unit: str, more: tuple[str, ...]) -> Worth | None:
+    """The worth of plain text; None where no form has it."""
+    slope = slopes.match(text) if kind == "angle" else None
+    return slope or match(tokens(text, kind, more), heading, heading_unit)
 
 
 def _why_no_unit(heading_unit: str) -> str:
@@ -79,6 +92,8 @@ def _why_no_unit(heading_unit: str) -> str:
 def _measure(value: object, kind: str, worth: Worth) -> Measure | Doubt:
     unit = worth.unit
     done = worth.in_si or unit is None or unit.kind == "number"
+    if unit is not None and kind == "number" and unit.kind == "percent":
+        return Measure(worth.value * si(unit) / 100, worth.short)
     result = worth.value if done or unit is None else worth.value * si(unit)
     if abs(result) >= _MOST:
         return unreadable(value, kind, "is far too large")

@@ -54,8 +54,11 @@ def shape(found: tuple[Token, ...]) -> str:
 def _next(text: str, at: int, kind: str, more: tuple[str, ...]) -> tuple[Token, int]:
     if m := FRACTION.match(text, at):
         return Token("f" if proper(m[1], m[3]) else "g", m[0]), m.end()
+    if (m := _passed_over(kind, more).match(text, at)) and m[0][0].isdigit():
+        return Token("w", m[0]), m.end()
     if m := NUMERAL.match(text, at):
-        return Token("i" if m[0].isdigit() else "d", m[0]), m.end()
+        digits = m[0].rstrip(".")
+        return Token("i" if digits.isdigit() else "d", digits), m.end()
     if m := _AND.match(text, at):
         return Token("j", m[0]), m.end()
     passed = _passed_over(kind, more).match(text, at) or _NAMED.match(text, at)
