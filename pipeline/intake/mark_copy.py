@@ -56,11 +56,21 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
     for mark in marks(queries, titles):
         _show(wb[mark.sheet], mark.cell)
         _mark(wb[mark.sheet], mark)
-    said = ["This copy is without the macros of your file."] if book.format == "xlsm" else []
-    _list_in_front(wb, file, queries, titles, book, said)
+    _list_in_front(wb, file, queries, titles, book, _left_out(path, book.format))
     by_name = stored(book)
     parts = {f"xl/worksheets/sheet{i}.xml": by_name[ws.title] for i, ws in enumerate(wb.worksheets, 1) if ws.title in by_name}
     return settled(_saved(wb), parts, STAMP)
+
+
+def _left_out(path: str, format_: str) -> list[str]:
+    """What openpyxl cannot carry over, said to the sender: macros, drawings, what later versions added."""
+    with zipfile.ZipFile(path) as z:
+        names = [n.casefold() for n in z.namelist()]
+        drawn = any(n.startswith(("xl/drawings/drawing", "xl/ctrlprops/", "xl/slicers/")) for n in names)
+    said = ["This copy is without the macros of your file."] if format_ == "xlsm" else []
+    if drawn:
+        said.append("Pictures, drawings and buttons of your file may be missing from this copy: keep your own file.")
+    return said
 
 
 def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
