@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from base64 import b64decode, b64encode
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
@@ -29,7 +30,7 @@ class Taken:
     def packed(self) -> bytes:
         """As it lies in the ledger."""
         keys = [{**asdict(k), "says": k.says.hex()} for k in self.keys]
-        rows = [unpack(row) for row in self.rows]
+        rows = [b64encode(row).decode() for row in self.rows]
         plain = {"file": self.file, "format": self.format, "keys": keys, "rows": rows, "notes": self.notes}
         return pack({**plain, "queries": [asdict(q) for q in self.queries]})
 
@@ -41,7 +42,7 @@ class Taken:
             plain["file"],
             plain["format"],
             tuple(_key(k) for k in plain["keys"]),
-            tuple(pack(row) for row in plain["rows"]),
+            tuple(b64decode(row) for row in plain["rows"]),
             tuple(Query(**q) for q in plain["queries"]),
             tuple(plain["notes"]),
         )

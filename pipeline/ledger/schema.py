@@ -28,6 +28,7 @@ STEPS: tuple[tuple[str, str], ...] = (
             kind TEXT NOT NULL, item TEXT NOT NULL, was TEXT NOT NULL, now TEXT NOT NULL, total_was TEXT NOT NULL,
             total TEXT NOT NULL, PRIMARY KEY (run, place));
         CREATE TABLE outputs (path TEXT PRIMARY KEY, hash TEXT NOT NULL, seen TEXT NOT NULL, recipe TEXT NOT NULL);
+        CREATE TABLE pending (path TEXT NOT NULL, hash TEXT NOT NULL, PRIMARY KEY (path, hash));
         """,
     ),
 )

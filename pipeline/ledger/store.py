@@ -278,9 +278,18 @@ class Ledger:
         """Files that belong to no single site, by path."""
         return {r[0]: Output(*r[1:]) for r in self._db.execute("SELECT path, hash, seen, recipe FROM outputs")}
 
+    def about_to_write(self, path: str, hash_: str) -> None:
+        """Say that a file is about to be written, so that a killed run's file is known as ours."""
+        self._db.execute("INSERT OR IGNORE INTO pending VALUES (?, ?)", (path, hash_))
+
+    def pending(self) -> set[tuple[str, str]]:
+        """(path, hash) of files that a killed run may have written."""
+        return set(self._db.execute("SELECT path, hash FROM pending").fetchall())
+
     def put_outputs(self, outputs: Mapping[str, Output]) -> None:
         """Replace the list of outputs; call within `together`."""
         self._db.execute("DELETE FROM outputs")
+        self._db.execute("DELETE FROM pending")
         rows = [(path, o.hash, o.seen, o.recipe) for path, o in sorted(outputs.items())]
         self._db.executemany("INSERT INTO outputs VALUES (?, ?, ?, ?)", rows)
 

@@ -1,0 +1,55 @@
+"""Errors as sentences: what a user sees instead of a traceback, and the exit status that goes with it."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable
+
+import click
+
+from pipeline.stages.outcome import FAILED, REFUSED
+from pipeline.terminal import listed, refuse
+
+
+def answer(command: Callable[[], int]) -> int:
+    """Exit status of the command; a refusal is said on stderr."""
+    try:
+        return command()
+    except click.ClickException:
+        raise
+    except KeyboardInterrupt:
+        refuse("Stopped. What was finished stands; run the same command again to go on.")
+        return FAILED
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return FAILED
+    except Exception as error:
+        return _refused(error)
+
+
+def _refused(error: Exception) -> int:
+    from pipeline.intake.catalogue_faults import CatalogueFaults
+    from pipeline.intake.read import NoSurveyError
+    from pipeline.ledger.schema import LedgerError
+    from pipeline.output.folder import NotWrittenError
+    from pipeline.output.lock import FolderBusyError
+    from pipeline.workers import NoSchedulerError
+
+    if isinstance(error, CatalogueFaults):
+        faults = [f"{', '.join(filter(None, (f.sheet, f.cell)))}: {f.message} {f.suggestion}".lstrip(": ") for f in error.faults]
+        listed(f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}; nothing was written.", faults, "mend these first")
+        return REFUSED
+    if isinstance(error, NoSurveyError | FolderBusyError | LedgerError | NoSchedulerError):
+        refuse(str(error))
+        return REFUSED
+    if isinstance(error, NotWrittenError):
+        refuse(str(error))
+        return FAILED
+    if isinstance(error, OSError):
+        refuse(f"The system refused: {error.strerror or error}{f' ({error.filename})' if error.filename else ''}.")
+        return FAILED
+    refuse(f"postquote failed inside ({type(error).__name__}: {error}). What was finished stands. Please report this.")
+    if os.environ.get("POSTQUOTE_TRACE"):
+        raise error
+    return FAILED

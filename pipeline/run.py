@@ -1,0 +1,74 @@
+"""The whole story: from surveys and a catalogue to workbooks, stage by stage. Nothing is computed here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from datetime import timedelta
+from typing import TYPE_CHECKING
+
+from pipeline.inputs import Prints, Request, Tell, fingerprints
+from pipeline.intake.read import Found, find_surveys
+from pipeline.ledger.store import Ledger
+from pipeline.output.folder import NotWrittenError, in_words, remove_parts
+from pipeline.output.lock import hold
+from pipeline.stages.outcome import Outcome
+from pipeline.stages.unchanged import said_before
+
+if TYPE_CHECKING:
+    from pipeline.intake.catalogue import CatalogueRead
+
+LEDGER = "ledger.sqlite"
+
+
+def quote(request: Request, tell: Tell) -> Outcome:
+    """Quote every survey into `request.out`.
+
+    A bad catalogue raises CatalogueFaults before anything is written. A run for which nothing has
+    changed finds that out from fingerprints, before anything heavy is loaded.
+    """
+    found = find_surveys(request.surveys, without=[str(request.out)])
+    prints = fingerprints(found, request.catalogue)
+    catalogue = None if (request.out / LEDGER).exists() else _read(request)  # refused before the folder is made
+    with _folder(request) as ledger:
+        same = said_before(ledger, request, prints)
+        return same or _quote(request, found, prints, catalogue or _read(request), ledger, tell)
+
+
+def _quote(
+    request: Request, found: Sequence[Found], prints: Prints, catalogue: CatalogueRead, ledger: Ledger, tell: Tell
+) -> Outcome:
+    from pipeline.quote.tasks import gather  # what follows is heavy to load
+    from pipeline.stages.closing import close
+    from pipeline.stages.opening import open_run
+    from pipeline.stages.quoting import quote_all
+    from pipeline.stages.taking import take_all
+
+    valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
+    surveys = take_all(found, prints, catalogue.policy, ledger, request.jobs, tell)
+    gathered = gather(surveys.taken, request.date.isoformat(), valid_until.isoformat())
+    run = open_run(request, prints, catalogue, ledger)
+    quoted = quote_all(run, gathered, ledger, tell)
+    return close(run, gathered, surveys, quoted, ledger, tell)
+
+
+def _read(request: Request) -> CatalogueRead:
+    from pipeline.intake.catalogue import read_catalogue
+
+    return read_catalogue(request.catalogue)
+
+
+@contextmanager
+def _folder(request: Request) -> Iterator[Ledger]:
+    """The output folder, held for this run, with its ledger open."""
+    try:
+        request.out.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise NotWrittenError(f"{request.out} could not be made: {in_words(error)}.") from error
+    with hold(request.out, request.now):
+        remove_parts(request.out)
+        ledger = Ledger(request.out / LEDGER)
+        try:
+            yield ledger
+        finally:
+            ledger.close()

@@ -1,0 +1,201 @@
+"""A run closed: common data files, marked copies, portfolio, run.json, and the ledger's last word."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import asdict
+from typing import Any
+
+from pipeline.books.portfolio import portfolio_workbook
+from pipeline.inputs import Tell
+from pipeline.intake.model import Query
+from pipeline.ledger.store import Ledger
+from pipeline.output.data import whole
+from pipeline.output.folder import file_digest
+from pipeline.output.shelf import Shelf
+from pipeline.quote.summary import from_plain
+from pipeline.quote.tasks import Gathered
+from pipeline.stages.opening import EDITED, RunState
+from pipeline.stages.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome
+from pipeline.stages.quoting import Quoted
+from pipeline.stages.returning import return_files
+from pipeline.stages.taking import AllTaken
+from schemas.datapackage import descriptor
+from schemas.results import CHANGES, QUERIES, SITES
+
+
+def close(run: RunState, gathered: Gathered, files: AllTaken, quoted: Quoted, ledger: Ledger, tell: Tell) -> Outcome:
+    """Write what belongs to no single site, then mark the run as finished."""
+    shelf = Shelf(run.request.out, ledger)
+    for name, hash_ in quoted.data.items():
+        shelf.note(f"data/{name}.csv", hash_)
+    queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
+    vanished = _vanished(run, gathered)
+    changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
+    date = run.last.result_date if run.last and not _differs(run, quoted, changes) else run.request.date.isoformat()
+    _data(shelf, run, quoted, queries, changes)
+    return_files(shelf, files, run.prints, queries, run.request.jobs, tell)
+    tell.stage("Writing the portfolio", 1)
+    portfolio = portfolio_workbook(
+        (from_plain(dict(s)) for s in quoted.summaries),
+        queries,
+        [_file(f) for f in gathered.files],
+        changes,
+        quoted.expired,
+        vanished,
+        run.world.setting,
+        date,
+    )
+    shelf.put("portfolio.xlsx", portfolio)
+    tell.step(1)
+    shelf.clear()
+    outcome = _outcome(run, gathered, quoted, queries, shelf)
+    shelf.put("run.json", _run_json(run, gathered, quoted, outcome, date))
+    _finish(run, files, quoted, changes, shelf, outcome, date, ledger)
+    return outcome
+
+
+def _differs(run: RunState, quoted: Quoted, changes: Sequence[Any]) -> bool:
+    """Whether anything but the date differs from the run before."""
+    same_inputs = run.last is not None and run.last.prints == run.prints.whole
+    return not same_inputs or bool(quoted.revisions or changes)
+
+
+def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
+    """Sites that were quoted once and are no longer in the surveys; their workbooks are kept."""
+    from pipeline.ledger.pack import unpack
+
+    asked_for = {t.site for t in gathered.tasks}
+    rows = []
+    for site, latest in run.latest.items():
+        if site not in asked_for and site in run.known:
+            kept = unpack(run.known[site].result)["summary"]["site"]
+            rows.append({**kept, "revision": latest.revision, "workbook": latest.workbook, "folded": site})
+    return rows
+
+
+def _no_longer_asked_for(run: RunState, vanished: Sequence[Mapping[str, Any]]) -> Iterator[dict[str, Any]]:
+    """A change for each site that the last finished run still had."""
+    for row in vanished:
+        if run.last and run.known[row["folded"]].run == run.last.run:
+            yield {
+                "site_code": row["site_code"],
+                "revision_was": row["revision"],
+                "revision": None,
+                "kind": "no longer asked for",
+                "item": row["site_code"],
+                "was": "quoted",
+                "now": "not in the surveys; its workbook is kept",
+                "total_was": run.latest[row["folded"]].total,
+                "total": "",
+            }
+
+
+def _data(shelf: Shelf, run: RunState, quoted: Quoted, queries: Sequence[Query], changes: Sequence[Mapping[str, Any]]) -> None:
+    shelf.put("data/sites.csv", whole(SITES, [s["site"] for s in quoted.summaries]))
+    shelf.put("data/queries.csv", whole(QUERIES, [asdict(q) for q in queries]))
+    shelf.put("data/changes.csv", whole(CHANGES, changes))
+    package = descriptor(version=run.world.setting.program.rsplit(" ", 1)[-1])
+    shelf.put("data/datapackage.json", _json(package))
+
+
+def _json(value: Any) -> bytes:
+    return (json.dumps(value, indent=2, ensure_ascii=False) + "\n").encode("utf-8", "replace")
+
+
+def _file(f: Any) -> dict[str, Any]:
+    return {"file": f.file, "format": f.format, "rows": f.rows, "quoted": f.quoted, "held": f.held, "notes": f.notes}
+
+
+def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], shelf: Shelf) -> Outcome:
+    failures = (*quoted.failures, *shelf.failures)
+    waits = tuple(_where(q) for q in queries if q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS"))
+    status = FAILED if failures else SOME_HELD if waits else ALL_QUOTED
+    count = {s: quoted.states.count(s) for s in ("ready", "to_confirm", "incomplete")}
+    rows = [(f.rows, f.quoted, f.held) for f in gathered.files]
+    read, ok, held = (sum(r[i] for r in rows) for i in range(3))
+    edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
+    return Outcome(
+        exit_status=status,
+        sites=len(quoted.states),
+        posts=sum(s["site"]["posts_quoted"] for s in quoted.summaries),
+        rows_read=read,
+        rows_quoted=ok,
+        rows_held=held,
+        files=len(gathered.files),
+        **count,
+        total=_total(quoted, str(run.catalogue.policy["currency"])),
+        new_revisions=quoted.revisions,
+        rewritten=quoted.written + shelf.written,
+        waits=waits,
+        failures=failures,
+        notes=(*(f"{w} was edited by hand and is left as it is." for w in edited), *shelf.notes),
+        expired=tuple(f"{e['site_code']}-r{e['revision']}, valid until {e['valid_until']}" for e in quoted.expired),
+    )
+
+
+def _total(quoted: Quoted, currency: str) -> str:
+    from decimal import Decimal
+
+    total = sum((Decimal(s["site"]["total"]) for s in quoted.summaries), Decimal(0))
+    return f"{total:,} {currency}"
+
+
+def _where(q: Query) -> str:
+    place = ", ".join(filter(None, (q.file, q.sheet and f"sheet {q.sheet}", q.cell)))
+    return f"{place}: {q.message}"
+
+
+def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcome, date: str) -> bytes:
+    counts = ("sites", "posts", "rows_read", "rows_quoted", "rows_held", "files", "ready", "to_confirm", "incomplete")
+    return _json(
+        {
+            "program": run.world.setting.program,
+            "date": date,
+            "counts": {name: getattr(outcome, name) for name in counts},
+            "catalogue": {
+                "sha256": run.prints.catalogue,
+                "content": run.catalogue.fingerprint,
+                "notes": list(run.catalogue.notes),
+            },
+            "surveys": [{**_file(f), "sha256": run.prints.surveys.get(f.file, "")} for f in gathered.files],
+            "policy": {s.name: {"value": s.value, "unit": s.unit, "from": s.where} for s in run.world.setting.policy},
+            "expired": list(outcome.expired),
+        }
+    )
+
+
+def _finish(
+    run: RunState,
+    files: AllTaken,
+    quoted: Quoted,
+    changes: Sequence[Mapping[str, Any]],
+    shelf: Shelf,
+    outcome: Outcome,
+    date: str,
+    ledger: Ledger,
+) -> None:
+    """The ledger's last word: from here on the run counts."""
+    _drop_unfinished(run, quoted, ledger)
+    seen = {site: file_digest(run.request.out / r.workbook) for site, r in run.latest.items()}
+    with ledger.together():
+        ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
+        ledger.put_pieces(run.number, quoted.pieces)
+        for site, r in run.latest.items():
+            if seen[site] != r.seen:
+                ledger.saw(site, r.revision, r.workbook_hash, seen[site])
+        ledger.put_changes(run.number, changes)
+        ledger.put_outputs(shelf.now)
+        ledger.finish(run.number, outcome.exit_status, run.prints.whole, outcome.as_text(), date)
+
+
+def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:
+    """Forget revisions that a killed run intended and this one did not; their workbooks go, unless a person edited them."""
+    for (site, revision), hash_ in run.unfinished.items():
+        if (site, revision) in quoted.intended:
+            continue
+        left = ledger.contents([(site, revision)]).get(site)
+        if left and file_digest(run.request.out / left.workbook) == hash_:
+            (run.request.out / left.workbook).unlink(missing_ok=True)
+        ledger.forget_revision(site, revision)
