@@ -14,8 +14,8 @@ NUMERAL = re.compile(
 
 FRACTION = re.compile(r"([0-9]{1,3})( ?/ ?)([0-9]{1,4})(?![0-9.,]*[0-9]| ?/ ?[0-9])")
 
-MOST_DIGITS = 15
-"""No measure needs more; more of them is a slip."""
+MOST_DIGITS = 17
+"""Significant digits of a number that a spreadsheet has worked out; no measure needs more, more is a slip."""
 
 _HALVES = {2, 4, 8, 16, 32, 64, 128}
 _OTHERS = {3, 5, 6, 10, 12, 20, 25, 50, 100, 1000}
@@ -38,7 +38,7 @@ def number(raw: str, unit: str, spaced: bool) -> Fraction:
     decimal sign. `spaced` tells whether spaces may part thousands (metric units).
     """
     raw = raw.rstrip(".")
-    if sum(c.isdigit() for c in raw) > MOST_DIGITS:
+    if len(re.sub(r"\D", "", raw).lstrip("0")) > MOST_DIGITS:
         raise UnclearNumberError("has more digits than a measure needs")
     mantissa, _, power = raw.lower().partition("e")
     if power:
