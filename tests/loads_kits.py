@@ -77,7 +77,7 @@ def made_up(n: int, seed: int) -> LoadInputs:
     steel = r.random(n) < 0.8
     wall = np.exp(u(np.log(0.001), np.log(size / 5)))
     return kit(
-        square=square, size=size, height=u(1.8, 5.5, n), court_rise=u(-0.5, 0.5, n), lean=u(0, 0.05, n) * (r.random(n) < 0.7),
+        square=square, size=size, height=u(1.8, 5.5, n), court_rise=u(-1.0, 1.0, n), lean=u(0, 0.05, n) * (r.random(n) < 0.7),
         wall=np.where(known, wall, np.nan), steel=steel, steel_or_unknown=steel | (r.random(n) < 0.6),
         base_plate=r.random(n) < 0.1, driven=r.random(n) < 0.15, footing_diameter=u(0.15, 1.2, n),
         footing_depth=np.where(r.random(n) < 0.5, u(0.3, 3, n), np.nan), soil_class=r.integers(1, 6, n),

@@ -11,6 +11,7 @@ import pytest
 from loads_kits import POLICY, kit, made_up
 
 from pipeline.loads import flexure, footing, strength
+from pipeline.loads.cases import terms
 from pipeline.loads.model import OVER, UNKNOWN, WITHIN
 from pipeline.loads.screen import screen
 from pipeline.loads.section import round_tube, section, square_tube
@@ -161,6 +162,15 @@ def test_a_driven_post_has_no_footing_of_its_own():
 def test_no_moment_needs_hardly_any_depth(v):
     d = footing.depth(np.array([v]), np.array([0.0]), np.array([0.45]), np.array([23563.0]))
     assert 0 <= d.item() < 0.05
+
+
+def test_the_board_takes_the_wind_of_its_top_edge():
+    """High on a sunken post the top edge passes 15 ft while the board's centre does not."""
+    k = kit(ring_top=3.1, court_rise=1.0, board_height=1.2, exposure=2)
+    t = terms(k, POLICY)
+    assert t.at.board.item() == pytest.approx(4.55)
+    assert t.kz_board.item() == pytest.approx(2.01 * (5.15 / 213.36) ** (2 / 11.5), rel=1e-12)
+    assert t.kz_post.item() == pytest.approx(2.01 * (4.572 / 213.36) ** (2 / 11.5), rel=1e-12)
 
 
 def test_least_pressure_counts_in_storm_alone():

@@ -125,6 +125,7 @@ def test_the_least_wall_is_just_enough():
     found = np.flatnonzero(np.isfinite(loads.wall_needed))
     k, wall = take(k, found), loads.wall_needed[found]
     at, thinner, thicker = (worst(k, wall + step) for step in (0.0, -1e-5, 1e-5))
+    assert np.all(wall <= k.size / 5)
     assert np.all(at <= 1 + 1e-6)
     assert np.all(thicker <= 1)
     limit = least_design_wall(k.square, k.size, 207e6, 200e9) / 0.93
@@ -132,6 +133,7 @@ def test_the_least_wall_is_just_enough():
     none = np.flatnonzero(np.isnan(loads.wall_needed))
     k = take(made_up(4000, seed=11), none)
     assert np.all(worst(k, k.size / 5) > 1)
+    assert np.any(worst(k, k.size / 4) <= 1)  # so the limit is what stops them
 
 
 def worst(k, wall):
