@@ -23,7 +23,7 @@ from pipeline.quote.site import put_together, site_pieces
 from pipeline.quote.summary import as_plain, summary
 from pipeline.quote.world import Before, SiteOutcome, SiteTask, World
 from pipeline.rules.advice import advice
-from pipeline.rules.asked import refusals
+from pipeline.rules.asked import apart, refusals
 from pipeline.rules.kits import Items, load_inputs, recommended
 from pipeline.rules.model import Floats, Ints
 from pipeline.rules.remedy import remedies
@@ -73,18 +73,15 @@ class _Parts:
 
 
 def _said(rows: Sequence[SurveyRow], answer: Answer, world: World) -> dict[str, list[Any]]:
-    """Remedy, refusals and advice for each different post."""
+    """Remedy and advice for each different post, refusals for each row."""
     has_kit = answer.start[1:] > answer.start[:-1]
-    first: dict[int, int] = {}
-    for i, g in enumerate(answer.group.tolist()):
-        first.setdefault(g, i)
-    values = [rows[first[g]].values for g in range(len(answer.posts))]
     a, c = answer, world.catalogue
     best = recommended(a.kits, len(a.posts))
+    notes = advice(a.posts, c, a.kits, best, _frequency(a, best, world))
     return {
         "remedy": remedies(a.posts, c, a.fit, world.policy, has_kit),
-        "refusals": refusals(values, a.posts, c, a.fit, a.kits),
-        "advice": advice(a.posts, c, a.kits, best, _frequency(a, best, world)),
+        "refusals": refusals([row.values for row in rows], a.posts, c, a.fit, a.kits, group=a.group),
+        "advice": [(*told, *more) for told, more in zip(notes, apart(a.posts, a.kits), strict=True)],
     }
 
 

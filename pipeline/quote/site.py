@@ -51,7 +51,7 @@ def put_together(
         for i, (row, g) in enumerate(zip(rows, groups, strict=True))
     )
     held = tuple(SurveyRow.from_dict(unpack(blob)) for blob in task.held)
-    asked = tuple(q for row, g in zip(rows, groups, strict=True) for q in _asked(row, said["refusals"][g]))
+    asked = tuple(q for i, row in enumerate(rows) for q in _asked(row, said["refusals"][first + i]))
     counts = _counts(posts)
     quoted, totals = quote(_goods(posts), counts, world.catalogue.tables, world.policy, task.customer)
     terms, sentences = of_site(task.customer, rows, posts, world)
