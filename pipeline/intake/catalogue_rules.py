@@ -21,9 +21,6 @@ MAY_BE_ZERO = frozenset(
 )
 """Numbers of which 0 means something; every other number must be above 0, and none below."""
 
-SLACK = 1e-6
-"""Absolute slack of two measures that were given in different units [m or kg]. Source: design section 4, limits."""
-
 LEAST_AND_MOST = (("size_least_m", "size_most_m"), ("bore_least_m", "bore_most_m"))
 
 SLACK_M = 1e-6
@@ -55,7 +52,7 @@ def least_above_most(read: Read, faults: list[Fault]) -> None:
     for table, lines in read.items():
         for least, most in LEAST_AND_MOST:
             for line in lines.rows:
-                if line.has(least, most) and line.values[least] > line.values[most] + SLACK + SLACK_M:
+                if line.has(least, most) and line.values[least] > line.values[most] + SLACK_M:
                     low, high = lines.table.column(least).heading, lines.table.column(most).heading
                     faults.append(
                         Fault(
