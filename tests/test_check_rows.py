@@ -195,3 +195,34 @@ def test_a_file_that_cannot_be_read_is_one_query(tmp_path: Any) -> None:
         ("UNREADABLE_FILE", "x/a.xlsx", "", "", False)
     ]
     assert got.queries[0].suggestion
+
+
+DATES_IN_TEXT = (
+    ("post_height", "6-Aug", "8 ft 6 in"),
+    ("post_size", "3/1/2002", "3 1/2 in"),
+    ("post_size", "2002-03-01 00:00:00", "3 1/2 in"),
+    ("post_height", "Aug-06", "8 ft 6 in"),
+)
+
+
+@pytest.mark.parametrize(("name", "text", "suggestion"), DATES_IN_TEXT)
+def test_a_date_that_a_text_file_shows_is_a_date_too(name: str, text: str, suggestion: str) -> None:
+    got = check(CLEAN | {name: text})
+    assert [(q.code, q.suggestion) for q in got.queries] == [("DATE_CELL", suggestion)]
+
+
+def test_codes_that_look_the_same_are_the_same() -> None:
+    got = check(CLEAN | {"site_code": "S-01\u200b", "post_code": "\u202dP\u00a01\u202c"})
+    assert (got.rows[0].site_code, got.rows[0].post_code) == ("S-01", "P 1")
+
+
+@pytest.mark.parametrize("text", ["inside diameter", "not straight", "unsound", "ID"])
+def test_the_opposite_of_a_word_is_no_suggestion_for_it(text: str) -> None:
+    from pipeline.intake.spellings import suggestions
+
+    assert not any(suggestions(n, text) for n in ("size_basis", "post_line", "condition"))
+
+
+def test_of_several_readings_the_plausible_one_is_suggested() -> None:
+    got = check(CLEAN | {"wall": 3}, headings={"wall": "Wall thickness"})
+    assert [(q.code, q.suggestion) for q in got.queries] == [("NO_UNIT", "3 mm")]

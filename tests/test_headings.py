@@ -96,8 +96,8 @@ def test_heading_over_two_rows_and_under_groups() -> None:
     lower = ["code", "name", "code", "shape", "size [in]", "above ground [ft]", "height [ft]", "clear length [in]", "fittings"]
     (table,) = find_tables(sheet([["Posts of spring"], upper, lower, ["S", "N", "P", "round", 3.5, 8.5, 10, 60, "none"]]))
     assert heads(table) == {
-        "site_code": ("A2", ""), "site_name": ("B2", ""), "post_code": ("C2", ""), "post_shape": ("D2", ""),
-        "post_size": ("E2", "in"), "post_height": ("F2", "ft"), "ring_heights": ("G2", "ft"),
+        "site_code": ("A2", ""), "site_name": ("B2", ""), "post_code": ("C2", ""), "post_shape": ("D3", ""),
+        "post_size": ("E3", "in"), "post_height": ("F2", "ft"), "ring_heights": ("G2", "ft"),
         "clear_length": ("H2", "in"), "old_fittings": ("I2", ""),
     }  # fmt: skip
     assert [n for n, _ in table.rows] == [4]
@@ -107,7 +107,7 @@ def test_height_under_another_things_group_is_not_the_posts() -> None:
     upper = ["Post", None, None, None, "Board", None]
     lower = ["code", "shape", "size [in]", "height [ft]", "height [in]", "width [in]"]
     (table,) = find_tables(sheet([upper, lower, ["P", "round", 3.5, 8.5, 42, 54]]))
-    assert heads(table)["post_height"] == ("D1", "ft")
+    assert heads(table)["post_height"] == ("D2", "ft")
     assert "post_size" in table.heads
     assert len(table.heads["post_size"]) == 1
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
+import unicodedata
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import lru_cache
 from typing import Any
 
-from pipeline.intake.dates import as_length, likely_typed
+from pipeline.intake.dates import as_length, date_of_text, likely_typed
 from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, read_measure, read_post_size, read_whole
 from pipeline.intake.model import Cell, Code
 from pipeline.intake.spellings import says_nothing, suggestions, word_of
@@ -39,11 +41,12 @@ EXAMPLES = {
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """What is wrong with a cell, in a sentence without the heading, and what to type instead."""
+    """What is wrong with a cell, in a sentence without the heading, what to type instead, and what it could mean."""
 
     code: Code
     message: str
     suggestion: str
+    readings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,8 +140,11 @@ def blank_means(column: Column) -> str:
 def _no_value(column: Column, cell: Cell) -> Fault:
     """Neither an error nor a formula without a result is ever read as a blank."""
     if cell.kind == "error":
-        return Fault("ERROR_CELL", f"the cell holds the error “{cell.value}”.", example(column))
-    return Fault("ERROR_CELL", "the cell holds a formula without a stored result: type the value itself.", example(column))
+        message = f"the cell holds the error “{cell.value}”."
+    else:
+        message = "the cell holds a formula without a stored result: type the value itself."
+    free = column.kind in ("text", "code")
+    return Fault("ERROR_CELL", message, "Type the value itself." if free else example(column))
 
 
 def _date(column: Column, cell: Cell, unit: str) -> Reading | Fault:
@@ -186,8 +192,10 @@ def _words(column: Column, cell: Cell) -> Reading | Fault:
     """Free words or a code; a whole number is a code without its decimal point."""
     if cell.kind == "bool":
         return Fault("UNREADABLE", f"the spreadsheet program has made “{typed(cell)}” of what was typed.", example(column))
-    text = plain_number(cell.value) if cell.kind == "number" else str(cell.value).strip()  # type: ignore[arg-type]
-    return Reading(" ".join(text.split()) if column.kind == "code" else text)
+    if cell.kind == "number":
+        return Reading(plain_number(cell.value))  # type: ignore[arg-type]
+    text = _seen(str(cell.value), column.kind)
+    return Reading(text) if text else BLANK
 
 
 def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Fault:
@@ -200,7 +208,9 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     if isinstance(got, Doubt):
         shown = typed(cell)
         message = got.message if str(cell.value).strip() in got.message or shown in got.message else f"“{shown}”: {got.message}"
-        return Fault(got.code, message, got.suggestion or example(column))
+        if isinstance(value, str) and column.kind != "whole" and (iso := date_of_text(value)):
+            return _date(column, Cell(cell.row, cell.column, "date", iso, "", value.strip()), unit)
+        return Fault(got.code, message, got.suggestion or example(column), got.readings)
     if isinstance(got, PipeSize):
         return Reading(got, got.unit, got.said)
     if isinstance(got, Measure):
@@ -208,6 +218,16 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     if isinstance(got, tuple):
         return Reading(tuple(float(m.value) for m in got), got[0].unit, tuple(s for m in got for s in m.said))
     return Reading(got)
+
+
+_CONTROLS = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ufeff]")
+_UNSEEN_IN_CODES = re.compile("[\u200b-\u200f\u2060-\u2065\u00ad]")
+
+
+def _seen(text: str, kind: str) -> str:
+    """The text without characters that nobody sees; two codes that look the same are the same."""
+    text = _CONTROLS.sub("", text).strip()
+    return " ".join(unicodedata.normalize("NFC", _UNSEEN_IN_CODES.sub("", text)).split()) if kind == "code" else text
 
 
 @lru_cache(maxsize=8192, typed=True)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from pipeline.intake.model import Book, Cell, FileResult, Query, Sheet, SurveyRow, UnreadableFileError, address
@@ -63,13 +65,24 @@ def _check_table(
     for number, cells in sorted_rows.posts:
         row, found = read_row(table, number, cells, file, policy)
         rows.append(row)
-        queries += found
+        queries += found if table.sheet else [_in_text_file(q) for q in found]
     queries += [_after_total(table, file, n, cells) for n, cells in sorted_rows.after_total]
     notes += [where + s for s in sorted_rows.said]
     notes += [f"{where}the column “{_line(h)}” is carried through and not read{_since(by)}." for h, by in table.passed_over]
     notes += [f"{where}“{_line(h)}” has another unit in the row below: neither is taken." for h in table.clashing_units]
     if not sorted_rows.posts:
         notes.append(f"{where}no post stands below the headings in row {table.row}.")
+
+
+def _in_text_file(query: Query) -> Query:
+    """A query about a text file, whose reader may have no cell addresses to go by."""
+    m = re.fullmatch(r"([A-Z]+)(\d+)", query.cell)
+    if m is None:
+        return query
+    column = 0
+    for letter in m[1]:
+        column = column * 26 + ord(letter) - 64
+    return replace(query, message=f"{query.message} (Row {m[2]}, column {column}.)")
 
 
 def _since(by: str) -> str:

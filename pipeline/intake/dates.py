@@ -7,6 +7,34 @@ import re
 _HALVES = {2: "1/2", 4: "1/4", 8: "1/8", 16: "1/16", 32: "1/32"}
 
 
+_MONTHS = {m: n for n, m in enumerate(["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"], 1)}
+_NAMES = "|".join(_MONTHS)
+_TEXTS = tuple(
+    re.compile(p, re.IGNORECASE)
+    for p in (
+        r"(?P<y>\d{4})-(?P<m>\d\d)-(?P<d>\d\d)(?:[T ][\d:.]+)?",
+        rf"(?P<d>\d{{1,2}})[-/. ](?P<m>{_NAMES})[a-z]*\.?(?:[-/. ,]+(?P<y>\d{{4}}|\d\d))?",
+        rf"(?P<m>{_NAMES})[a-z]*\.?[-/. ](?P<d>\d{{1,2}})(?:[-/. ,]+(?P<y>\d{{4}}))?",
+        r"(?P<m>\d{1,2})/(?P<d>\d{1,2})/(?P<y>\d{4})",
+    )
+)
+
+
+def date_of_text(text: str) -> str:
+    """The ISO date that a text such as `6-Aug` shows, as text files have it; '' where it is none.
+
+    Where no year is shown the year is 0000; of `8/6/2026` the first number is taken as the month.
+    """
+    for pattern in _TEXTS:
+        if m := pattern.fullmatch(text.strip()):
+            month = _MONTHS.get(m["m"].lower()) or int(m["m"])
+            year, day = int(m["y"] or 0), int(m["d"])
+            if month > 12 >= day:
+                month, day = day, month
+            return f"{year + 2000 * (0 < year < 100):04d}-{month:02d}-{day:02d}" if month <= 12 and 1 <= day <= 31 else ""
+    return ""
+
+
 def likely_typed(iso: str) -> tuple[str, ...]:
     """What was likely typed, likeliest first, from a cell's ISO date; () where it is no date.
 

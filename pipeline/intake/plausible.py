@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from pipeline.intake.cells import Fault, plain_number
+from pipeline.intake.measures import Measure, read_measure
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
 
@@ -31,6 +32,22 @@ def in_range(column: Column, value: Any, said: str, unit: str, policy: Mapping[s
         if not least - SLACK <= one <= most + SLACK:
             return _outside(column, one, least, most, said, unit)
     return None
+
+
+def prefer_plausible(column: Column, fault: Fault, policy: Mapping[str, Any]) -> Fault:
+    """Where a doubtful cell could mean several things, suggest the first that would be plausible."""
+    if len(fault.readings) < 2 or not (column.least or column.name == "clear_length"):
+        return fault
+    least, most = (policy[column.least], policy[column.most]) if column.least else (0.0, policy["post_height_most"])
+    kind = "length" if column.kind in ("lengths", "pipe") else column.kind
+    number = fault.readings[0].rpartition(" ")[0]
+    others = tuple(f"{number} {u}" for u in _OTHER_UNITS.get(kind, ())) if fault.code == "NO_UNIT" else ()
+    for reading in dict.fromkeys((*fault.readings, *others)):
+        got = read_measure(reading, kind)
+        if isinstance(got, Measure) and least - SLACK <= float(got.value) <= most + SLACK:
+            more = "" if reading in fault.readings else f" Plausible would be {reading}."
+            return Fault(fault.code, fault.message + more, reading)
+    return fault
 
 
 def round_size(size: Fault, value: float, basis: str, policy: Mapping[str, Any]) -> Fault:

@@ -9,7 +9,7 @@ from typing import Any
 
 from pipeline.intake.cells import Fault, Reading, blank_means, example, read_cell, typed
 from pipeline.intake.model import Cell, Query, SurveyRow, address
-from pipeline.intake.plausible import clear_of, in_range, round_size, wall_of
+from pipeline.intake.plausible import clear_of, in_range, prefer_plausible, round_size, wall_of
 from pipeline.intake.size import CIRCUMFERENCE, Size, read_size
 from pipeline.intake.tables import Head, Row, Table
 from schemas.column import Column
@@ -56,6 +56,7 @@ def read_row(table: Table, number: int, cells: Row, file: str, policy: Mapping[s
     _missing(draft, table, number, cells)
     _defaults(draft)
     _plausible(draft, policy)
+    draft.faults = [(name, at, prefer_plausible(_COLUMNS[name], fault, policy)) for name, at, fault in draft.faults]
     return _finish(draft, table, number, cells, file)
 
 

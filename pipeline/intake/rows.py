@@ -14,6 +14,7 @@ _TOTAL = re.compile(r"(grand |overall )?(total|totals|sum|sum total)( (of )?(pos
 _PARTIAL = re.compile(r"(sub-? ?totals?|average|mean|count|minimum|maximum)\s*[:=]?\s*\d*", re.IGNORECASE)
 _NUMBER = re.compile(r"[-+−]?[\d.,'\s]+( ?(posts|poles|pcs|ft|in|m|mm))?\.?", re.IGNORECASE)
 _NOT_ABOUT_A_POST = ("site_code", "site_name", "customer", "site_kind", "notes")
+_NAMED = 5  # rows that a sentence names
 _NEEDED = tuple(c.name for c in SURVEY.columns if c.needed)
 
 
@@ -32,8 +33,10 @@ def sort_rows(table: Table) -> Sorted:
     side = {h.column for n in _NOT_ABOUT_A_POST for h in table.heads.get(n, ())}
     codes = _words_of_fuller_rows(table)
     posts: list[tuple[int, Row]] = []
-    said: list[str] = []
     after: list[tuple[int, Row]] = []
+    partial: list[str] = []
+    titles: list[str] = []
+    elsewhere: list[str] = []
     total = 0
     for number, cells in table.rows:
         kind = "" if total else _kind_of_total(cells)
@@ -42,16 +45,29 @@ def sort_rows(table: Table) -> Sorted:
                 after.append((number, cells))
         elif kind == "total":
             total = number
-            said.append(f"Row {number} is read as a total; what follows it is not read as posts.")
         elif kind == "partial":
-            said.append(f"Row {number} is read as a subtotal, not as a post.")
+            partial.append(str(number))
         elif not any(n in claimed for n in cells):
-            said.append(f"Row {number} has nothing in a known column and is not read as a post.")
+            elsewhere.append(str(number))
         elif _is_title(cells, claimed - side, codes):
-            said.append(f"Row {number} (“{_shown(cells)}”) is read as a title or remark, not as a post.")
+            titles.append(f"{number} (“{_shown(cells)}”)")
         else:
             posts.append((number, cells))
-    return Sorted(tuple(posts), tuple(said), tuple(after))
+    said = (
+        f"Row {total} is read as a total; what follows it is not read as posts." if total else "",
+        _several(partial, "read as subtotals, not as posts"),
+        _several(titles, "read as titles or remarks, not as posts"),
+        _several(elsewhere, "not read as posts: nothing stands there in a known column"),
+    )
+    return Sorted(tuple(posts), tuple(s for s in said if s), tuple(after))
+
+
+def _several(rows: list[str], what: str) -> str:
+    """One sentence about some rows, the first few of them named."""
+    if not rows:
+        return ""
+    more = f" and {len(rows) - _NAMED} more" if len(rows) > _NAMED else ""
+    return f"Rows {what}: {', '.join(rows[:_NAMED])}{more}."
 
 
 def _kind_of_total(cells: Row) -> str:

@@ -52,7 +52,7 @@ def read_size(cell: Cell | None, unit: str, stated: str | None, heading_basis: s
         faults.append(("size_basis", Fault("CONFLICT", message, heading_basis)))
     basis = NOMINAL if said_by_size and stated is not None else basis
     if shape not in (None, "round") and basis in (CIRCUMFERENCE, NOMINAL):
-        faults.append((where, _round_only(basis, shape or "", cell)))
+        faults.append((where, _round_only(basis, shape or "", cell, where)))
     word = basis or ("outside diameter" if shape in (None, "round") else "outside width")
     if isinstance(got, Fault) or got.value is None:
         return Size(None, word, faults=tuple(faults))
@@ -74,7 +74,9 @@ def _size(got: Reading, word: str, stated: str | None, shape: str | None, faults
     return Size(value if known else None, word, False, None, got.unit, said, faults)
 
 
-def _round_only(basis: str, shape: str, cell: Cell | None) -> Fault:
+def _round_only(basis: str, shape: str, cell: Cell | None, where: str) -> Fault:
     shown = f" (“{typed(cell)}”)" if cell is not None else ""
     message = f"a {basis}{shown} is for round posts, but the post shape says {shape}."
+    if where == "post_size":
+        return Fault("CONFLICT", message, "the outside width as measured, such as 4 in")
     return Fault("CONFLICT", message, "outside width" if shape == "square" else "outside diameter")

@@ -109,6 +109,15 @@ PASSED_OVER = ("-", "--", "---", "–", "—", ".", "/", "n/a", "na", "n.a.", "n
 PASSED_OVER_MEASURES = ("unknown", *_NOT_KNOWN.split("|"), "?", "not measured", "not taken")
 PASSED_OVER_WISHES = ("any", "none", "no", "no wish", "no preference", "unknown", "any will do", "not asked")
 
+_OPPOSITE = re.compile(
+    r"\b(not|no|non|never|isn|without|inside|inner|internal|id|bore|radius)\b|^\s*(un(?!k)|in(?=[a-z]{4}))", re.IGNORECASE
+)
+"""Words that turn a meaning: `inside diameter` is near to `outside diameter` in letters only."""
+
+_UNSEEN = re.compile("[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\u00ad]")
+
+_LONGEST_NOTHING = 40  # spaces included
+
 _LIGHT = r"[\s\-_.,;:'’\"“”()/\\]+"
 _PUNCTUATION = re.compile(rf"(?<!\d){_LIGHT}|{_LIGHT}(?!\d)")
 
@@ -118,7 +127,7 @@ def fold_word(text: str) -> str:
 
     Signs that cast doubt or turn a meaning (`?`, `~`, `+`, a minus) stay, and so does what stands between digits.
     """
-    plain = unicodedata.normalize("NFKC", text).strip().casefold()
+    plain = unicodedata.normalize("NFKC", _UNSEEN.sub("", text)).strip().casefold()
     sign = "-" if re.match(r"[-−–]\s*\d", plain) else ""
     return sign + _PUNCTUATION.sub("", plain)
 
@@ -144,13 +153,17 @@ def _says_nothing(kind: str) -> frozenset[str]:
 
 def says_nothing(column: Column, text: str) -> bool:
     """Whether `text` in a cell of `column` only says that there is nothing to say."""
+    if len(text) > _LONGEST_NOTHING:
+        return False
     kind = column.kind if column.kind == "length" or not column.needed else ""
     return " ".join(text.split()).casefold() in _says_nothing(kind)
 
 
 @lru_cache(maxsize=1024)
 def suggestions(name: str, text: str) -> tuple[str, ...]:
-    """The nearest words of column `name`'s list, nearest first; at least one where any is near."""
+    """The nearest words of column `name`'s list, nearest first; none for what says the opposite of a word."""
+    if _OPPOSITE.search(text):
+        return ()
     known = _known(name)
     close = nearest(fold_word(text), known)
     found = dict.fromkeys(known[c] for c in close)
@@ -161,5 +174,5 @@ def suggestions(name: str, text: str) -> tuple[str, ...]:
 def nearest(word: str, choices: Iterable[str], most: int = 3) -> tuple[str, ...]:
     """The choices most like `word`, nearest first; none where nothing is near. Case does not count."""
     by_fold = {c.casefold(): c for c in choices}
-    found = difflib.get_close_matches(word.casefold(), list(by_fold), n=most, cutoff=0.6)
+    found = difflib.get_close_matches(word.casefold(), list(by_fold), n=most, cutoff=0.7)
     return tuple(by_fold[f] for f in found)

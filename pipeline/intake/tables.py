@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from pipeline.intake.headings import MEANINGS, SYNONYM, WEAK, Claim, claim, fold, joined, only_unit
 from pipeline.intake.measures import heading_unit
@@ -84,6 +85,8 @@ def find_tables(sheet: Sheet) -> list[Table]:
     i = 0
     while i < len(rows) and (starts or i < _SEARCHED):
         found = _heading_at(rows, i, likely=3 if starts else 1)
+        if found and starts and len(found[1]) < 8 and 2 * len(found[1]) < len(found[2]):
+            found = None  # a row of data that happens to use a few of the words
         if found:
             starts.append((i, *found))
             i += found[0]
@@ -102,6 +105,8 @@ def _heading_at(
         return None
     texts = {n: str(c.value) for n, c in upper.items() if c.kind == "text"}
     alone = {n: found for n, t in texts.items() if (found := claim(t))}
+    if len(_names(alone)) < likely and likely > 1:
+        return None
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
         both, both_texts, used = _over_two_rows(texts, {n: str(c.value) for n, c in below[1].items()})
@@ -148,9 +153,11 @@ _FIRST_WORDS = _first_words()
 
 def _may_be_heading(cell: Cell) -> bool:
     """A cheap look before the dear one: a short text that starts as a heading does."""
-    if cell.kind != "text" or len(str(cell.value)) > 80:
-        return False
-    text = str(cell.value)
+    return cell.kind == "text" and len(str(cell.value)) <= 80 and _starts_as_heading(str(cell.value))
+
+
+@lru_cache(maxsize=16384)
+def _starts_as_heading(text: str) -> bool:
     m = _FIRST_WORD.match(text.casefold())
     return (m is not None and m[1] in _FIRST_WORDS) or fold(text) in MEANINGS
 
@@ -188,7 +195,8 @@ def _table(
             if unit and below and unit != below:
                 clashing.append(texts[n])
                 unit = below = ""
-            heads.setdefault(name, []).append(Head(heading_row, n, texts[n], unit or below))
+            at = heading_row if n in rows[start][1] else heading_row + taken - 1
+            heads.setdefault(name, []).append(Head(at, n, texts[n], unit or below))
     claimed = {h.column for hs in heads.values() for h in hs}
     data = tuple(rows[first + bool(units) : end])
     seen = sorted({n for _, cells in data for n in cells} | texts.keys())
