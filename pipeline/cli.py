@@ -79,3 +79,99 @@ def quote(
     outcome = run(request, Teller(quiet))
     say_outcome(outcome, str(out), quiet)
     return outcome.exit_status
+
+
+@main.command(
+    epilog="""\b
+Examples:
+  postquote check surveys/
+  postquote check surveys/ --catalogue catalogue.xlsx --out checked
+  postquote check survey.xlsx --json > queries.json
+
+\b
+Exit status: 0 nothing to correct; 1 some rows or files held; 2 wrong use or a
+bad catalogue.
+"""
+)
+@click.argument("surveys", nargs=-1, metavar="[SURVEY]...", type=click.Path())
+@click.option("--catalogue", default="", type=click.Path(), help="A catalogue to check; its policy then sets the ranges.")
+@click.option("--out", type=click.Path(path_type=Path), metavar="DIR", help="Folder for marked copies.")
+@click.option("--jobs", type=click.IntRange(1), help="Readers at a time; the machine's cores, where it is left out.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout.")
+@click.option("--quiet", is_flag=True, help="Say only what waits or failed.")
+@answered
+def check(surveys: tuple[str, ...], catalogue: str, out: Path | None, jobs: int | None, as_json: bool, quiet: bool) -> int:
+    """Read and validate surveys and a catalogue; quote nothing."""
+    from pipeline.checking import check as run
+    from pipeline.terminal import Teller
+
+    if not surveys and not catalogue:
+        raise click.UsageError("Name a survey, a folder of surveys, or a catalogue with --catalogue.")
+    return run(surveys, catalogue, out, jobs or os.cpu_count() or 1, as_json, Teller(quiet))
+
+
+@main.command(
+    epilog="""\b
+Examples:
+  postquote form survey.xlsx
+  postquote form catalogue.xlsx --catalogue
+"""
+)
+@click.argument("file", metavar="FILE.xlsx", type=click.Path(path_type=Path))
+@click.option("--catalogue", is_flag=True, help="An empty catalogue instead of an empty survey.")
+@answered
+def form(file: Path, catalogue: bool) -> int:
+    """Write an empty survey to send out: headings, units, drop-downs, notes."""
+    from pipeline.output.folder import write_whole
+
+    if file.suffix.lower() != ".xlsx":
+        raise click.UsageError(f"{file} does not end in .xlsx; give the form such a name.")
+    if file.exists():
+        raise click.UsageError(f"{file} is there already; give the form another name, or move that file away.")
+    from pipeline.intake.form import catalogue_form, survey_form
+
+    write_whole(file, catalogue_form() if catalogue else survey_form())
+    click.echo(f"{file}: an empty {'catalogue' if catalogue else 'survey'}, ready to be filled in.", err=True)
+    return 0
+
+
+@main.command(
+    epilog="""\b
+Examples:
+  postquote explain quotes OAK-12 P3
+  postquote explain quotes OAK-12 P3 LIFT-35
+"""
+)
+@click.argument("folder", metavar="DIR", type=click.Path(path_type=Path))
+@click.argument("site")
+@click.argument("post")
+@click.argument("mount", default="")
+@answered
+def explain(folder: Path, site: str, post: str, mount: str) -> int:
+    """The working for one post, step by step, with formula and source.
+
+    Reads what a run left in DIR. Without MOUNT: the recommended kit."""
+    from pipeline.explain import explain as lines
+
+    for line in lines(folder, site, post, mount):
+        click.echo(line)
+    return 0
+
+
+@main.command(
+    epilog="""\b
+Examples:
+  postquote compare quotes
+  postquote compare quotes --since 3
+"""
+)
+@click.argument("folder", metavar="DIR", type=click.Path(path_type=Path))
+@click.option("--since", type=click.IntRange(0), metavar="RUN", help="Changes since that run, not only of the newest one.")
+@answered
+def compare(folder: Path, since: int | None) -> int:
+    """What changed between the runs of a folder, and why."""
+    from pipeline.compare import compare as lines
+
+    for line in lines(folder, since):
+        click.echo(line)
+    return 0
