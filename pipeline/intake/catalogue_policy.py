@@ -26,6 +26,7 @@ from pipeline.intake.catalogue_sheet import Line, Lines
 from pipeline.intake.currencies import ISO_4217
 from pipeline.intake.measures import Doubt, read_decimal, read_lengths, read_measure, read_whole
 from pipeline.intake.model import Cell
+from pipeline.units import find
 from schemas.policy import BY_NAME, SETTINGS, Setting
 
 Typed = tuple[str, str]
@@ -177,11 +178,9 @@ def _stated(setting: Setting, line: Line, faults: list[Fault]) -> tuple[Any, Typ
 
 
 def _unit_goes(kind: str, unit: str, documented: str) -> bool:
-    """Whether a Unit cell goes with a setting of this kind."""
-    if kind == "number":
-        return unit in ("%", "-", "1")
-    if kind in ("whole", "choice", "text"):
-        return unit.casefold() in ("-", "days", "years") if kind == "whole" else unit == "-"
+    """Whether a Unit cell goes with a setting of this kind; words that are no unit do no harm where none is needed."""
+    if kind in ("number", "whole", "choice", "text"):
+        return (kind == "number" and unit == "%") or not find(unit)
     return unit.casefold() == documented.casefold() or unit_fits(unit, kind)
 
 

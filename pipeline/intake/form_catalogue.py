@@ -68,7 +68,7 @@ def _policy(form: Form) -> None:
         ws.write_string(row, 2, setting.unit, form.text)
         words = f"{setting.help[:1].upper()}{setting.help[1:]}. Source: {setting.source}."
         ws.write_string(row, 3, words, form.cell)
-        ws.set_row(row, 15 * lines(words, 108))
+        ws.set_row(row, 16 * lines(words, 108))
     _page(ws, 0, POLICY, len(SETTINGS))
 
 
@@ -78,7 +78,7 @@ def _default(form: Form, ws: Any, row: int, setting: Setting) -> None:
     if setting.values:
         validate(ws, words, row, 1, row)
     try:
-        ws.write_number(row, 1, float(setting.default), form.cell)
+        ws.write_number(row, 1, float(setting.default), form.left)
     except ValueError:
         ws.write_string(row, 1, setting.default, form.text)
 
@@ -94,7 +94,7 @@ def _read_me(form: Form) -> None:
     for row, (sheet, text) in enumerate(HOW, 2):
         ws.write_string(row, 0, sheet, form.bold)
         ws.write_string(row, 1, text, form.plain)
-        ws.set_row(row, 15 * lines(text, 98))
+        ws.set_row(row, 16 * lines(text, 98))
     ws.set_landscape()
     ws.fit_to_pages(1, 0)
     ws.set_footer("&L&F&C&A&RPage &P of &N")

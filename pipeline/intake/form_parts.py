@@ -40,6 +40,7 @@ class Form:
         self.mark = add({**base, **rule, "font_size": 9, "align": "center", "font_color": FINE})
         self.mark_needed = add({**base, **rule, "font_size": 9, "align": "center", "bold": True, "bg_color": NEEDED})
         self.cell = add({**base, **rule, "text_wrap": True})
+        self.left = add({**base, **rule, "align": "left"})
         self.cell_needed = add({**base, **rule, "text_wrap": True, "bg_color": "#FFF8E6"})
         self.text = add({**base, **rule, "text_wrap": True, "num_format": "@"})
         self.text_needed = add({**base, **rule, "text_wrap": True, "num_format": "@", "bg_color": "#FFF8E6"})

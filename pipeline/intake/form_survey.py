@@ -111,7 +111,7 @@ def _example(form: Form) -> None:
             column.help,
             ", ".join(column.values),
         )
-        ws.set_row(row, 15 * max(lines(column.help, 72), lines(texts[-1], 42), lines(shown, 26)))
+        ws.set_row(row, 16 * max(lines(column.help, 72), lines(texts[-1], 42), lines(shown, 26)))
         for at, text in enumerate(texts):
             ws.write_string(row, at, text, form.cell_needed if column.needed and at < 3 else form.cell)
     ws.freeze_panes(4, 0)
@@ -151,4 +151,4 @@ def _pair(ws: Any, form: Form, row: int, mark: str, heading: str, text: str) -> 
     ws.write_string(row, 0, mark, form.bold)
     ws.write_string(row, 1, heading, form.bold)
     ws.write_string(row, 2, text, form.plain)
-    ws.set_row(row, 15 * lines(text, 88))
+    ws.set_row(row, 16 * lines(text, 88))

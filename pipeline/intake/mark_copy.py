@@ -14,11 +14,13 @@ from typing import Any
 import openpyxl
 from openpyxl.cell.cell import ERROR_CODES, MergedCell
 from openpyxl.comments import Comment
+from openpyxl.reader.excel import ExcelReader
 from openpyxl.styles import PatternFill
 from openpyxl.utils import get_column_letter
 
+from pipeline.intake.mark_drawings import Drawings, collect, graft
 from pipeline.intake.mark_list import DARK, HOLDS, SIGN, TELLS, TITLE, Mark, as_shown, clean, marks, put, write_list
-from pipeline.intake.mark_zip import settled, stored
+from pipeline.intake.mark_zip import parts_of, settled, stored
 from pipeline.intake.model import Book, Cell, Query, Sheet
 
 AUTHOR = "postquote"
@@ -43,10 +45,7 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
     with zipfile.ZipFile(path) as z:
         if sum(i.file_size for i in z.infolist()) > INFLATED_MOST:
             raise CannotKeepError("too large to open whole")
-    with warnings.catch_warnings():
-        warnings.simplefilter("ignore")
-        wb = openpyxl.load_workbook(path, keep_vba=False, keep_links=True, rich_text=True)
-    wb.template = False
+    wb, drawings = _load(path)
     _drop_lists(wb)
     titles = {s.name: s.name for s in book.sheets if s.name in wb.sheetnames}
     if any(s.cells and s.name in titles and not getattr(wb[s.name], "_cells", None) for s in book.sheets):
@@ -57,19 +56,38 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
         _show(wb[mark.sheet], mark.cell)
         _mark(wb[mark.sheet], mark)
     _list_in_front(wb, file, queries, titles, book, _left_out(path, book.format))
-    by_name = stored(book)
-    parts = {f"xl/worksheets/sheet{i}.xml": by_name[ws.title] for i, ws in enumerate(wb.worksheets, 1) if ws.title in by_name}
-    return settled(_saved(wb), parts, STAMP)
+    by_name, now = stored(book), [ws.title for ws in wb.worksheets]
+    results = {f"xl/worksheets/sheet{i}.xml": by_name[title] for i, title in enumerate(now, 1) if title in by_name}
+    return settled(graft(parts_of(_saved(wb)), drawings, now), results, STAMP)
+
+
+def _load(path: str) -> tuple[Any, Drawings]:
+    """The workbook, and the drawings that are put back once it is saved."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        reader = ExcelReader(path, keep_vba=False, keep_links=True, rich_text=True)
+        reader.read()
+        wb = reader.wb
+        wb.template = False
+        if wb.chartsheets:
+            return wb, Drawings()  # openpyxl writes their drawings itself
+        sheets = {s.name: rel.target for s, rel in reader.parser.find_sheets()}
+    with zipfile.ZipFile(path) as z:
+        drawings = collect(z, {title: part for title, part in sheets.items() if title in wb.sheetnames})
+    for ws in wb.worksheets:
+        if ws.title in drawings.by_sheet:
+            ws._charts, ws._images = [], []
+    return wb, drawings
 
 
 def _left_out(path: str, format_: str) -> list[str]:
-    """What openpyxl cannot carry over, said to the sender: macros, drawings, what later versions added."""
+    """What openpyxl cannot carry over, said to the sender: macros and buttons."""
     with zipfile.ZipFile(path) as z:
         names = [n.casefold() for n in z.namelist()]
-        drawn = any(n.startswith(("xl/drawings/drawing", "xl/ctrlprops/", "xl/slicers/")) for n in names)
+        drawn = any(n.startswith(("xl/ctrlprops/", "xl/slicers/", "xl/activex/")) for n in names)
     said = ["This copy is without the macros of your file."] if format_ == "xlsm" else []
     if drawn:
-        said.append("Pictures, drawings and buttons of your file may be missing from this copy: keep your own file.")
+        said.append("Buttons and filters that lie upon the sheets are missing from this copy: keep your own file.")
     return said
 
 
@@ -93,7 +111,7 @@ def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
         where = "on the next sheet" if len(sheets) == 1 else "on the next sheets"
         said = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]
     _list_in_front(wb, file, queries, titles, book, said)
-    return settled(_saved(wb), {}, STAMP)
+    return settled(parts_of(_saved(wb)), {}, STAMP)
 
 
 def _saved(wb: Any) -> bytes:

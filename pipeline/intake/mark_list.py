@@ -127,7 +127,8 @@ def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], sho
         cell = put(ws, row, column, text)
         cell.alignment, cell.border = Alignment(wrap_text=True, vertical="top"), Border(bottom=RULE)
         cell.font, cell.number_format = _font(), "@"
-    ws.cell(row, 1, n).number_format = "0"
+    number = ws.cell(row, 1, n)
+    number.number_format, number.alignment = "0", Alignment(horizontal="left", vertical="top")
     if query.cell:
         ws.cell(row, 3).fill = PatternFill("solid", fgColor=HOLDS if query.holds_row else TELLS)
     longest = max(len(t) / (w * 0.95) + t.count("\n") for t, w in zip(texts, WIDTHS, strict=True))

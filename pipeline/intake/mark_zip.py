@@ -18,15 +18,20 @@ _STAMP = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:)")
 _FORMULA = re.compile(r'<c r="([A-Z]+\d+)"([^>]*)>(<f[ >].*?</f>|<f[^>]*/>)<v\s*(?:/>|></v>)', re.DOTALL)
 
 
-def settled(package: bytes, results: Mapping[str, Mapping[str, str]], stamp: str) -> bytes:
-    """`package` with fixed time stamps (`stamp` in its properties) and, by part and cell, formulas' stored results.
+def parts_of(package: bytes) -> dict[str, bytes]:
+    """Every part of a package, in its order."""
+    with zipfile.ZipFile(io.BytesIO(package)) as z:
+        return {name: z.read(name) for name in z.namelist()}
 
-    `results` maps a part's name to cell -> the attributes and the element of its value, as `stored` makes them.
+
+def settled(parts: Mapping[str, bytes], results: Mapping[str, Mapping[str, str]], stamp: str) -> bytes:
+    """The package of `parts` with fixed time stamps (`stamp` in its properties) and formulas' stored results.
+
+    `results` maps a part's name to cell -> type and value, as `stored` makes them.
     """
     out = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(package)) as old, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
-        for name in old.namelist():
-            data = old.read(name)
+    with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
+        for name, data in parts.items():
             if name == "docProps/core.xml":
                 data = _STAMP.sub(rb"\g<1>" + stamp.encode() + rb"\g<3>", data)
             if results.get(name):
