@@ -24,6 +24,10 @@ SIGNED = {"court_rise", "post_to_end_line"}
 _ISO_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 
+DERIVED = {"Survey": {"size_nominal": "boolean"}}
+"""Columns that reading adds where it has something to say (whether a size was a nominal pipe size), by table."""
+
+
 class FrameError(ValueError):
     """A frame that is not what its table says; `failures` has one sentence for each failure."""
 
@@ -38,8 +42,10 @@ def model(table: Table) -> pa.DataFrameSchema:
 
     A column with `needed` has no blanks; a key is unique.
     """
+    columns = {c.name: _column(c) for c in table.columns}
+    columns |= {name: pa.Column(dtype, nullable=True, required=False) for name, dtype in DERIVED.get(table.name, {}).items()}
     return pa.DataFrameSchema(
-        {c.name: _column(c) for c in table.columns},
+        columns,
         strict=True,
         ordered=True,
         unique=list(table.key) or None,
@@ -57,8 +63,10 @@ def frame(rows: Iterable[Mapping[str, Any]], table: Table) -> pd.DataFrame:
     """`rows` as a frame with the types of `table`; a name that a row lacks is blank."""
     rows = list(rows)
     data = {c.name: pd.Series([r.get(c.name) for r in rows], dtype=_dtype(c)) for c in table.columns}
-    extra = {k: pd.Series([r.get(k) for r in rows], dtype=object) for r in rows for k in r if k not in data}
-    return pd.DataFrame({**data, **dict(sorted(extra.items()))})
+    types = DERIVED.get(table.name, {})
+    others = sorted({k for r in rows for k in r} - set(data))
+    extra = {k: pd.Series([r.get(k) for r in rows], dtype=types.get(k, "object")) for k in others}
+    return pd.DataFrame({**data, **extra})
 
 
 def check(data: pd.DataFrame, table: Table) -> pd.DataFrame:

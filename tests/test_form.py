@@ -14,6 +14,7 @@ from pipeline.intake.form import catalogue_form, survey_form
 from pipeline.intake.form_drawing import boxes
 from pipeline.intake.form_survey import EXAMPLE, ROWS
 from pipeline.intake.form_words import LABELS
+from schemas import frames
 from schemas.catalogue import CATALOGUE
 from schemas.policy import SETTINGS
 from schemas.survey import SURVEY
@@ -79,6 +80,16 @@ def test_the_worked_example_filled_in_gives_no_query(form, tmp_path) -> None:
     assert [r.post_code for r in result.rows] == ["East 1", "3-1", "8-6"]
     assert result.rows[2].values["post_size"] == 0.0889
     assert set(EXAMPLE) <= set(SURVEY.names)
+
+
+def test_what_is_read_from_a_form_passes_the_surveys_model(form, tmp_path) -> None:
+    rows = [
+        EXAMPLE,
+        {**EXAMPLE, "post_code": "2", "post_size": "NPS 3 sch 40", "size_basis": None, "clear_length": None, "lean": None},
+    ]
+    result = check_path(_fill(form, rows, tmp_path / "filled.xlsx"), "filled.xlsx", documented_policy())
+    assert result.queries == ()
+    frames.check(frames.frame([r.values for r in result.rows], SURVEY), SURVEY)
 
 
 def test_an_empty_form_has_no_post_in_it(tmp_path) -> None:

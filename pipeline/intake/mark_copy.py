@@ -47,9 +47,9 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
             raise CannotKeepError("too large to open whole")
     wb, drawings = _load(path)
     _drop_lists(wb)
-    titles = {s.name: s.name for s in book.sheets if s.name in wb.sheetnames}
-    if any(s.cells and s.name in titles and not getattr(wb[s.name], "_cells", None) for s in book.sheets):
-        raise CannotKeepError("its cells are in a form that openpyxl does not read")
+    titles = {s.name: s.name for s in book.sheets if not _is_list(s)}
+    if not all(_whole(wb, s) for s in book.sheets if s.name in titles):
+        raise CannotKeepError("openpyxl does not read all of its cells")
     for ws in wb.worksheets:
         _unmark(ws)
     for mark in marks(queries, titles):
@@ -59,6 +59,14 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
     by_name, now = stored(book), [ws.title for ws in wb.worksheets]
     results = {f"xl/worksheets/sheet{i}.xml": by_name[title] for i, title in enumerate(now, 1) if title in by_name}
     return settled(graft(parts_of(_saved(wb)), drawings, now), results, STAMP)
+
+
+def _whole(wb: Any, sheet: Sheet) -> bool:
+    """Whether openpyxl has read every cell that our reader has (it passes over some files' sheets and cells in silence)."""
+    if sheet.name not in wb.sheetnames:
+        return False
+    there = getattr(wb[sheet.name], "_cells", {})
+    return all((c.row, c.column) in there for c in sheet.cells)
 
 
 def _load(path: str) -> tuple[Any, Drawings]:
