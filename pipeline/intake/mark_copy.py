@@ -27,8 +27,11 @@ AUTHOR = "postquote"
 OURS = "— To correct —\n"
 """Stands before our words where the sender's own comment goes before them."""
 
-INFLATED_MOST = 60_000_000
+INFLATED_MOST = 20_000_000
 """Bytes of XML above which the sender's own workbook is not opened (openpyxl needs some 50 times as much memory)."""
+
+CELLS_MOST = 200_000
+"""Cells above which no copy is made: no survey is of that size, and writing them takes too long."""
 
 STAMP = "2000-01-01T00:00:00Z"
 """Time in the properties of every copy: same input, same bytes."""
@@ -43,7 +46,7 @@ class CannotKeepError(Exception):
 def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> bytes:
     """The sender's own .xlsx or .xlsm, marked. Errors: CannotKeepError, and whatever openpyxl raises."""
     with zipfile.ZipFile(path) as z:
-        if sum(i.file_size for i in z.infolist()) > INFLATED_MOST:
+        if sum(i.file_size for i in z.infolist() if i.filename.casefold().endswith(".xml")) > INFLATED_MOST:
             raise CannotKeepError("too large to open whole")
     wb, drawings = _load(path)
     _drop_lists(wb)
@@ -103,7 +106,8 @@ def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
     """A new workbook with the same cells at the same addresses, marked; only the list where nothing could be read."""
     wb = openpyxl.Workbook()
     wb.remove(wb.active)
-    sheets = [s for s in book.sheets if not _is_list(s)] if book else []
+    too_large = book is not None and sum(len(s.cells) for s in book.sheets) > CELLS_MOST
+    sheets = [s for s in book.sheets if not _is_list(s)] if book and not too_large else []
     titles = _titles(s.name for s in sheets)
     for sheet in sheets:
         _fill(wb.create_sheet(titles[sheet.name]), sheet)
@@ -115,6 +119,8 @@ def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
     said = []
     if book is None:
         said = ["Nothing of the file could be read, so none of its cells are here: mend the file itself, or use the empty form."]
+    elif too_large:
+        said = ["Your file has too many cells to be copied here: correct it in your own file."]
     elif sheets:
         where = "on the next sheet" if len(sheets) == 1 else "on the next sheets"
         said = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]
