@@ -13,7 +13,8 @@ from pipeline.intake.measures import Doubt, Measure, read_measure
 NIST = {
     "m": "1", "mm": "1/1000", "cm": "1/100", "in": "254/10000", "ft": "3048/10000", "lb": "45359237/100000000", "kg": "1",
     "mph": "44704/100000", "m/s": "1", "kn": "1852/3600", "N": "1", "lbf": "44482216152605/10000000000000", "kgf": "980665/100000",
-    "Pa": "1", "psf": "4788026/100000", "ksi": "6894757", "N m": "1", "lb ft": "1355818/1000000", "%": "1", "1": "1", "rad": "1",
+    "Pa": "1", "psf": "4788026/100000", "ksi": "6894757", "N m": "1",
+    "lb ft": "1355818/1000000", "%": "1", "1": "1", "rad": "1",
 }  # fmt: skip
 """SI factors as NIST prints them. Source: NIST SP 811 (2008), appendix B.8 (psf, ksi, lb ft: seven digits)."""
 

@@ -57,8 +57,7 @@ def example(kind: str) -> str:
 
 def unreadable(value: object, kind: str, why: str, readings: tuple[str, ...] = ()) -> Doubt:
     """An UNREADABLE with what stands there, why, its readings, and what to type."""
-    could = f" It could be {_either(readings)}." if readings else ""
-    return Doubt("UNREADABLE", f"{quoted(value)} {why}.{could}", readings[0] if readings else example(kind), readings)
+    return Doubt("UNREADABLE", f"{quoted(value)} {why}.{could(readings)}", readings[0] if readings else example(kind), readings)
 
 
 def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Doubt:
@@ -67,8 +66,9 @@ def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Do
     if kind == "angle" and re.fullmatch(r"1/[0-9]{2,}", number):
         candidates = (f"1:{number[2:]}", *candidates)
     readings = tuple(r for r in candidates if reads(r))
-    could = f" It could be {_either(readings)}." if readings else ""
-    return Doubt("NO_UNIT", f"{quoted(value)} {why}.{could}", readings[0] if readings else example(kind), readings)
+    if not readings:
+        return unreadable(value, kind, "has no unit, and is not one clear number")
+    return Doubt("NO_UNIT", f"{quoted(value)} {why}.{could(readings)}", readings[0], readings)
 
 
 def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
@@ -84,8 +84,12 @@ def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
     return fit or units
 
 
-def _either(readings: tuple[str, ...]) -> str:
-    return readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
+def could(readings: tuple[str, ...]) -> str:
+    """The sentence that names the readings; '' where there are none."""
+    if not readings:
+        return ""
+    either = readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
+    return f" It could be {either}."
 
 
 def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str, reads: Reads) -> Doubt:

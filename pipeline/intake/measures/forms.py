@@ -84,7 +84,7 @@ def bare(found: Found, heading: Unit | None, heading_text: str) -> Worth:
 def feet_inches_bare(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`8-6`, `8 6 1/2`, `8-6"` under a heading of feet and inches; elsewhere nothing."""
     if heading_text != FEET_INCHES:
-        raise UnclearFormError("can be read in more than one way", _dash_readings(found))
+        raise UnclearFormError("can be read in more than one way", _dash_readings(found, heading))
     inner = tuple(t for t in found if t.letter != "U")
     if any(t.letter == "U" and t.unit and t.unit.short != "in" for t in found):
         raise UnclearFormError("can be read in more than one way")
@@ -150,9 +150,10 @@ def _carried(parts: tuple[tuple[Found, Unit], ...]) -> tuple[str, ...]:
     return tuple(f"{words(f)} {u.short}" for f, u in parts)
 
 
-def _dash_readings(found: Found) -> tuple[str, ...]:
+def _dash_readings(found: Found, heading: Unit | None) -> tuple[str, ...]:
+    """Readings of `8-9` before a unit, or under a heading: feet and inches, or each end of a range."""
     numbers = [t for t in found if t.letter in "id"]
-    unit = next((t.unit.short for t in found if t.unit), "")
+    unit = next((t.unit.short for t in found if t.unit), heading.short if heading else "")
     if len(numbers) != 2 or numbers[0].letter != "i" or any(t.letter == "f" for t in found):
         return ()
     feet = (f"{numbers[0].text} ft {numbers[1].text} in",) if unit in ("", "ft", "in") and _under_twelve(numbers[1].text) else ()

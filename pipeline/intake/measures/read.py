@@ -147,6 +147,9 @@ def _some_lengths(part: str, heading_unit: str) -> tuple[Measure, ...] | Doubt:
         found = tuple(m for m in own if isinstance(m, Measure))
         if len(pieces) > 1 and len(found) == len(pieces) and len({m.unit for m in found} - {FEET_INCHES, "ft", "in"}) <= 1:
             return found if _one_system(found) else alone
+    if re.fullmatch(r"[0-9.½ ]+(?:(?:, | and | ?& ?)[0-9.½ ]+)+", text):
+        listed = "; ".join(_AND.sub(", ", text).split(", "))
+        return unreadable(part, "length", "may be one length or several", (listed,))
     return alone
 
 

@@ -6,29 +6,22 @@ import re
 from fractions import Fraction
 from functools import lru_cache
 
-from pipeline.intake.measures.doubts import example, unreadable
+from pipeline.intake.measures.doubts import could, example, unreadable
 from pipeline.intake.measures.model import Doubt, Measure, PipeSize
 from pipeline.intake.measures.pipes import BY_DN, BY_NPS, INCH, PIPES, SCHEDULES, TWO_PIPES, Pipe, nearest, of_outside
 from pipeline.intake.measures.read import as_text, read_measure
+from pipeline.intake.measures.schedules import schedule_of
 from pipeline.intake.measures.text import LONGEST, plain, quoted
 from pipeline.intake.measures.words import ROUND_WORDS, SHAPE_WORDS
 
 NOMINAL, ROUND = "nominal pipe size", "circumference"
 
-_SCHEDULE_WORDS: tuple[tuple[str, str], ...] = (
-    (r"(?:double|dbl) extra (?:strong|heavy)|xxs|xxh", "XXS"),
-    (r"extra (?:strong|heavy)|x[- ]?(?:strong|heavy)|xs|xh", "XS"),
-    (r"standard(?: (?:weight|wt|wall|pipe))?|std\.?(?: ?(?:weight|wt|wall)\.?)?", "STD"),
-    (r"(?:schedule|sched|sch|sc)\.? ?(?:no\.? ?|# ?|- ?|: ?)?(?P<n>[0-9]+s?)", ""),
-    (r"(?<![a-z0-9])s-?(?P<n>5|10|40|80)(?![0-9a-z])|(?<![0-9.])(?P<m>5|10|40|80)s(?![a-z])", ""),
-)
-"""Ways to write a schedule, and which it is ('' = the number in it)."""
-
-_SCHEDULES = tuple((re.compile(rf"(?<![a-z])(?:{p})(?![a-z0-9])", re.IGNORECASE), s) for p, s in _SCHEDULE_WORDS)
 _NPS = re.compile(
-    r"(?<![a-z])(?:n\.?p\.?s\.?|i\.?p\.?s\.?|nominal pipe size|nominal size|nominal|nom\.?|pipe size)(?![a-z])", re.IGNORECASE
+    r"(?<![a-z])(?:n\.?p\.?s\.?|i\.?p\.?s\.?|nominal pipe size|nominal size|nominal|nom\.?|pipe size)(?![a-z])"
+    r"(?: ?[-:=](?= ?[0-9]))?",
+    re.IGNORECASE,
 )
-_DN = re.compile(r"(?<![a-z])(?:dn|d\.n\.)(?![a-z])", re.IGNORECASE)
+_DN = re.compile(r"(?<![a-z])(?:dn|d\.n\.)(?![a-z])(?: ?[-:=](?= ?[0-9]))?", re.IGNORECASE)
 _NB = re.compile(r"(?<![a-z])(?:nb|n\.b\.|nominal bore)(?![a-z])", re.IGNORECASE)
 _OUTSIDE = re.compile(r"(?<![a-z])(?:o\.?d\.?|o/d|outside|outer)(?![a-z])", re.IGNORECASE)
 _ACROSS = re.compile(
@@ -59,10 +52,26 @@ def read_post_size(value: str | int | float, heading_unit: str = "", basis: str 
 
 def _of_a_size(doubt: Doubt) -> Doubt:
     """The doubt about a length, said of a post's size."""
-    if doubt.code == "NO_UNIT":
-        fit = tuple(r for r in doubt.readings if r.endswith((" in", " mm", " cm"))) or doubt.readings
-        return Doubt(doubt.code, doubt.message, fit[0], fit)
+    if doubt.code == "NO_UNIT" and doubt.readings:
+        fit = tuple(r for r in doubt.readings if _usual(r)) or doubt.readings
+        return Doubt(doubt.code, doubt.message.removesuffix(could(doubt.readings)) + could(fit), fit[0], fit)
     return Doubt(doubt.code, doubt.message, example("pipe"), doubt.readings) if doubt.suggestion == example("length") else doubt
+
+
+def _usual(reading: str) -> bool:
+    """Whether a reading is about as wide as a post: 30 to 500 mm, in inches or millimetres."""
+    size = read_measure(reading, "length")
+    return isinstance(size, Measure) and size.unit in ("in", "mm", "cm") and 0.03 <= size.value <= 0.5
+
+
+def _of_a_name(value: object, bare: str, doubt: Doubt, schedule: str) -> Doubt:
+    """The doubt about the number in a pipe's name; its readings are pipes' names, never lengths."""
+    tail = f" sch {schedule}" if schedule[:1].isdigit() else f" {schedule}".rstrip()
+    sizes = (read_measure(r, "length") for r in doubt.readings if r.endswith(" in"))
+    pipes = (BY_NPS.get(Fraction(s.value) / INCH) for s in sizes if isinstance(s, Measure))
+    readings = tuple(dict.fromkeys(f"NPS {p.name}{tail}" for p in pipes if p))
+    message = doubt.message.removesuffix(could(doubt.readings)).replace(quoted(bare), quoted(value), 1) + could(readings)
+    return Doubt("UNREADABLE", message, readings[0] if readings else example("pipe"), readings)
 
 
 def _conflict(value: object, text: str, basis: str) -> Doubt | None:
@@ -79,7 +88,7 @@ def _conflict(value: object, text: str, basis: str) -> Doubt | None:
 def _size(value: str | int | float, text: str, heading_unit: str, basis: str) -> Measure | PipeSize | Doubt:
     """The size, once its basis does not contradict it."""
     system = heading_unit if heading_unit in ("NPS", "DN") else ""
-    schedule, rest = _schedule(text)
+    schedule, rest = schedule_of(text)
     if isinstance(schedule, Doubt):
         return schedule
     named = _NPS.search(rest) or _DN.search(rest) or _NB.search(rest)
@@ -91,20 +100,6 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
         rest = _PIPE.sub(" ", rest).strip()
     more = (*SHAPE_WORDS, *(ROUND_WORDS if basis == ROUND else ()))
     return read_measure(rest if isinstance(value, str) else value, "length", heading_unit, more)
-
-
-def _schedule(text: str) -> tuple[str | Doubt, str]:
-    """The schedule that the text names ('' = none), and the text without it."""
-    found: list[str] = []
-    for pattern, name in _SCHEDULES:
-        for m in pattern.finditer(text):
-            groups = m.groupdict()
-            found.append(name or (groups.get("n") or groups.get("m", "") + "S").upper())
-        text = pattern.sub(" ", text)
-    known = dict.fromkeys(found)
-    if len(known) > 1:
-        return unreadable(text, "length", f"names more than one schedule ({', '.join(known)})"), text
-    return next(iter(known), ""), " ".join(text.split())
 
 
 def _pipe_size(value: object, text: str, schedule: str, heading_unit: str, basis: str) -> PipeSize | Doubt:
@@ -121,13 +116,15 @@ def _pipe_size(value: object, text: str, schedule: str, heading_unit: str, basis
         return _by_dn(value, int(m[1]), schedule)
     if _DN.search(text):
         return unreadable(value, "length", "is not a DN: that is a whole number such as DN 80")
-    if heading_unit in ("mm", "cm", "m") and re.fullmatch(r"[0-9 ./-]+", bare) and not _NPS.search(text):
+    if _NB.search(text) and bare.isdigit():
+        return unreadable(value, "length", "may be in inches or in millimetres", (f"NPS {bare}",) if _nps_of(bare) else ())
+    if heading_unit not in ("", "in", "ft-in", "NPS") and re.fullmatch(r"[0-9 ./-]+", bare) and not _NPS.search(text):
         return unreadable(
             value, "length", f"is a pipe's name under a heading of {heading_unit}", (f"NPS {bare}",) if _nps_of(bare) else ()
         )
     size = read_measure(bare, "length", "in")
     if isinstance(size, Doubt):
-        return Doubt(size.code, size.message.replace(quoted(bare), quoted(value), 1), size.suggestion, size.readings)
+        return _of_a_name(value, bare, size, schedule)
     if size.unit != "in":
         return unreadable(value, "length", f"gives a pipe's name in {size.unit}; an NPS is in inches, a DN has no unit")
     return _by_nps(value, Fraction(size.value) / INCH, schedule)
@@ -138,7 +135,7 @@ def _is_dn(text: str, bare: str, metric: bool, basis: str, heading_unit: str) ->
     if _NPS.search(text) and not bare.casefold().rstrip(".").endswith("mm"):
         return False
     own_mm = bare.casefold().rstrip(".").endswith("mm")
-    no_nps = bool(_NB.search(text)) and bare.isdigit() and int(bare) >= 25
+    no_nps = bool(_NB.search(text)) and bare.isdigit() and int(bare) > 12
     return metric or own_mm or no_nps
 
 
@@ -206,5 +203,7 @@ def _just_pipe(value: object, text: str) -> Doubt:
     """`3 in pipe`: the pipe's name, or its outside size."""
     bare = " ".join(_PIPE_WORDS.sub(" ", text).split())
     pipe = _nps_of(bare)
-    readings = (f"NPS {pipe.name}", f"{pipe.name} in OD") if pipe else ()
+    readings: tuple[str, ...] = (f"NPS {pipe.name}", f"{pipe.name} in OD") if pipe else ()
+    if not pipe and isinstance(read_measure(bare, "length"), Measure):
+        readings = (f"{bare} OD",)
     return unreadable(value, "length", "may be the pipe's name or its outside size, which differ", readings)

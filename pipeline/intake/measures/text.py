@@ -54,6 +54,7 @@ def _plain_character(c: str) -> str:
 
 def quoted(value: object) -> str:
     """What stands in the cell, fit to be shown in a sentence."""
-    text = "".join(c if c.isprintable() else " " for c in str(value))
+    shown = format(value, ".15g") if isinstance(value, float) else str(value)
+    text = "".join(c if c.isprintable() else " " for c in shown)
     text = " ".join(text.split())
     return f"“{text[:60]}…”" if len(text) > 60 else f"“{text}”"

@@ -9,8 +9,8 @@ def _words(text: str) -> tuple[str, ...]:
 
 PASSED_OVER: dict[str, tuple[str, ...]] = {
     "length": _words(
-        "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|across|"
-        "tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|above ground|above grade|"
+        "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|"
+        "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|above ground|above grade|"
         "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear"
     ),
     "angle": _words("slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical"),
