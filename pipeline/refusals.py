@@ -38,7 +38,9 @@ def _refused(error: Exception) -> int:
 
     if isinstance(error, CatalogueFaults):
         faults = [f"{', '.join(filter(None, (f.sheet, f.cell)))}: {f.message} {f.suggestion}".lstrip(": ") for f in error.faults]
-        listed(f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}; nothing was written.", faults, "mend these first")
+        listed(
+            f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}; nothing was written.", faults, "mend these first"
+        )
         return REFUSED
     if isinstance(error, NoSurveyError | FolderBusyError | LedgerError | NoSchedulerError):
         refuse(str(error))

@@ -14,8 +14,10 @@ from typing import Any
 Work = Callable[[Sequence[Any], Any], list[Any]]
 """A batch of tasks and what all share -> one outcome a task."""
 
+Submit = Callable[[Executor, Sequence[Any]], "Future[list[Any]]"]
+
 TRIES = 3
-"""A batch whose worker was lost is done again so often; then its tasks go one by one, and one that kills its worker fails alone."""
+"""A batch whose worker was lost is done again so often; then its tasks go one by one, and a killer fails alone."""
 
 
 class NoSchedulerError(Exception):
@@ -83,23 +85,20 @@ def _again(crew: _Crew, batch: Sequence[Any], lost: Callable[[Any, str], Any]) -
 
 
 class _Crew:
-    """Where batches go: an executor that can be made anew, and the work with what it shares."""
+    """Where batches go: an executor that can be made anew, and how a batch is handed to it."""
 
-    def __init__(
-        self, make: Callable[[], Executor], width: int, call: tuple[Any, ...], lost_errors: tuple[type[BaseException], ...]
-    ):
+    def __init__(self, make: Callable[[], Executor], submit: Submit, width: int, lost_errors: tuple[type[BaseException], ...]):
         self.width = width
         self.lost_errors = lost_errors
-        self._make, self._call = make, call
+        self._make, self._submit = make, submit
         self._executor = make()
 
     def submit(self, batch: Sequence[Any]) -> Future[list[Any]]:
-        function, *first = self._call
         try:
-            return self._executor.submit(function, *first, batch)
+            return self._submit(self._executor, batch)
         except BrokenExecutor:
             self.renew()
-            return self._executor.submit(function, *first, batch)
+            return self._submit(self._executor, batch)
 
     def renew(self) -> None:
         """A new executor where the old one lost a process."""
@@ -144,7 +143,7 @@ def _here(work: Work, shared: Any, jobs: int) -> Iterator[_Crew]:
     def make() -> Executor:
         return ProcessPoolExecutor(jobs, multiprocessing.get_context(how), initializer=_start, initargs=(work, shared))
 
-    yield _Crew(make, 2 * jobs, (_call_here,), (BrokenExecutor,))
+    yield _Crew(make, lambda executor, batch: executor.submit(_call_here, batch), 2 * jobs, (BrokenExecutor,))
 
 
 # a cluster
@@ -178,7 +177,10 @@ def _on_cluster(work: Work, shared: Any, address: str) -> Iterator[_Crew]:
         sent = client.scatter((sha256(content).digest(), content), broadcast=True)
         width = 2 * max(1, sum(w["nthreads"] for w in client.scheduler_info()["workers"].values()))
         yield _Crew(
-            lambda: client.get_executor(retries=TRIES, pure=False), width, (_call_there, sent), (KilledWorker, CommClosedError)
+            lambda: client.get_executor(retries=TRIES, pure=False),
+            lambda executor, batch: executor.submit(_call_there, sent, batch),
+            width,
+            (KilledWorker, CommClosedError),
         )
 
 

@@ -193,9 +193,11 @@ class SiteSummary:
     outcomes: Mapping[str, int]  # outcome -> posts
     goods: Mapping[str, int]  # item code -> quantity
     extensions: tuple[Mapping[str, Any], ...]  # rows of data/extensions.csv
-    shortfalls: tuple[Mapping[str, Any], ...]  # post_code, quantity, shape, size_m, height_m, target_m, shortfall_m, remedy: posts with no kit
+    # posts with no kit: post_code, quantity, shape, size_m, height_m, target_m, shortfall_m, remedy
+    shortfalls: tuple[Mapping[str, Any], ...]
     stops: Mapping[str, int]  # failed finding code -> posts with no kit that it stops
-    reach_mounts: Mapping[str, Mapping[str, int]]  # mount -> {'serves': posts, 'confirm': posts, 'extended': posts, CODE: posts it stops}
+    # mount -> {'serves': posts, 'confirm': posts, 'extended': posts, CODE: posts that it stops}
+    reach_mounts: Mapping[str, Mapping[str, int]]
     reach_boards: Mapping[str, int]  # board -> posts that it can serve
     would_serve: Mapping[str, int]  # what -> posts: 'extension of 0.610 m on round 88.9 mm', 'mount for square 101.6 mm', ...
     confirms: Mapping[str, int]  # code -> posts whose recommended kit waits for it

@@ -6,10 +6,11 @@ import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from pathlib import Path
 from typing import Any
 
+from pipeline.ledger.catalogue import Kept, from_plain
 from pipeline.ledger.pack import pack, unpack
 from pipeline.ledger.schema import open_ledger
 
@@ -144,10 +145,10 @@ class Ledger:
             (exit_status, prints, said, result_date, run),
         )
 
-    def catalogue(self, fingerprint: str) -> Any:
-        """A catalogue that a run used, unpacked; None where it is not known."""
+    def catalogue(self, fingerprint: str) -> Kept | None:
+        """A catalogue that a run used; None where it is not known."""
         row = self._db.execute("SELECT content FROM catalogues WHERE fingerprint = ?", (fingerprint,)).fetchone()
-        return unpack(row[0]) if row else None
+        return from_plain(unpack(row[0])) if row else None
 
     # surveys
 
@@ -294,11 +295,9 @@ class Ledger:
         self._db.executemany("INSERT INTO outputs VALUES (?, ?, ?, ?)", rows)
 
 
-_REVISION = (
-    "site, revision, run, date, valid_until, workbook, workbook_hash, seen, catalogue, program, content_hash, content, total"
-)
+_NAMES = tuple(f.name for f in fields(Revision))
+_REVISION = ", ".join(_NAMES)
 
 
 def _revision(row: Sequence[Any]) -> Revision:
-    *head, content, total = row
-    return Revision(*head, unpack(content), total)
+    return Revision(**{**dict(zip(_NAMES, row, strict=True)), "content": unpack(row[-2])})

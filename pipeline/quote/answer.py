@@ -13,7 +13,7 @@ from pipeline.loads.screen import screen
 from pipeline.rules.alike import distinct
 from pipeline.rules.fit import fit
 from pipeline.rules.kits import kits
-from pipeline.rules.model import Catalogue, Fit, Ints, Kits, Policy, Posts
+from pipeline.rules.model import Catalogue, Finding, Fit, Ints, Kits, Policy, Posts
 from pipeline.rules.posts import posts
 
 BLOCK = 64
@@ -52,7 +52,15 @@ def _part(whole: Fit, index: Ints) -> Fit:
     """The fit of some posts."""
     parts = {f.name: getattr(whole, f.name) for f in fields(whole)}
     findings = tuple(
-        type(f)(f.code, *(_rows(getattr(f, n), index) for n in ("state", "value", "least", "most", "margin")), f.unit)
+        Finding(
+            f.code,
+            _rows(f.state, index),
+            _rows(f.value, index),
+            _rows(f.least, index),
+            _rows(f.most, index),
+            _rows(f.margin, index),
+            f.unit,
+        )
         for f in whole.findings
     )
     return Fit(**{n: v if n == "findings" else v[index] for n, v in parts.items()} | {"findings": findings})

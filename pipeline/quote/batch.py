@@ -97,7 +97,7 @@ def _frequency(a: Answer, best: Ints, world: World) -> Floats:
 def _outcome(task: SiteTask, rows: Sequence[SurveyRow], number: int, first: int, parts: _Parts, world: World) -> SiteOutcome:
     made = put_together(task, rows, first, parts.reporter, parts.answer, parts.said, world)
     report, asked = made.report, made.asked
-    now = content(report, world)
+    now = content(report)
     hash_ = content_hash(now)
     before = task.before
     changes: tuple[Change, ...] = ()
@@ -105,7 +105,7 @@ def _outcome(task: SiteTask, rows: Sequence[SurveyRow], number: int, first: int,
     if before is None:
         issue = _Issue(task.revision, task.date, task.valid_until, (), None)
     elif fresh:
-        changes = _why(before, now, world, hash_, task.date)
+        changes = _why(before, now, report, world, hash_)
         issue = _Issue(task.revision, task.date, task.valid_until, changes, before.total)
     else:
         issue = _Issue.again(before)
@@ -132,10 +132,13 @@ def _outcome(task: SiteTask, rows: Sequence[SurveyRow], number: int, first: int,
     )
 
 
-def _why(before: Before, now: dict[str, Any], world: World, hash_: str, date: str) -> tuple[Change, ...]:
+def _why(before: Before, now: dict[str, Any], report: SiteReport, world: World, hash_: str) -> tuple[Change, ...]:
     """Reasons for the new revision."""
-    because = renewed(before, date) if before.renew else ()
-    return (*because, *reasons(before, now, world, world.active)) if hash_ != before.content_hash else because
+    because = renewed(before, report.valid_until) if before.renew else ()
+    if hash_ == before.content_hash:
+        return because
+    rows = (*(p.row for p in report.posts), *report.held)
+    return (*because, *reasons(before, now, rows, report.customer, world))
 
 
 class _Issue:

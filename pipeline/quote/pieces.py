@@ -6,6 +6,7 @@ import io
 import math
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -45,7 +46,7 @@ def _csv(columns: Sequence[pa.Array], bounds: Sequence[int]) -> list[bytes]:
     """Lines of the table, cut at `bounds`."""
     table = pa.Table.from_arrays(list(columns), names=[str(i) for i in range(len(columns))])
     pieces = []
-    for start, stop in zip(bounds[:-1], bounds[1:], strict=True):
+    for start, stop in pairwise(bounds):
         out = io.BytesIO()
         if stop > start:
             pa_csv.write_csv(table.slice(start, stop - start), out, _OPTIONS)

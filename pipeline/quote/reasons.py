@@ -1,41 +1,47 @@
-"""Why a quotation changed: what it rests on now against what it rested on before, in words."""
+"""Why a quotation changed: catalogue, policy, terms and rows now against those of the last finished run, in words.
+
+Only what the quotation used before or uses now counts; the rest of the catalogue cannot be a reason.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from pipeline.books.model import Change
+from pipeline.intake.model import SurveyRow
+from pipeline.ledger.catalogue import Kept
+from pipeline.money.prices import terms
 from pipeline.quote.world import Before, World
+from schemas.catalogue import BOARDS, EXTENSIONS, MOUNTS, RINGS, SERVICES
+from schemas.column import Table
 from schemas.order import folded, natural
+from schemas.policy import SETTINGS
 from schemas.survey import SURVEY
 
 Facts = Mapping[str, Any]
+Tables = Mapping[str, Iterable[Facts]]
+
+_KINDS = ((MOUNTS, "mount"), (BOARDS, "board"), (RINGS, "ring"), (EXTENSIONS, "extension"), (SERVICES, "service"))
+_NO_GEOMETRY = frozenset({"price", "status", "description"})
 
 
-def reasons(before: Before, now: Facts, world: World, active: frozenset[str]) -> tuple[Change, ...]:
-    """The reasons for a new revision, in a fixed order; never empty.
-
-    `now` is the content of quote.content; `active` are the folded codes of the catalogue's active items.
-    """
-    was, is_ = before.content["rests_on"], now["rests_on"]
-    was_active = world.codes_was.get(before.catalogue, frozenset())
-    found = [
-        *_rows(was, is_),
-        *_items(was, is_, active, was_active),
-        *_values("price", was["prices"], is_["prices"]),
-        *_geometry(was["items"], is_["items"]),
-        *_lists("price break", _breaks(was), _breaks(is_)),
-        *_pairings(was, is_),
-        *_values("customer terms", was["customer"], is_["customer"]),
-        *_values("policy", was["policy"], is_["policy"]),
-        *_freight(before.content["says"], now["says"]),
-    ]
+def reasons(before: Before, now: Facts, rows: Iterable[SurveyRow], customer: str, world: World) -> tuple[Change, ...]:
+    """The reasons for a new revision, in a fixed order; never empty. `now` is the content of quote.content."""
+    was, is_ = before.content["says"], now["says"]
+    found = [*_rows(before.rows, {row.post_code: row.typed for row in rows})]
+    if world.before is not None:
+        kept, tables = world.before, world.catalogue.tables
+        used = _used(was) | _used(is_)
+        found += _items(kept.tables, tables, used)
+        found += _breaks(kept.tables, tables, used)
+        found += _pairings(kept.tables, tables, used)
+        found += _terms(customer, kept.tables, tables)
+        found += _policy(kept, world)
+        found += _freight(was, is_)
     if not found and before.program != world.setting.program:
         found = [Change("program", "postquote", before.program, world.setting.program)]
-    if not found:
-        found = [*_kits(before.content["says"], now["says"])]
-    return tuple(found or [Change("other", "", "", "")])
+    return tuple(found or [*_kits(was, is_)] or [Change("other", "", "", "")])
 
 
 def renewed(before: Before, date: str) -> tuple[Change, ...]:
@@ -43,16 +49,20 @@ def renewed(before: Before, date: str) -> tuple[Change, ...]:
     return (Change("renewed", "valid until", before.valid_until, date),)
 
 
-def _rows(was: Facts, now: Facts) -> Iterator[Change]:
+def _used(says: Facts) -> set[str]:
+    """Folded codes of the items and services that a quotation's lines name."""
+    return {folded(line[1]) for line in says["lines"] if line[0] != "freight"}
+
+
+def _rows(was: Mapping[str, Facts], now: Mapping[str, Facts]) -> Iterator[Change]:
     """Survey rows that were added, removed or changed, and which cell."""
-    for post in sorted({*was["rows"], *now["rows"]}, key=natural):
-        old, new = was["rows"].get(post), now["rows"].get(post)
-        if old is None:
+    for post in sorted({*was, *now}, key=natural):
+        if post not in was:
             yield Change("survey row added", post, "", "added")
-        elif new is None:
+        elif post not in now:
             yield Change("survey row removed", post, "there", "")
         else:
-            yield from _cells(post, old, new)
+            yield from _cells(post, was[post], now[post])
 
 
 def _cells(post: str, old: Facts, new: Facts) -> Iterator[Change]:
@@ -62,47 +72,75 @@ def _cells(post: str, old: Facts, new: Facts) -> Iterator[Change]:
             yield Change("survey cell", f"{post}: {column.heading}", a, b)
 
 
-def _items(was: Facts, now: Facts, active: frozenset[str], was_active: frozenset[str]) -> Iterator[Change]:
-    """Items that were withdrawn, and items that are new and now better."""
-    for code in sorted({*was["items"], *now["items"]}, key=natural):
-        if folded(code) not in active:
-            yield Change("item withdrawn", code, "active", "withdrawn or no longer listed")
-        elif code not in was["items"] and was_active and folded(code) not in was_active:
-            yield Change("item new and now better", code, "", "active")
+def _items(was: Tables, now: Tables, used: set[str]) -> Iterator[Change]:
+    """Items that were withdrawn, are new, cost something else or measure something else."""
+    for table, code in _KINDS:
+        old, new = (_active(tables.get(table.name, ()), code) for tables in (was, now))
+        for key in sorted(used & (old.keys() | new.keys()), key=natural):
+            if key not in new:
+                yield Change("item withdrawn", old[key][code], "active", "withdrawn or no longer listed")
+            elif key not in old:
+                yield Change("item new and now better", new[key][code], "", "active")
+            else:
+                yield from _facts(table, new[key][code], old[key], new[key])
 
 
-def _values(kind: str, was: Facts, now: Facts) -> Iterator[Change]:
-    """Named values on both sides that differ."""
-    for name in sorted({*was, *now}, key=natural):
-        if name in was and name in now and was[name] != now[name]:
-            yield Change(kind, name, str(was[name]), str(now[name]))
+def _active(rows: Iterable[Facts], code: str) -> dict[str, Facts]:
+    return {folded(row[code]): row for row in rows if row.get("status", "active") == "active"}
 
 
-def _geometry(was: Facts, now: Facts) -> Iterator[Change]:
-    """Facts of items used before and now: sizes, masses, heights, descriptions."""
-    for code in sorted({*was} & {*now}, key=natural):
-        for name in sorted(was[code]):
-            a, b = was[code][name], now[code].get(name)
-            if a != b:
-                yield Change("item geometry", f"{code}: {name}", _text(a), _text(b))
+def _facts(table: Table, code: str, old: Facts, new: Facts) -> Iterator[Change]:
+    if old["price"] != new["price"]:
+        yield Change("price", code, str(old["price"]), str(new["price"]))
+    if old.get("description") != new.get("description"):
+        yield Change("description", code, _text(old.get("description")), _text(new.get("description")))
+    for column in table.columns[1:]:
+        a, b = _text(old.get(column.name)), _text(new.get(column.name))
+        if a != b and column.name not in _NO_GEOMETRY:
+            yield Change("item facts", f"{code}: {column.name}", a, b)
 
 
-def _breaks(side: Facts) -> dict[str, str]:
-    return {f"{item} from {quantity}": price for item, quantity, price in side["breaks"]}
+def _breaks(was: Tables, now: Tables, used: set[str]) -> Iterator[Change]:
+    """Price breaks of used items that came, went or changed."""
+    old, new = (
+        {
+            f"{b['item']} from {b['from_quantity']}": str(b["price"])
+            for b in tables.get("Price breaks", ())
+            if folded(b["item"]) in used
+        }
+        for tables in (was, now)
+    )
+    for name in sorted(old.keys() | new.keys(), key=natural):
+        if old.get(name) != new.get(name):
+            yield Change("price break", name, old.get(name, ""), new.get(name, ""))
 
 
-def _lists(kind: str, was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[Change]:
-    for name in sorted({*was, *now}, key=natural):
-        if was.get(name) != now.get(name):
-            yield Change(kind, name, was.get(name, ""), now.get(name, ""))
-
-
-def _pairings(was: Facts, now: Facts) -> Iterator[Change]:
-    """Pairings of mounts used before and now that came or went."""
-    both = {*was["items"]} & {*now["items"]}
-    old, new = (frozenset(p for p in side["pairings"] if p.split(" + ")[0] in both) for side in (was, now))
+def _pairings(was: Tables, now: Tables, used: set[str]) -> Iterator[Change]:
+    """Pairings of which mount and board are both used, before or now."""
+    old, new = (
+        {f"{p['mount']} + {p['board']}" for p in tables.get("Pairings", ()) if {folded(p["mount"]), folded(p["board"])} <= used}
+        for tables in (was, now)
+    )
     for pair in sorted(old ^ new, key=natural):
         yield Change("pairing", pair, "listed" if pair in old else "", "listed" if pair in new else "")
+
+
+def _terms(customer: str, was: Tables, now: Tables) -> Iterator[Change]:
+    """The customer's discount and exemption."""
+    old, new = (terms(customer, list(tables.get("Customers", ()))) or {} for tables in (was, now))
+    for name, what in (("discount_percent", "discount [%]"), ("tax_exempt", "tax exempt")):
+        a, b = _text(old.get(name)), _text(new.get(name))
+        if a != b:
+            yield Change("customer terms", f"{customer}: {what}", a, b)
+
+
+def _policy(was: Kept, world: World) -> Iterator[Change]:
+    """Settings that differ in value."""
+    now = {s.name: f"{s.value} {s.unit}".strip() for s in world.setting.policy}
+    for s in SETTINGS:
+        if _text(was.policy.get(s.name)) != _text(world.policy.get(s.name)):
+            old = " ".join(was.typed.get(s.name, (s.default, s.unit))).strip()
+            yield Change("policy", s.name, old, now[s.name])
 
 
 def _freight(was: Facts, now: Facts) -> Iterator[Change]:
@@ -113,12 +151,27 @@ def _freight(was: Facts, now: Facts) -> Iterator[Change]:
 
 
 def _kits(was: Facts, now: Facts) -> Iterator[Change]:
-    """Where nothing behind it tells why: what differs in what is recommended."""
+    """Where nothing behind it tells why: what differs in what is said of each post."""
     for post in sorted({*was["posts"], *now["posts"]}, key=natural):
-        a, b = was["posts"].get(post, {}), now["posts"].get(post, {})
-        if a.get("kit") != b.get("kit"):
-            yield Change("kit", post, " + ".join(filter(None, a.get("kit", []))), " + ".join(filter(None, b.get("kit", []))))
+        old, new = (side["posts"].get(post, {}) for side in (was, now))
+        for name in ("kit", "outcome", "confirm", "load", "remedy"):
+            a, b = (_text(side.get(name)) for side in (old, new))
+            if a != b:
+                yield Change(name, post, a, b)
+    yield from _asked(was, now)
+
+
+def _asked(was: Facts, now: Facts) -> Iterator[Change]:
+    """Answers about items that were asked for."""
+    old, new = ({(post, name): said for post, name, said in side["asked"]} for side in (was, now))
+    for key in sorted(old.keys() | new.keys(), key=lambda k: (natural(k[0]), k[1])):
+        if old.get(key) != new.get(key):
+            yield Change("asked for", key[0], old.get(key, ""), new.get(key, ""))
 
 
 def _text(value: Any) -> str:
-    return "" if value is None else str(value)
+    if value is None:
+        return ""
+    if isinstance(value, list | tuple):
+        return " + ".join(str(v) for v in value if v)
+    return f"{value:.9g}" if isinstance(value, float) else str(value)

@@ -59,7 +59,8 @@ def as_plain(made: SiteSummary) -> dict[str, Any]:
 
 def from_plain(plain: dict[str, Any]) -> SiteSummary:
     """The inverse of `as_plain` after a trip through JSON."""
-    return SiteSummary(**{k: tuple(v) if isinstance(v, list) else v for k, v in plain.items()})
+    fields: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in plain.items()}
+    return SiteSummary(**fields)
 
 
 def _counted(pairs: Any) -> dict[str, int]:

@@ -8,6 +8,7 @@ from typing import Any
 
 from pipeline.books.model import Change, Setting
 from pipeline.intake.model import Query
+from pipeline.ledger.catalogue import Kept
 from pipeline.rules.model import Catalogue, Policy
 
 
@@ -18,8 +19,7 @@ class World:
     catalogue: Catalogue
     policy: Policy
     setting: Setting
-    active: frozenset[str]  # folded codes of the active items
-    codes_was: Mapping[str, frozenset[str]]  # the same of catalogues before, by fingerprint
+    before: Kept | None  # the catalogue of the last finished run
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ class Before:
     valid_until: str
     content_hash: str
     content: Mapping[str, Any]  # see quote.content
-    catalogue: str
+    rows: Mapping[str, Mapping[str, str]]  # what its rows said when they were last read: post -> column -> as typed
     program: str
     total: str
     issue: bool  # its workbook is missing and must be made again

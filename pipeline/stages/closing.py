@@ -112,7 +112,6 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
     failures = (*quoted.failures, *shelf.failures)
     waits = tuple(_where(q) for q in queries if q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS"))
     status = FAILED if failures else SOME_HELD if waits else ALL_QUOTED
-    count = {s: quoted.states.count(s) for s in ("ready", "to_confirm", "incomplete")}
     rows = [(f.rows, f.quoted, f.held) for f in gathered.files]
     read, ok, held = (sum(r[i] for r in rows) for i in range(3))
     edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
@@ -124,7 +123,9 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         rows_quoted=ok,
         rows_held=held,
         files=len(gathered.files),
-        **count,
+        ready=quoted.states.count("ready"),
+        to_confirm=quoted.states.count("to_confirm"),
+        incomplete=quoted.states.count("incomplete"),
         total=_total(quoted, str(run.catalogue.policy["currency"])),
         new_revisions=quoted.revisions,
         rewritten=quoted.written + shelf.written,

@@ -9,12 +9,12 @@ from typing import Any
 from pipeline.books.model import Setting, SettingReport
 from pipeline.inputs import PROGRAM, Prints, Request, sha
 from pipeline.intake.catalogue import CatalogueRead
+from pipeline.ledger.catalogue import Kept, as_plain
 from pipeline.ledger.pack import pack
 from pipeline.ledger.store import Known, Latest, Ledger, Output, Run
 from pipeline.output.folder import file_digest
 from pipeline.quote.world import SiteTask, World
 from pipeline.rules.catalogue import catalogue
-from schemas.order import folded
 from schemas.policy import SETTINGS
 
 ITEM_TABLES = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"), ("Services", "service"))
@@ -47,15 +47,13 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
     until = last.run if last else 0
     latest = ledger.latest(until)
     unfinished = ledger.unfinished(until + 1)
-    content = pack(
-        {"tables": _plain(read.tables), "policy": _plain(read.policy), "stated": sorted(read.stated), "typed": read.typed}
-    )
+    content = pack(as_plain(read.tables, read.policy, read.stated, read.typed))
     number = ledger.begin(request.date.isoformat(), request.now.isoformat(), prints.program, read.fingerprint, content)
     return RunState(
         request,
         prints,
         read,
-        world_of(read, {r: ledger.catalogue(r) for r in sorted({last.catalogue} if last else set())}),
+        world_of(read, ledger.catalogue(last.catalogue) if last else None),
         number,
         last,
         latest,
@@ -66,22 +64,21 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
     )
 
 
-def world_of(read: CatalogueRead, before: Mapping[str, Any]) -> World:
-    """What all sites of a run share; `before` are catalogues as the ledger holds them, by fingerprint."""
+def world_of(read: CatalogueRead, before: Kept | None) -> World:
+    """What all sites of a run share; `before` is the catalogue of the last finished run."""
     items = {table: {row[code]: row for row in read.tables.get(table, ())} for table, code in ITEM_TABLES}
-    settings = tuple(
-        SettingReport(
-            s.name,
-            *read.typed.get(s.name, (s.default, s.unit)),
-            "catalogue" if s.name in read.stated else "default",
-            s.help,
-            s.source,
-        )
-        for s in SETTINGS
-    )
-    setting = Setting(items, settings, PROGRAM, read.fingerprint)
-    codes = {fingerprint: _active(kept["tables"]) for fingerprint, kept in before.items() if kept}
-    return World(catalogue(read.tables), read.policy, setting, _active(read.tables), codes)
+    setting = Setting(items, settings(read.stated, read.typed), PROGRAM, read.fingerprint)
+    return World(catalogue(read.tables), read.policy, setting, before)
+
+
+def settings(stated: frozenset[str], typed: Mapping[str, Any]) -> tuple[SettingReport, ...]:
+    """Every setting in force, as typed, and where it comes from."""
+    made = []
+    for s in SETTINGS:
+        value, unit = typed.get(s.name, (s.default, s.unit))
+        where = "catalogue" if s.name in stated else "default"
+        made.append(SettingReport(s.name, value, unit, where, s.help, s.source))
+    return tuple(made)
 
 
 def site_inputs(task: SiteTask, run: RunState) -> str:
@@ -98,20 +95,6 @@ def found_as(request: Request, latest: Latest) -> str:
     if hash_ == latest.workbook_hash:
         return OK
     return {"": MISSING, "unreadable": LOCKED}.get(hash_, EDITED)
-
-
-def _active(tables: Mapping[str, Any]) -> frozenset[str]:
-    rows = ((row, code) for table, code in ITEM_TABLES for row in tables.get(table, ()))
-    return frozenset(folded(row[code]) for row, code in rows if row.get("status", "active") == "active")
-
-
-def _plain(value: Any) -> Any:
-    """Tables and policy as JSON holds them; Decimal money as {'money': text}."""
-    if isinstance(value, Mapping):
-        return {k: _plain(v) for k, v in value.items()}
-    if isinstance(value, tuple | list):
-        return [_plain(v) for v in value]
-    return {"money": str(value)} if type(value).__name__ == "Decimal" else value
 
 
 def _check_frames(read: CatalogueRead) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict, dataclass
+from typing import Any
 
 ALL_QUOTED, SOME_HELD, REFUSED, FAILED = 0, 1, 2, 3
 """Exit statuses. Source: contract section 4."""
@@ -39,4 +40,5 @@ class Outcome:
     @staticmethod
     def from_text(text: str) -> Outcome:
         """The inverse of `as_text`."""
-        return Outcome(**{k: tuple(v) if isinstance(v, list) else v for k, v in json.loads(text).items()})
+        plain: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in json.loads(text).items()}
+        return Outcome(**plain)

@@ -118,9 +118,25 @@ def _with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
     r = ledger.contents([(task.site, latest.revision)])[task.site]
     missing = run.found_as[task.site] == MISSING
     before = Before(
-        r.revision, r.date, r.valid_until, r.content_hash, r.content, r.catalogue, r.program, r.total, missing, _renew(task, run)
+        r.revision,
+        r.date,
+        r.valid_until,
+        r.content_hash,
+        r.content,
+        _typed(task.site, ledger),
+        r.program,
+        r.total,
+        missing,
+        _renew(task, run),
     )
     return replace(task, revision=number, before=before)
+
+
+def _typed(site: str, ledger: Ledger) -> dict[str, dict[str, str]]:
+    """What a site's rows said when they were last read."""
+    kept = ledger.site_rows(site)
+    rows = [*kept[0]["quoted"], *kept[0]["held"]] if kept else []
+    return {row["post_code"]: row["typed"] for row in rows}
 
 
 def _free(task: SiteTask, number: int, run: RunState) -> int:

@@ -21,32 +21,42 @@ _Work = tuple[Found, str, str, list[Query]]
 
 def return_files(shelf: Shelf, files: AllTaken, prints: Prints, queries: Sequence[Query], jobs: int, tell: Tell) -> None:
     """A marked copy for each file with a query; one that stands and would say the same is left as it is."""
+    work: list[_Work] = []
+    for found, path, asked in _asked(files.found, queries):
+        recipe = sha([prints.surveys[found.name], prints.program, [asdict(q) for q in asked]])
+        if not shelf.stands(path, recipe):
+            work.append((found, path, recipe, asked))
+    for path, recipe, data in _marked(work, jobs, tell):
+        shelf.put(path, data, recipe)
+
+
+def marked_files(found: Sequence[Found], queries: Sequence[Query], jobs: int, tell: Tell) -> Iterator[tuple[str, bytes]]:
+    """Path and bytes of the marked copy of each file with a query."""
+    work = [(f, path, "", asked) for f, path, asked in _asked(found, queries)]
+    yield from ((path, data) for path, _, data in _marked(work, jobs, tell))
+
+
+def _asked(found: Sequence[Found], queries: Sequence[Query]) -> Iterator[tuple[Found, str, list[Query]]]:
+    """Each file with a query, where its marked copy goes, and its queries."""
     by_file: dict[str, list[Query]] = defaultdict(list)
     for q in queries:
         by_file[q.file].append(q)
-    names = returned_name([f.name for f in files.found])
-    work: list[_Work] = []
-    for found in files.found:
-        asked = by_file.get(found.name)
-        if asked:
-            recipe = sha([prints.surveys[found.name], prints.program, [asdict(q) for q in asked]])
-            if not shelf.stands(names[found.name], recipe):
-                work.append((found, names[found.name], recipe, asked))
+    names = returned_name([f.name for f in found])
+    yield from ((f, names[f.name], by_file[f.name]) for f in found if f.name in by_file)
+
+
+def _marked(work: Sequence[_Work], jobs: int, tell: Tell) -> Iterator[tuple[str, str, bytes]]:
     if not work:
         return
     tell.stage("Marking surveys", len(work))
-    for done, (path, recipe, data) in enumerate(_marked(work, jobs), 1):
-        shelf.put(path, data, recipe)
-        tell.step(done)
-
-
-def _marked(work: Sequence[_Work], jobs: int) -> Iterator[tuple[str, str, bytes]]:
     with ExitStack() as stack:
         boxes: SimpleQueue[Sandbox] = SimpleQueue()
         for _ in range(max(1, min(jobs, len(work)))):
             boxes.put(stack.enter_context(Sandbox("pipeline.intake.mark:marked_copy")))
         pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(work)))))
-        yield from pool.map(lambda w: (w[1], w[2], _mark(w[0], w[3], boxes)), work)
+        for done, marked in enumerate(pool.map(lambda w: (w[1], w[2], _mark(w[0], w[3], boxes)), work), 1):
+            yield marked
+            tell.step(done)
 
 
 def _mark(found: Found, queries: Sequence[Query], boxes: SimpleQueue[Sandbox]) -> bytes:

@@ -1,0 +1,106 @@
+"""`postquote check`: surveys and a catalogue read and validated, nothing quoted."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+import click
+
+from pipeline.inputs import Tell
+from pipeline.intake.model import Query
+from pipeline.intake.read import find_surveys
+from pipeline.intake.take import Taken, take_in
+from pipeline.stages.outcome import ALL_QUOTED, REFUSED, SOME_HELD
+from pipeline.terminal import listed, wrapped
+
+
+def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, tell: Tell) -> int:
+    """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
+    faults, policy = _catalogue(catalogue)
+    found = find_surveys(surveys, without=[str(out)] if out else [])
+    tell.stage("Reading surveys", len(found))
+    taken = list(take_in(found, policy, jobs, tell.step))
+    queries = _queries(taken)
+    returned = _return(out, found, queries, jobs, tell) if out else []
+    if as_json:
+        click.echo(json.dumps(_result(taken, queries, faults), indent=2, ensure_ascii=True))
+    _say(taken, queries, faults, catalogue, returned)
+    if faults:
+        return REFUSED
+    return SOME_HELD if any(_holds(q) for q in queries) else ALL_QUOTED
+
+
+def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any]]:
+    """Faults of the catalogue, and the policy in force: the documented defaults where there is none to read."""
+    from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
+
+    if not path:
+        return [], documented_policy()
+    try:
+        return [], read_catalogue(path).policy
+    except CatalogueFaults as error:
+        return [asdict(f) for f in error.faults], documented_policy()
+
+
+def _queries(taken: Sequence[Taken]) -> list[Query]:
+    """Every query, those that show only across rows and files included."""
+    from pipeline.quote.tasks import gather
+
+    return list(gather(taken, "", "").queries)
+
+
+def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, tell: Tell) -> list[str]:
+    """Marked copies under `out`/returns; paths of those that were written."""
+    from pipeline.output.folder import write_whole
+    from pipeline.stages.returning import marked_files
+
+    paths = []
+    for path, data in marked_files(found, queries, jobs, tell):
+        write_whole(out / path, data)
+        paths.append(path)
+    return paths
+
+
+def _holds(q: Query) -> bool:
+    return q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS")
+
+
+def _result(taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]]) -> dict[str, Any]:
+    """What `--json` prints."""
+    held = _held(taken, queries)
+    files = [
+        {"file": t.file, "format": t.format, "rows": len(t.keys), "held": held[t.file], "notes": list(t.notes)} for t in taken
+    ]
+    return {"files": files, "queries": [asdict(q) for q in queries], "catalogue_faults": list(faults)}
+
+
+def _held(taken: Sequence[Taken], queries: Sequence[Query]) -> dict[str, int]:
+    """Rows that wait, by file."""
+    from pipeline.quote.tasks import gather
+
+    return {c.file: c.held for c in gather(taken, "", "").files}
+
+
+def _say(
+    taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]], catalogue: str, returned: Sequence[str]
+) -> None:
+    if faults:
+        lines = [f"{_place(f['sheet'], f['cell'])}: {f['message']} {f['suggestion']}".lstrip(": ") for f in faults]
+        listed(f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}.", lines, "mend these first")
+    elif catalogue:
+        click.echo("The catalogue has no fault.", err=True)
+    lines = [f"{_place(q.file, q.sheet and f'sheet {q.sheet}', q.cell)}: {q.message} {q.suggestion}" for q in queries]
+    listed("To correct or confirm:", lines, "print all with --json, or write marked copies with --out DIR")
+    if taken:
+        rows, held = sum(len(t.keys) for t in taken), sum(_held(taken, queries).values())
+        wrapped(f"{len(taken)} files, {rows} rows: {rows - held} can be quoted, {held} wait for a correction.")
+    if returned:
+        wrapped(f"Marked copies: {len(returned)}, in the folder returns. Send them back to their senders.")
+
+
+def _place(*parts: str) -> str:
+    return ", ".join(filter(None, parts))

@@ -1,0 +1,66 @@
+"""`postquote compare`: what changed between the runs of a folder, and why, from its ledger."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import groupby
+from pathlib import Path
+from typing import Any
+
+from pipeline.ledger.schema import LedgerError
+from pipeline.ledger.store import Ledger
+
+
+def compare(folder: Path, since: int | None) -> Iterator[str]:
+    """Lines for stdout. Without `since`: the newest run against the one before it."""
+    path = folder / "ledger.sqlite"
+    if not path.is_file():
+        raise LedgerError(f"{folder} holds no ledger: no run has been finished there. Name the folder given to --out.")
+    ledger = Ledger(path, read_only=True)
+    try:
+        yield from _lines(ledger, since)
+    finally:
+        ledger.close()
+
+
+def _lines(ledger: Ledger, since: int | None) -> Iterator[str]:
+    runs = ledger.runs()
+    if not runs:
+        yield "No run of this folder has been finished yet."
+        return
+    newest = runs[-1].run
+    after = newest - 1 if since is None else since
+    if since is not None and since not in {0, *(r.run for r in runs)}:
+        numbers = ", ".join(str(r.run) for r in runs[-10:])
+        raise LedgerError(f"There is no run {since}. The latest runs are: {numbers}.")
+    yield from _runs(ledger, after)
+    rows = ledger.changes(after, newest)
+    if not rows:
+        yield "Nothing changed: every quotation says what it said."
+        return
+    for site, some in groupby(sorted(rows, key=lambda r: (r["site_code"], r["run"], r["place"])), key=lambda r: r["site_code"]):
+        yield ""
+        yield from _site(site, list(some))
+
+
+def _runs(ledger: Ledger, after: int) -> Iterator[str]:
+    for run in ledger.runs():
+        if run.run >= after:
+            mark = "since" if run.run == after else "     "
+            yield f"{mark} run {run.run:>4}  dated {run.date}  {run.program}"
+
+
+def _site(site: str, rows: list[dict[str, Any]]) -> Iterator[str]:
+    """One site: revisions, totals, and each reason."""
+    was = next((r["revision_was"] for r in rows if r["revision_was"] is not None), None)
+    now = next((r["revision"] for r in reversed(rows) if r["revision"] is not None), None)
+    head = f"{site}  {_revision(was)} -> {_revision(now)}"
+    yield f"{head:<44}{rows[0]['total_was'] or '-':>14} -> {rows[-1]['total'] or '-':>14}"
+    for r in rows:
+        yield f"  {r['kind']}: {r['item']}" if r["kind"] != "other" else "  something that has no single cause"
+        if r["was"] or r["now"]:
+            yield f"      {r['was'] or '(blank)'} -> {r['now'] or '(blank)'}"
+
+
+def _revision(number: int | None) -> str:
+    return "none" if number is None else f"r{number}"
