@@ -14,8 +14,8 @@ VERDICT_ORDER = ("viable", "viable_confirm", "viable_extended", "not_viable", "n
 
 
 def setting_rows(setting: Setting) -> list[list[Any]]:
-    """Every setting in force: name, value, unit, where from, what it is, source."""
-    return [[s.name, s.value, s.unit or None, s.where, s.help, s.source] for s in setting.policy]
+    """Every setting in force: name, what it is, value, unit, source of the default, where the value came from."""
+    return [[s.name, s.help, s.value, s.unit or None, s.source, s.where] for s in setting.policy]
 
 
 def version_rows(report: SiteReport, setting: Setting) -> list[list[Any]]:
@@ -37,11 +37,11 @@ def write_basis(book: Book, report: SiteReport, setting: Setting) -> None:
     top = row
     cols = [
         Col("Setting", "bold", 30),
-        Col("Value", "text", 34),
-        Col("Unit", "text", 30),
-        Col("From", "text", 30),
-        Col("What it is", "text", 56),
-        Col("Source", "quiet", 50),
+        Col("What it is", "text", 42),
+        Col("Value", "text", 24),
+        Col("Unit", "text", 24, 22),
+        Col("Source of the default", "quiet", 40),
+        Col("From", "text", 14),
     ]
     rows = setting_rows(setting)
     if rows:
@@ -49,10 +49,10 @@ def write_basis(book: Book, report: SiteReport, setting: Setting) -> None:
     row = page.section(row + 1, "Rules", len(cols))
     rules = [
         Col("Rule", "bold", 30),
-        Col("Passes", "text", 34),
-        Col("To be confirmed", "text", 30),
-        Col("Fails", "text", 30),
-        Col("Source", "quiet", 56),
+        Col("Passes", "text", 42),
+        Col("To be confirmed", "text", 24, 22),
+        Col("Fails", "text", 24, 22),
+        Col("Source", "quiet", 40),
     ]
     row = page.table(row, "rules", rules, [[c, p or "never", q or "never", f or "never", s] for c, p, q, f, s in RULES], "Rules")
     row = page.para(

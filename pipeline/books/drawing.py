@@ -16,6 +16,8 @@ RING_ABOVE_EDGE = 0.150
 BOARD_THICKNESS = 0.04
 RING_THICKNESS = 0.03
 GROUND_DEPTH = 0.10
+TUBE = 0.06
+"""Sizes of what is drawn only to be seen [m]: no catalogue states them."""
 _LEFT, _RIGHT = -1.35, 0.95
 _COURT_FROM = 0.25
 """Where the court is drawn to begin when its distance from the post is not known [m from the post's face]."""
@@ -94,12 +96,13 @@ def elevation(post: PostReport, kit: KitReport, items: Mapping[str, Mapping[str,
     clamp_low = clamp_top - (mount.get("clamp_length_m") or 0.0)
     high = board.get("height_m") or 0.0
     middle = lower + high / 2
-    arm_low, arm_high = min(clamp_low, middle), max(clamp_top, middle)
+    arm = (clamp_low + clamp_top) / 2
     rects = [Rect("post", -post.size / 2, 0.0, post.size, post.height)]
     if kit.extension:
         rects.append(Rect("extension", -size / 2, post.height, size, kit.added))
     rects += [
-        Rect("mount", size / 2, arm_low, face - BOARD_THICKNESS - size / 2, arm_high - arm_low),
+        Rect("mount", size / 2, arm - TUBE / 2, face - BOARD_THICKNESS - size / 2, TUBE),
+        Rect("carrier", face - BOARD_THICKNESS - TUBE, min(arm, middle) - TUBE / 2, TUBE, abs(middle - arm) + TUBE),
         Rect("clamps", -size / 2 - 0.02, clamp_low, size + 0.04, clamp_top - clamp_low),
         Rect("board", face - BOARD_THICKNESS, lower, BOARD_THICKNESS, high),
         Rect("ring", face, ring - RING_THICKNESS, RING_GAP + RING_DIAMETER, RING_THICKNESS),

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from pipeline.books import show
-from pipeline.books.drawing import Dimension, Elevation, Rect, elevation
+from pipeline.books.drawing import Dimension, Elevation, elevation
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
 from pipeline.books.page import A4, LETTER, Book, Page
 from pipeline.books.styles import FONT
@@ -26,6 +26,7 @@ _LOOKS: dict[str, dict[str, Any]] = {
     "post": {"fill": {"color": "#7C8B93"}, "line": {"color": "#3B4A52", "width": 0.75}},
     "extension": {"fill": {"color": "#A9C3E6"}, "line": {"color": "#1D4373", "width": 0.75}},
     "mount": {"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}},
+    "carrier": {"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}},
     "clamps": {"fill": {"color": "#1F4B57"}, "line": {"color": "#1F4B57", "width": 0.75}},
     "board": {"fill": {"color": "#FFFFFF"}, "line": {"color": "#1E2A32", "width": 1}},
     "ring": {"fill": {"color": "#C2410C"}, "line": {"none": True}},
@@ -143,18 +144,16 @@ def _label(d: Dimension, at: Any) -> tuple[float, float, float, float, str]:
     if d.side == "left":
         return max(0.0, x - 98), middle - 20, min(98.0, x), 40, "right"
     if d.side == "right":
-        return x, middle - 20, 98, 40, "left"
+        return x, middle - 20, min(98.0, PANEL_WIDTH - x), 40, "left"
     return (x + x2) / 2 - 80, y - 26, 160, 22, "center"
 
 
 def _print(page: Page, report: SiteReport, count: int) -> None:
     page.print_as(0, f"{number(report)}  {report.site_name}", landscape=False, paper=LETTER if report.feet else A4)
     sheet = page.sheet
-    sheet.set_print_scale(90)
+    sheet.set_print_scale(88)
     rows = -(-count // ACROSS)
+    sheet.print_area(0, 0, max(4, 3 * rows + 1), 2)
     breaks = [3 + 3 * line for line in range(DOWN, rows, DOWN)]
     if breaks:
         sheet.set_h_pagebreaks(breaks)
-
-
-__all__ = ["Rect", "letters", "write_drawings"]

@@ -50,7 +50,7 @@ def order_rows(sites: Sequence[SiteSummary], setting: Setting) -> list[list[Any]
     rows = []
     for code in sorted(wanted, key=order):
         _, kind, row = kinds.get(code, unknown)
-        where = [f"{site} {count}" for site, count in wanted[code].items()]
+        where = [f"{site} ({count})" for site, count in wanted[code].items()]
         rows.append(
             [
                 code,

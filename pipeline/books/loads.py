@@ -12,7 +12,7 @@ from pipeline.books.setup import finish, length_columns, length_values
 from pipeline.books.wording import load
 from schemas.words import CAUTION, NOT_LOOKED_AT
 
-EXPLANATION = """\
+_EXPLAINED = """\
 A post is bent most where it leaves the ground. 'Moment at the ground' is that bending, in newton metres: a force times \
 the height or the distance at which it acts.
 Two cases are looked at. Play: the weight of what hangs there, somebody hanging on the ring or pushing it, and the wind in \
@@ -25,7 +25,8 @@ post would just carry the worse case.
 'Footing depth' is what the building code's formula for a post in open ground asks for (IBC 1807.3.2.1), with the stated \
 or assumed concrete and soil; never dig in less than the local frost depth. A post on a base plate has none: its anchors \
 are for an engineer.
-'Ring sag' is how far the ring's centre goes down under the hanging load, by the bending of the post alone.""".split("\n")
+'Ring sag' is how far the ring's centre goes down under the hanging load, by the bending of the post alone."""
+EXPLANATION = tuple(_EXPLAINED.splitlines())
 """Paragraphs that explain the figures to a reader who is no engineer."""
 
 
@@ -35,8 +36,8 @@ def columns(feet: bool) -> list[Col]:
     storm = [Col("Storm moment at the ground [lbf ft]", "whole", 12)] if feet else []
     return [
         Col("Post", "bold", 24),
+        Col("Kit", "text", 40, 30),
         Col("Posts alike", "whole"),
-        Col("Kit", "text", 34, 20),
         Col("Answer", "text", 24),
         Col("Share of strength, play", "right", 14),
         Col("Share of strength, storm", "right", 14),
@@ -62,8 +63,8 @@ def row_of(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
     base_plate = post.row.values.get("post_base") == "base plate"
     return [
         post.row.post_code,
-        post.quantity,
         show.kit(kit.mount, kit.board, kit.ring, kit.extension),
+        post.quantity,
         As(*load(kit)),
         show.share(kit.utilisation_play),
         show.share(kit.utilisation_storm),
@@ -140,7 +141,7 @@ def _shares(page: Page, row: int, rows: list[list[Any]]) -> None:
         page.para(row, "The parts were not computed for this site.")
         return
     cols = [
-        Col("Post, part by part", "bold", 24),
+        Col("Post", "bold", 24),
         Col("Part", "text", 44),
         Col("Play [N m]", "whole"),
         Col("Of the play moment [%]", "percent"),

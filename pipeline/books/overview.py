@@ -212,7 +212,7 @@ def _bars(page: Page, row: int, title: str, span: Span, tall: int, inks: Sequenc
         chart.add_series(series)
     font = {"name": FONT, "size": 9, "color": INK}
     chart.set_title({"name": title, "name_font": {"name": FONT, "size": 11, "color": INK}, "overlay": False})
-    chart.set_y_axis({"reverse": True, "num_font": font})
+    chart.set_y_axis({"reverse": True, "crossing": "max", "num_font": font})
     chart.set_x_axis(
         {
             "num_font": font,

@@ -10,9 +10,10 @@ from decimal import Decimal
 from typing import Any, NamedTuple
 
 import xlsxwriter
+from xlsxwriter.url import Url
 
 from pipeline.books import styles
-from pipeline.books.text import clean, lines, longest_line, width
+from pipeline.books.text import clean, fitted, lines, longest_line, width
 
 LETTER, A4 = 1, 9
 """Paper sizes. Source: ECMA-376 part 1, 18.3.1.63 pageSetup."""
@@ -149,7 +150,13 @@ class Page:
 
     def _link(self, row: int, column: int, link: Link) -> None:
         words, look = clean(link.text), self.book.format("link")
-        if self.sheet.write_url(row, column, link.url, look, words):
+        target = Url(link.url)
+        if link.url.startswith("external:"):
+            # The library writes backslashes for cells and a URI for pictures. A part's target is a URI.
+            # Source: ECMA-376 part 2, relationships.
+            target._set_object_link()
+        target.text = words
+        if self.sheet.write_url(row, column, target, look):
             self.sheet.write_string(row, column, words, look)
 
     def title(self, text: str, column: int = 0) -> None:
@@ -233,7 +240,7 @@ class Page:
             self._split = (split, _USABLE[paper])
         else:
             sheet.fit_to_pages(1, 0)
-        words = clean(footer).replace("&", "&&").replace("\n", " ")[:120]
+        words = fitted(clean(footer).replace("\n", " "), 46).replace("&", "&&")
         sheet.set_footer(f"&L&8{words}&C&8Page &P of &N&R&8{self.name}")
 
     def settle(self) -> None:
@@ -261,7 +268,7 @@ class Page:
             self._fit_two(*self._split)
 
     def _row_heights(self, top: int, rows: Sequence[Row], heights: dict[int, float]) -> None:
-        rooms = [self.widths[column] - 2 for column in range(len(rows[0]))]
+        rooms = [(self.widths[column] - 2) * _LETTERS for column in range(len(rows[0]))]
         for number, row in enumerate(rows, top + 1):
             tall = 1
             for value, room in zip(row, rooms, strict=True):

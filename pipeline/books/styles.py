@@ -70,14 +70,13 @@ STYLES: dict[str, dict[str, Any]] = {
     "tax_rate": {**_paint("band"), "valign": "vcenter", "bold": True, "num_format": "0.0###%", "align": "right"},
     "grand": {
         **_paint("total"),
-        "valign": "vcenter",
         "bold": True,
         "font_size": 13,
         "align": "right",
+        "valign": "vcenter",
         "top": 2,
         "top_color": "#1F4B57",
-    },  # fmt: skip
-    "figure": {**_paint("band"), "bold": True, "font_size": 13, "align": "left", "num_format": "#,##0"},
+    },
 }
 
 MONEY_STYLES = ("money", "money_bold", "sum", "grand", "more")

@@ -57,3 +57,12 @@ def lines(text: str, room: float) -> int:
                 total, size = total + extra, int(size - extra * room)
             used += size + (1 if used else 0)
     return total
+
+
+def fitted(text: str, room: int) -> str:
+    """`text` cut to `room` digit widths, with an ellipsis where something is left out."""
+    if width(text) <= room:
+        return text
+    while width(text) > room - 1:
+        text = text[:-1]
+    return text.rstrip() + "…"

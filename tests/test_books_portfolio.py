@@ -1,0 +1,104 @@
+"""The portfolio: sums, links, what waits for whom."""
+
+from __future__ import annotations
+
+import warnings
+from decimal import Decimal
+
+import pytest
+from books_made import setting, summary
+from books_open import formulas, opened, recalculated, words
+
+from pipeline.books.overview import SITES_DRAWN, summed
+from pipeline.books.portfolio import portfolio_workbook
+from pipeline.intake.model import Query
+
+SHEETS = [
+    "Overview",
+    "Sites",
+    "Order list",
+    "Extensions",
+    "Shortfalls",
+    "Queries",
+    "Changes",
+    "Expired",
+    "Reach",
+    "Files",
+    "Figures",
+]
+QUERY = Query(
+    "a.xlsx", "Posts", "F7", "UNREADABLE", "'about 8 ft' is an estimate.", "Type the height.", True, "S001", "9", "post_height"
+)
+CHANGE = {
+    "site_code": "S001", "revision_was": 1, "revision": 2, "kind": "price", "item": "BD-01", "was": "275.00", "now": "280.00",
+    "total_was": "1000.00", "total": "1010.00",
+}  # fmt: skip
+GONE = {"site_code": "OLD", "site_name": "Old ground", "revision": 3, "workbook": "sites/OLD/OLD-r3.xlsx"}
+FILE = {"file": "a.xlsx", "format": "xlsx", "rows": 240, "held": 1, "notes": ("A hidden sheet was read.",)}
+
+
+def made(sites: int) -> bytes:
+    expired = [{"site_code": "S003", "revision": 1, "valid_until": "2026-10-01"}]
+    every = (summary(i) for i in range(sites))
+    return portfolio_workbook(every, [QUERY], [FILE], [CHANGE], expired, [GONE], setting(), "2026-11-25")
+
+
+@pytest.fixture(scope="module")
+def forty() -> bytes:
+    return made(40)
+
+
+def test_same_bytes_and_no_warning(forty):
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        assert made(40) == forty
+    assert opened(forty).sheetnames == SHEETS
+
+
+def test_empty_portfolio_says_so_everywhere():
+    book = opened(portfolio_workbook((), (), (), (), (), (), setting(), "2026-11-25"))
+    assert book.sheetnames == SHEETS
+    assert all(len(words(book, s).splitlines()) > 1 for s in SHEETS)
+    assert "Every post that was read has a kit" in words(book, "Shortfalls")
+
+
+def test_overview_answers(forty):
+    text = words(opened(forty), "Overview")
+    total = sum(Decimal(f"{1174 + i}.49") for i in range(40))
+    assert f"40 sites: 14 ready, 13 to confirm, 13 incomplete. All quotations together: {total:,} USD." in text
+    assert "A licensed engineer | to clear: strength of the post (40) | 40 | Shortfalls" not in text
+    assert "A licensed engineer | to clear: strength of the post (40) | 40 | Sites" in text
+    assert "Senders of surveys | to correct what holds rows, in 1 file | 1 | Queries" in text
+    assert "The technical desk | posts that no kit fits | 20 | Shortfalls" in text
+
+
+def test_recalculation_gives_the_stored_results(forty, tmp_path):
+    stored, again, live = opened(forty), recalculated(forty, tmp_path), formulas(forty)
+    assert len(live) >= 13
+    pairs = {place: (stored[place[0]][place[1]].value, again[place[0]][place[1]].value) for place in live}
+    assert {place: pair for place, pair in pairs.items() if pair[0] != pair[1]} == {}
+
+
+def test_sites_are_linked_to_their_workbooks(forty):
+    sheet = opened(forty)["Sites"]
+    links = {cell.value: cell.hyperlink.target for row in sheet.iter_rows() for cell in row if cell.hyperlink}
+    assert links["S007-r1"] == "sites/S007/S007-r1.xlsx"
+    assert len(links) == 40
+
+
+def test_order_list_and_reach_are_sums(forty):
+    book = opened(forty)
+    assert "MT-01 | mount | Clamp mount 1 | 200 | 40" in words(book, "Order list")
+    assert "MT-01 | Clamp mount 1 | 160 | 40 | 40 | 40 | 0" in words(book, "Reach")
+    assert "BD-01 | Board 1 | 160" in words(book, "Reach")
+    assert "OLD | 3 | OLD-r3 | Old ground" in words(book, "Changes")
+
+
+def test_pictures_are_there_and_say_what_they_leave_out(forty):
+    assert len(opened(forty)["Overview"]._charts) == 3
+    outcomes = opened(forty)["Figures"].tables["outcomes_by_site"].ref
+    assert outcomes == f"A3:E{3 + SITES_DRAWN}"
+
+
+def test_sums_are_in_a_fixed_order():
+    assert list(summed([{"b10": 1, "b9": 1, "none": 0}, {"a": 3}])) == ["a", "b9", "b10"]

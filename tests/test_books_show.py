@@ -1,0 +1,110 @@
+"""How values are shown, colours, and text that is safe in a cell."""
+
+from __future__ import annotations
+
+import math
+from itertools import product
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pipeline.books import show, styles
+from pipeline.books.text import clean, fitted, lines
+
+# Source: international foot and inch, exactly 0.3048 m and 25.4 mm (NIST SP 811)
+LENGTHS = [
+    (8 * 0.3048 + 6.5 * 0.0254, "8 ft 6 1/2 in", "2604 mm"),
+    (0.0889, "3 1/2 in", "88.9 mm"),
+    (3.048, "10 ft", "3048 mm"),
+    (2.7, "8 ft 10 5/16 in", "2700 mm"),
+    (0.0, "0 in", "0 mm"),
+    (-0.1016, "-4 in", "-101.6 mm"),
+    (0.0254 / 32, "1/16 in", "0.8 mm"),
+    (0.0254 / 33, "0 in", "0.8 mm"),
+    (12 * 0.0254 - 1e-9, "1 ft", "305 mm"),
+    (None, "not known", "not known"),
+    (math.nan, "not known", "not known"),
+]
+
+
+@pytest.mark.parametrize(("metres", "feet", "millimetres"), LENGTHS)
+def test_length(metres, feet, millimetres):
+    assert show.length(metres, True) == feet
+    assert show.length(metres, False) == millimetres
+
+
+@given(st.floats(-20, 20))
+def test_feet_lie_within_half_a_sixteenth(metres):
+    words = show.length(metres, True).lstrip("-").replace(" ft", "'").replace(" in", "").split()
+    inches = 0.0
+    for word in words:
+        if word.endswith("'"):
+            inches += 12 * int(word[:-1])
+        elif "/" in word:
+            above, below = word.split("/")
+            assert math.gcd(int(above), int(below)) == 1
+            inches += int(above) / int(below)
+        else:
+            inches += int(word)
+    assert inches * 0.0254 == pytest.approx(abs(metres), abs=0.0254 / 32 + 1e-9)
+
+
+SHARES = [
+    (0.874, "87 %"),
+    (1.0, "100 %"),
+    (1.0000001, "101 %"),
+    (1.42, "142 %"),
+    (math.inf, "too slender for this screen"),
+    (None, "not known"),
+    (math.nan, "not known"),
+]
+
+
+@pytest.mark.parametrize(("utilisation", "words"), SHARES)
+def test_share_of_strength_is_never_a_wrong_zero(utilisation, words):
+    assert show.share(utilisation) == words
+
+
+def test_names_in_a_line():
+    assert show.listed([]) == ""
+    assert show.listed(["a"]) == "a"
+    assert show.listed(["a", "b", "c"]) == "a, b and c"
+    assert show.listed(["a", "b", "c"], 2) == "a, b and 1 more"
+
+
+def test_every_pair_of_colours_can_be_read():
+    # Source: WCAG 2.1, success criterion 1.4.3: at least 4.5 to 1; black on white is 21 to 1 there
+    assert styles.contrast("#000000", "#FFFFFF") == pytest.approx(21)
+    assert {name: pair for name, pair in styles.PALETTE.items() if styles.contrast(*pair) < 4.5} == {}
+
+
+def test_styles_use_the_palette_only():
+    """A style's ink on its ground is readable too."""
+    for name in (*styles.STYLES, *styles.MONEY_STYLES):
+        made = styles.style(name)
+        ink, ground = made.get("font_color", styles.INK), made.get("bg_color", styles.PAPER)
+        assert styles.contrast(ink, ground) >= 4.5, name
+
+
+HOSTILE = ["\x00a\x07b", "\ud800", "a\r\nb\u2028c", "\ufffe", "<r>x</r>", "x" * 40_000, "\U0001f3c0" * 20_000]
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_is_made_harmless(text):
+    safe = clean(text)
+    safe.encode("utf-8")
+    assert len(safe.encode("utf-16-le")) // 2 <= 32_767
+    assert not any(ord(c) < 32 and c != "\n" for c in safe)
+    assert not safe.startswith("<r>")
+
+
+@given(st.text(max_size=80), st.integers(5, 40))
+def test_text_fits_the_lines_it_is_given(text, room):
+    assert lines(text, room) >= 1 + text.count("\n")
+    assert len(fitted(text, room)) <= room
+
+
+def test_lines_wrap_at_words():
+    assert [lines("aa bb cc", room) for room in (8, 5, 2, 1)] == [1, 2, 3, 6]
+    assert all(lines(a + b, 3) == 2 for a, b in product(("aaa",), (" b", "\nb", "b")))

@@ -1,0 +1,174 @@
+"""The site workbook: what it says, that it is safe, and that its stored results are what a recalculation gives."""
+
+from __future__ import annotations
+
+import warnings
+from dataclasses import replace
+from decimal import Decimal
+from itertools import product
+
+import pytest
+from books_made import AWKWARD, FT, awkward, kit, large, post, report, setting, small, survey_row, totals
+from books_open import formulas, opened, recalculated, words
+
+from pipeline.books.kits import against, lowest, marks
+from pipeline.books.model import QuoteLine
+from pipeline.books.quote import line_total
+from pipeline.books.site import site_workbook
+from schemas.words import CAUTION, NOT_LOOKED_AT, ON_SITE_CHECKS
+
+SHEETS = ["Quote", "Posts", "Viable kits", "Shortfalls", "Extensions", "Loads", "Survey", "Basis"]
+NAMES = {"quote_net", "quote_freight", "quote_tax", "quote_total"}
+
+
+@pytest.fixture(scope="module")
+def small_book() -> bytes:
+    return site_workbook(small(), setting())
+
+
+def named(book, name):
+    ((sheet, cell),) = list(book.defined_names[name].destinations)
+    return book[sheet][cell].value
+
+
+@pytest.mark.parametrize("make", [small, awkward, lambda: report(()), lambda: report((post("1"),))])
+def test_every_workbook_is_whole(make):
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        data = site_workbook(make(), setting())
+        book = opened(data)
+    assert book.sheetnames[:8] == SHEETS
+    assert set(book.defined_names) == NAMES
+    assert data == site_workbook(make(), setting())
+    for sheet in book:
+        assert sheet.max_row > 1, f"{sheet.title} says nothing"
+        ranges = [openpyxl_range(t.ref) for t in sheet.tables.values()]
+        assert not [m for m in sheet.merged_cells.ranges if any(overlap(m.bounds, r) for r in ranges)]
+    tables = [name for sheet in book for name in sheet.tables]
+    assert len(tables) == len(set(tables))
+
+
+def openpyxl_range(ref):
+    from openpyxl.utils import range_boundaries
+
+    return range_boundaries(ref)
+
+
+def overlap(a, b):
+    return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]
+
+
+def test_totals_are_live_and_stored(small_book):
+    made, book, live = small(), opened(small_book), opened(small_book, values=False)
+    for name, amount in (
+        ("net", made.totals.net),
+        ("freight", made.totals.freight),
+        ("tax", made.totals.tax),
+        ("total", made.totals.total),
+    ):
+        assert named(book, f"quote_{name}") == float(amount)
+        assert str(named(live, f"quote_{name}")).startswith("=")
+
+
+def half_cents() -> list[QuoteLine]:
+    """Lines whose exact total ends in half a cent, where binary numbers like to fall to the wrong side."""
+    discounts = ("2.5", "5", "7.5", "12.5", "33.25", "0")
+    prices = (f"{n}.{c:02d}" for n, c in product((0, 1, 2, 19, 333, 1004, 24999), (1, 5, 15, 25, 35, 45, 55, 67, 75, 85, 99)))
+    made = []
+    for price, (discount, count) in product(prices, [(d, q) for d in discounts for q in (1, 3, 50)]):
+        line = QuoteLine("goods", "X", "x", count, Decimal(price), Decimal(price), Decimal(discount), Decimal(0))
+        exact = count * line.unit_price * (1 - line.discount_percent / 100)
+        if exact * 1000 % 10 == 5 or discount == "0":
+            made.append(replace(line, line_total=line_total(line, 2)))
+    assert len(made) > 200
+    return made
+
+
+def test_recalculation_gives_the_stored_results(tmp_path):
+    lines = tuple(half_cents())
+    made = replace(small(), lines=lines, totals=totals(lines, "0.08875"))
+    data = site_workbook(made, setting())
+    stored, again, live = opened(data), recalculated(data, tmp_path), formulas(data)
+    assert len(live) > len(lines)
+    wrong = {place: (stored[place[0]][place[1]].value, again[place[0]][place[1]].value) for place in live}
+    assert {place: pair for place, pair in wrong.items() if pair[0] != pair[1]} == {}
+    assert named(stored, "quote_total") == float(made.totals.total)
+
+
+def test_a_line_that_the_formula_would_not_give_is_a_plain_number():
+    odd = QuoteLine("goods", "X", "x", 1, Decimal("1.00"), Decimal("1.00"), Decimal(0), Decimal("0.99"))
+    data = site_workbook(report((post("1"),), lines=(odd,), totals=totals((odd,))), setting())
+    assert not [f for (sheet, _), f in formulas(data).items() if "*(1-" in f]
+
+
+def test_quote_says_what_a_customer_must_know(small_book):
+    text = words(opened(small_book), "Quote")
+    for part in (
+        "ALDER-r2", "Alder Valley Schools", "2026-12-25", "What changed since r1", "was 5,120.75, is now",
+        "Post 9 | Not quoted until the survey is corrected. 'about 8 ft' is an estimate in words. Type the height alone",
+        "Post 5 | No kit fits this post. What would help: Strip the welded bracket", "look for a circumference of 10.99",
+        "a licensed engineer, and nobody else", "Posts 3 and 8 | The rough load is over", "Post 4 | The strength of the post is not known",
+        "Board BD-99 is withdrawn.", CAUTION, *(say for _, say in ON_SITE_CHECKS),
+    ):  # fmt: skip
+        assert part in text, part
+
+
+def test_cautions_stand_on_every_sheet(small_book):
+    book = opened(small_book)
+    assert [s for s in book.sheetnames if CAUTION not in words(book, s)] == []
+    assert NOT_LOOKED_AT in words(book, "Loads")
+
+
+def test_loads_are_never_a_wrong_zero(small_book):
+    rows = [r for r in opened(small_book)["Loads"].iter_rows(min_row=4, values_only=True) if r[0] in ("4", "8")]
+    assert rows[0][4:6] == ("not known", "not known")
+    assert rows[1][4:6] == ("too slender for this screen", "too slender for this screen")
+    nothing = kit(moment_play=float("nan"), moment_storm=float("nan"), utilisation_play=None, utilisation_storm=None)
+    data = site_workbook(report((replace(post("1"), kits=(nothing,)),)), setting())
+    assert words(opened(data), "Loads").count("not computed") >= 5
+
+
+def test_survey_does_not_depend_on_the_order_of_rows():
+    one = report((post("1", 2), post("2", 3)))
+    other = report((post("1", 9), post("2", 4)))
+    assert site_workbook(one, setting()) == site_workbook(other, setting())
+
+
+def test_survey_names_the_cell_of_a_held_row(small_book):
+    text = words(opened(small_book), "Survey")
+    assert "about 8 ft | district.xlsx, Posts, F10" in text
+    assert '3 1/2" | 3 1/2 in | 0.0889 m' in text
+
+
+def test_nothing_from_outside_is_a_formula():
+    data = site_workbook(awkward(), setting())
+    assert not [f for f in formulas(data).values() if "HYPERLINK" in f or "SUM(A1)" in f]
+    text = words(opened(data), "Quote")
+    assert AWKWARD in text
+    assert "ملعب" in text
+
+
+def test_marks_and_differences():
+    kits = (kit(1), kit(2, unit_price=Decimal(600)), kit(3), kit(5, covered=2))
+    items = setting().items
+    assert marks(kits, items) == ["recommended, widest range of heights", "least price", "", "widest board"]
+    assert lowest(kits[0], items) == pytest.approx(7.5 * FT)
+    assert lowest(kits[2], items) == pytest.approx(10 * FT)
+    assert against(kits[3], kits[0], items, True) == (
+        "board 8 in wider; face steel for acrylic; continuous for stepped; serves 1 ring height more; other mount"
+    )
+
+
+def test_metric_site_has_no_feet():
+    data = site_workbook(report((post("1", row=survey_row("1")),), feet=False), setting())
+    book = opened(data)
+    for sheet in ("Posts", "Viable kits", "Shortfalls", "Loads"):
+        head = words(book, sheet)
+        assert "[mm]" in head
+        assert "[ft-in]" not in head
+
+
+def test_four_hundred_posts_are_all_there():
+    book = opened(site_workbook(large(), setting()))
+    table = book["Posts"].tables["posts_read"]
+    assert book["Posts"][table.ref].__len__() == 401
