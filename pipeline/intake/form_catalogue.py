@@ -6,11 +6,11 @@ from typing import Any
 
 from pipeline.intake.form_parts import Form, landscape, lines, note, validate
 from pipeline.intake.form_words import HOW
-from schemas.catalogue import CATALOGUE
+from schemas.catalogue import CATALOGUE, PAIRINGS
 from schemas.column import Column, Table
 from schemas.policy import POLICY, SETTINGS, Setting
 
-ROWS = 60
+ROWS = 120
 """Empty rows of each table that have formats and drop-downs."""
 
 START = "Read me"
@@ -43,10 +43,26 @@ def _table(form: Form, table: Table) -> None:
         ws.write_string(0, at, column.titled, form.head_needed if column.needed else form.head)
         ws.set_column(at, at, _WIDTHS.get(column.name, 13))
         ws.write_comment(0, at, note(column), {"author": "", "x_scale": 1.6, "y_scale": 0.9, "visible": False})
-        validate(ws, column, 1, at, ROWS)
+        if table is PAIRINGS:
+            _from_sheet(ws, column, at)
+        else:
+            validate(ws, column, 1, at, ROWS)
         for row in range(1, ROWS + 1):
             ws.write_blank(row, at, None, form.format(column))
     _page(ws, 0, table, ROWS)
+
+
+def _from_sheet(ws: Any, column: Column, at: int) -> None:
+    """A drop-down of the codes that stand on the item's own sheet."""
+    rule = {
+        "validate": "list",
+        "source": f"={column.heading}s!$A$2:$A$500",
+        "error_title": "No such code",
+        "error_message": f"Choose a code that stands on the sheet {column.heading}s.",
+        "input_title": column.heading,
+        "input_message": note(column, 255),
+    }
+    ws.data_validation(1, at, ROWS, at, rule)
 
 
 def _page(ws: Any, heading_row: int, table: Table, last_row: int) -> None:
