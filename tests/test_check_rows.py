@@ -56,6 +56,7 @@ READ = (
     ("court_rise", -4, {}, -0.1016),
     ("lean", "1:100", {}, math.atan(0.01)),
     ("lean", Special("number", 0.02, unit="%"), {}, math.atan(0.02)),
+    ("lean", Special("number", 0.02, unit="100 %"), {}, math.atan(0.02)),
     ("ring_heights", 10, {}, (3.048,)),
     ("quantity", "4 posts", {}, 4),
     ("soil_class", "4", {}, 4),

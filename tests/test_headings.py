@@ -206,3 +206,33 @@ def test_a_heading_may_say_what_the_size_is() -> None:
     assert got.rows[0].values["size_basis"] == "circumference"
     both = check_book(book(survey([CLEAN | {"post_size": 11}], headings={"post_size": "Girth [in]"})), "a.xlsx", POLICY)
     assert [(q.code, q.name) for q in both.queries] == [("CONFLICT", "size_basis")]
+
+
+@pytest.mark.parametrize("column", SURVEY.columns, ids=lambda c: c.name)
+def test_every_heading_is_known_with_its_unit_in_each_way(column: Any) -> None:
+    units = {
+        "length": ("in", "mm", "m", "ft"),
+        "pipe": ("in", "mm"),
+        "lengths": ("ft", "m"),
+        "angle": ("deg", "mm/m"),
+        "speed": ("m/s",),
+    }
+    for words in (column.heading, column.heading.upper(), column.heading.replace("ost", "ole").replace("Ring", "Rim")):
+        for unit in units.get(column.kind, ("",)):
+            forms = (
+                (f"{words} [{unit}]", f"{words} ({unit})", f"{words}, {unit}")[
+                    : 2 if "/" in unit and column.kind == "angle" else 3
+                ]
+                if unit
+                else (words, f" {words}: ")
+            )
+            for text in forms:
+                found = claim(text)
+                assert found is not None, text
+                assert (found.name, found.unit) == (column.name, unit), text
+
+
+def test_a_heading_with_a_remark_that_is_not_understood_is_asked_about() -> None:
+    got = check_book(book(survey([CLEAN], headings={"lean": "Lean (1:n)"})), "a.xlsx", POLICY)
+    assert [(q.code, q.cell, q.name, q.holds_row) for q in got.queries] == [("UNREADABLE", "S1", "lean", False)]
+    assert any("“Lean (1:n)”" in n for n in got.notes)

@@ -17,6 +17,7 @@ from pipeline.intake.spellings import says_nothing, suggestions, word_of
 from pipeline.intake.tables import is_blank
 from schemas.column import Column
 
+_PER_CENT = ("%", "100 %")  # a number format that shows the stored 0.02 as 2 %
 _MEASURES = ("length", "lengths", "angle", "speed", "pipe")
 _BLANK_IS = {
     "ring_heights": "the standard ring height",
@@ -92,7 +93,7 @@ def typed(cell: Cell, unit: str = "") -> str:
         return "formula without a stored result"
     if cell.kind == "number":
         text = plain_number(cell.value)  # type: ignore[arg-type]
-        if cell.shown_unit == "%":
+        if cell.shown_unit in _PER_CENT:
             return f"{plain_number(_percent(cell.value))} %"  # type: ignore[arg-type]
         unit = cell.shown_unit or unit
     else:
@@ -203,7 +204,8 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     value: Any = cell.value
     if cell.kind == "number" and column.kind != "whole":
         unit = cell.shown_unit or unit
-        value = _percent(value) if unit == "%" and cell.shown_unit else value
+        if cell.shown_unit in _PER_CENT:
+            unit, value = "%", _percent(value)
     got = _read(value, column.kind, unit, basis)
     if isinstance(got, Doubt):
         shown = typed(cell)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
+from pipeline.intake.headings import WEAK, claim
 from pipeline.intake.model import Book, Cell, FileResult, Query, Sheet, SurveyRow, UnreadableFileError, address
 from pipeline.intake.row import read_row
 from pipeline.intake.rows import sort_rows
@@ -62,6 +63,7 @@ def _check_table(
     where = f"Sheet “{table.sheet}”: " if table.sheet else ""
     sorted_rows = sort_rows(table)
     queries += _two_headings(table, file)
+    queries += _half_known(table, file)
     for number, cells in sorted_rows.posts:
         row, found = read_row(table, number, cells, file, policy)
         rows.append(row)
@@ -69,6 +71,9 @@ def _check_table(
     queries += [_after_total(table, file, n, cells) for n, cells in sorted_rows.after_total]
     notes += [where + s for s in sorted_rows.said]
     notes += [f"{where}the column “{_line(h)}” is carried through and not read{_since(by)}." for h, by in table.passed_over]
+    unknown = [f"“{_line(h)}”" for h in table.extra.values() if h and h not in {p for p, _ in table.passed_over}]
+    if unknown:
+        notes.append(f"{where}columns carried through and not read: {', '.join(unknown)}.")
     notes += [f"{where}“{_line(h)}” has another unit in the row below: neither is taken." for h in table.clashing_units]
     if not sorted_rows.posts:
         notes.append(f"{where}no post stands below the headings in row {table.row}.")
@@ -105,6 +110,23 @@ def _two_headings(table: Table, file: str) -> list[Query]:
             )
             put_right = f"Keep one of them as “{SURVEY.column(name).titled}” and give the other a name of its own."
             found.append(Query(file, table.sheet, second.address, "CONFLICT", message, put_right, False, name=name))
+    return found
+
+
+def _half_known(table: Table, file: str) -> list[Query]:
+    """Headings that would be known but for a remark in brackets, where nothing else claims the column.
+
+    Left unsaid, the column's default would stand for what its cells say.
+    """
+    found = []
+    for n, heading in table.extra.items():
+        bare = re.sub(r"\s*[\[(].*", "", heading, flags=re.DOTALL)
+        known = claim(bare) if bare and bare != heading else None
+        if known and known.strength > WEAK and known.name not in table.heads:
+            titled = SURVEY.column(known.name).titled
+            message = f"The heading “{_line(heading)}” is not understood, so its column is not read: does it mean “{titled}”?"
+            at = address(table.row, n)
+            found.append(Query(file, table.sheet, at, "UNREADABLE", message, titled, False, name=known.name))
     return found
 
 

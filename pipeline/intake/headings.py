@@ -51,11 +51,25 @@ MEANINGS = _meanings()
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
     bare, unit = heading_unit(text)
-    for words in (bare, text, _without_remark(bare)):
+    for words in (bare, text, _without_remark(bare), _our_words(bare)):
         known = MEANINGS.get(fold(words)) if words else None
         if known:
             return Claim(known[0], unit if words is not text else "", known[1])
     return None
+
+
+_SAME_WORDS = {
+    "pole": "post", "poles": "posts", "upright": "post", "uprights": "posts", "rim": "ring", "rims": "rings",
+    "hoop": "ring", "hoops": "rings", "backboard": "board", "dia": "diameter", "diam": "diameter", "ht": "height",
+    "hgt": "height", "thk": "thickness", "grade": "ground", "min": "least", "minimum": "least", "baseline": "end line",
+}  # fmt: skip
+"""Words that say the same in any heading. Source: common practice."""
+
+
+def _our_words(heading: str) -> str:
+    """The heading with our own word for each thing (`Pole base` is `Post base`)."""
+    words = re.findall(r"\w+", heading.casefold())
+    return " ".join(_SAME_WORDS.get(w, w) for w in words)
 
 
 def _without_remark(heading: str) -> str:
