@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import stat
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -58,12 +59,12 @@ def _of_argument(argument: str, skipped: set[str]) -> Iterator[tuple[Found, str]
     try:
         mode = os.stat(argument).st_mode
     except (OSError, ValueError) as e:
-        raise NoSurveyError(f"There is no file or folder “{printable(argument)}”.") from e
+        raise NoSurveyError(f"There is no file or folder “{_shown(argument)}”.") from e
     if stat.S_ISDIR(mode):
         root = os.path.realpath(argument)
         yield from ((item, root) for item in _walk(root, root, skipped))
     else:
-        name = printable(os.path.basename(argument))
+        name = _shown(os.path.basename(argument))
         yield _answered(argument, name, "" if stat.S_ISREG(mode) else "not a file"), os.path.dirname(os.path.abspath(argument))
 
 
@@ -107,7 +108,12 @@ def _answered(path: str, name: str, key: str) -> Found:
 
 
 def _name(path: str, root: str) -> str:
-    return printable(os.path.relpath(path, root).replace(os.sep, "/"))
+    return _shown(os.path.relpath(path, root).replace(os.sep, "/"))
+
+
+def _shown(name: str) -> str:
+    """A name that fits on one line of any screen or file."""
+    return re.sub(r"[\t\r\n]", "\ufffd", printable(name))
 
 
 def _distinct(found: list[tuple[Found, str]]) -> list[Found]:
@@ -120,7 +126,7 @@ def _distinct(found: list[tuple[Found, str]]) -> list[Found]:
             break
         for i in shared:
             head = os.path.basename(roots[i])
-            names[i], roots[i] = (f"{printable(head)}/{names[i]}" if head else names[i]), os.path.dirname(roots[i])
+            names[i], roots[i] = (f"{_shown(head)}/{names[i]}" if head else names[i]), os.path.dirname(roots[i])
     for i in _shared(names):
         names[i] = f"{names[i]} ({i + 1})"
     return [replace(item, name=name) for (item, _), name in zip(found, names, strict=True)]

@@ -25,7 +25,7 @@ class Limits:
     rows: int = 1_048_576
     columns: int = 16_384
     cells: int = 4_000_000
-    elements: int = 20_000_000
+    elements: int = 10_000_000
     sheets: int = 500
     strings: int = 4_000_000
     text: int = 131_072

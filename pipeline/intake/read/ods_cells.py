@@ -16,7 +16,7 @@ _STORED = {
     "time": "time-value", "string": "string-value",
 }  # fmt: skip
 """Attribute that holds a cell's value, by its type. Source: OpenDocument 1.3, part 3, 19.387."""
-_FIGURE = re.compile(r"[-+−]?[0-9](?:[.,'’\u00a0\u202f ]?[0-9])*(?:[eE][+-]?[0-9]+)?(?:\s[0-9]+/[0-9]+)?")
+_FIGURE = re.compile(r"[-+−]?(?:(?:[0-9]+\s)?[0-9]+/[0-9]+|[0-9](?:[.,'’\u00a0\u202f ]?[0-9])*(?:[eE][+-]?[0-9]+)?)")
 
 
 def paragraph(pieces: list[str]) -> str:

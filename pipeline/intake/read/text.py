@@ -125,7 +125,7 @@ def _is_table(sample: str, separator: str, path: str) -> bool:
     """Most lines split alike: prose with commas in it does not."""
     rows = [r for r in csv.reader(io.StringIO(sample, newline=""), delimiter=separator) if any(r)]
     widths = Counter(len(r) for r in rows)
-    width, count = max(widths.items(), key=lambda item: (item[1], item[0]))
+    width, count = max(widths.items(), key=lambda item: (item[1], item[0]), default=(0, 0))
     return width > 1 and count > 1 and count >= 0.5 * len(rows)
 
 
