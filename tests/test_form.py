@@ -8,6 +8,7 @@ import openpyxl
 import pytest
 from catalogue_made import ROWS as ITEMS
 
+from pipeline.intake import form_parts, mark_list
 from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
 from pipeline.intake.check import check_path
 from pipeline.intake.form import catalogue_form, survey_form
@@ -164,3 +165,28 @@ def test_catalogue_form_has_notes_and_drop_downs() -> None:
         assert all(c.comment and c.comment.text for c in ws[1])
         lists = {v.formula1 for v in ws.data_validations.dataValidation if v.type == "list"}
         assert {'"{}"'.format(",".join(c.values)) for c in table.columns if c.values} <= lists
+
+
+def _luminance(colour: str) -> float:
+    channels = [int(colour[i : i + 2], 16) / 255 for i in (0, 2, 4)]
+    red, green, blue = (c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+@pytest.mark.parametrize(
+    ("ink", "ground"),
+    [
+        (form_parts.INK, form_parts.NEEDED),
+        (form_parts.INK, "#FFF8E6"),
+        (form_parts.PAPER, form_parts.BAND),
+        (form_parts.FINE, form_parts.PAPER),
+        (mark_list.DARK, mark_list.HOLDS),
+        (mark_list.DARK, mark_list.TELLS),
+        ("0B4F8A", mark_list.HOLDS),
+        ("0B4F8A", mark_list.TELLS),
+    ],
+)
+def test_text_stands_out_from_its_ground(ink, ground) -> None:
+    """At least 4.5 to 1. Source: WCAG 2.2, success criterion 1.4.3 (contrast, minimum)."""
+    light, dark = sorted((_luminance(ink.lstrip("#")), _luminance(ground.lstrip("#"))), reverse=True)
+    assert (light + 0.05) / (dark + 0.05) >= 4.5
