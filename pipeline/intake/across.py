@@ -111,9 +111,10 @@ def _settle_post(group: list[RowKey], drop: set[int], hold: set[int], queries: l
             )
             queries.append(_query(k, k.post_cell, "DUPLICATE", said, "Delete this row.", False, "post_code"))
         return
+    differ = ", and they do not all say the same" if len({k.says for k in group}) > 1 else ""
     for k in group:
         others = _places(o.where for o in group if o is not k)
-        said = f"Post “{k.post_code}” of site “{k.site_code}” stands also in {others}, with other values."
+        said = f"Post “{k.post_code}” of site “{k.site_code}” stands also in {others}{differ}."
         put_right = "Give each post of the site a code of its own, or delete the row that is wrong."
         hold.add(k.index)
         queries.append(_query(k, k.post_cell, "DUPLICATE", said, put_right, True, "post_code"))
