@@ -172,3 +172,15 @@ def test_four_hundred_posts_are_all_there():
     book = opened(site_workbook(large(), setting()))
     table = book["Posts"].tables["posts_read"]
     assert book["Posts"][table.ref].__len__() == 401
+
+
+def test_the_quick_worksheet_means_the_same_as_the_library_s_own(monkeypatch):
+    from pipeline.books import page
+    from pipeline.books.quick import QuickWorksheet
+
+    quick = site_workbook(small(), setting())
+    monkeypatch.setattr(QuickWorksheet, "_write_cell", QuickWorksheet.__bases__[0]._write_cell)
+    monkeypatch.setattr(QuickWorksheet, "quick_text", QuickWorksheet.write_string)
+    monkeypatch.setattr(QuickWorksheet, "quick_number", QuickWorksheet.write_number)
+    assert page.QuickWorksheet is QuickWorksheet
+    assert site_workbook(small(), setting()) == quick

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from pipeline.books.basis_text import RULES, SOURCES
+from pipeline.books.cells import Col
 from pipeline.books.model import Setting, SiteReport
-from pipeline.books.page import Book, Col
+from pipeline.books.page import Book
 from pipeline.books.setup import finish
 from schemas.words import CAUTION, NOT_LOOKED_AT, VERDICT_WORDS
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import Col, Formula
 from pipeline.books.model import Setting, SiteReport
-from pipeline.books.page import Book, Col, Formula, Page
+from pipeline.books.page import Book, Page
 from pipeline.books.setup import finish, length_columns, length_values
 from schemas.words import CAUTION
 

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import Col
 from pipeline.books.model import PostReport
-from pipeline.books.page import Col, Page
+from pipeline.books.page import Page
 from pipeline.books.styles import FONT, INK
 from pipeline.books.text import clean
 

@@ -6,8 +6,9 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col, Formula
 from pipeline.books.model import Setting, SiteSummary
-from pipeline.books.page import As, Book, Col, Formula, Page
+from pipeline.books.page import Book, Page
 from pipeline.books.wording import STOPS
 from pipeline.intake.model import natural
 from schemas.words import CAUTION

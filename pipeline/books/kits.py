@@ -7,8 +7,9 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
-from pipeline.books.page import As, Book, Col
+from pipeline.books.page import Book
 from pipeline.books.setup import finish, length_columns, length_values
 from pipeline.books.wording import VERDICT, abouts, load
 from schemas.words import CAUTION

@@ -6,8 +6,9 @@ import math
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
-from pipeline.books.page import As, Book, Col, Page
+from pipeline.books.page import Book, Page
 from pipeline.books.setup import finish, length_columns, length_values
 from pipeline.books.wording import load
 from schemas.words import CAUTION, NOT_LOOKED_AT

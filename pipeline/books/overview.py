@@ -8,8 +8,9 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col, Formula, Link
 from pipeline.books.model import SiteSummary
-from pipeline.books.page import As, Book, Col, Formula, Link, Page
+from pipeline.books.page import Book, Page
 from pipeline.books.styles import FONT, INK
 from pipeline.books.wording import FINDING, STATE, STOPS, VERDICT
 from pipeline.intake.model import Query, natural

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
-from typing import Any, NamedTuple
+from typing import Any
 
 import xlsxwriter
 from xlsxwriter.url import Url
 
 from pipeline.books import styles
-from pipeline.books.text import clean, fitted, lines, longest_line, width
+from pipeline.books.cells import RIGHT, As, Col, Formula, Link, Row, room_of
+from pipeline.books.quick import QuickWorksheet
+from pipeline.books.text import clean, fitted, lines
 
 LETTER, A4 = 1, 9
 """Paper sizes. Source: ECMA-376 part 1, 18.3.1.63 pageSetup."""
@@ -26,43 +27,6 @@ _LETTERS = 1.08
 """Letters of running text that go into the width of a digit, with a margin."""
 _ROOM = 104
 """Width of a paragraph on a page of tables [digit widths]."""
-
-
-@dataclass(frozen=True)
-class Col:
-    """A column of a table: heading with its unit in brackets, style of its cells, bounds of its width."""
-
-    heading: str
-    style: str = "text"
-    most: int = 40
-    least: int = 6
-
-
-class As(NamedTuple):
-    """A value in a style of its own."""
-
-    value: Any
-    style: str
-
-
-class Link(NamedTuple):
-    """A link and the words that stand for it."""
-
-    url: str
-    text: str
-
-
-class Formula(NamedTuple):
-    """A live formula and its result as it is now."""
-
-    formula: str
-    result: float | str
-
-
-Row = Sequence[Any]
-_RIGHT = frozenset(
-    ("right", "whole", "number1", "number2", "metres", "metres4", "percent", "rate", "money", "money_bold", "more")
-)
 
 
 class Book:
@@ -98,7 +62,7 @@ class Book:
 
     def page(self, name: str, colour: str = "#1F4B57") -> Page:
         """A new sheet at the end."""
-        sheet = self.workbook.add_worksheet(name)
+        sheet = self.workbook.add_worksheet(name, QuickWorksheet)
         sheet.hide_gridlines(2)
         sheet.set_tab_color(colour)
         page = Page(self, sheet, name)
@@ -129,10 +93,12 @@ class Page:
         """Writes one value; text never becomes a formula, a number that is not known becomes words."""
         kind = type(value)
         if kind is str:
-            self.sheet.write_string(row, column, clean(value), self.book.format(style))
+            self.sheet.reach(row, column)
+            self.sheet.quick_text(row, column, clean(value), self.book.format(style))
         elif kind is int or kind is float:
             if value - value == 0:  # neither NaN nor infinite
-                self.sheet.write_number(row, column, value, self.book.format(style))
+                self.sheet.reach(row, column)
+                self.sheet.quick_number(row, column, value, self.book.format(style))
             else:
                 self.put(row, column, "not known" if value != value else "infinite", "right")
         elif value is None:
@@ -144,7 +110,7 @@ class Page:
         elif kind is Link:
             self._link(row, column, value)
         elif kind is Decimal:
-            self.sheet.write_number(row, column, float(value), self.book.format(style))
+            self.put(row, column, float(value), style)
         else:
             raise TypeError(f"no cell can hold {value!r}")
 
@@ -190,10 +156,7 @@ class Page:
         without rows says so in words instead.
         """
         self._heading(top, columns)
-        put, looks = self.put, [c.style for c in columns]
-        for number, row in enumerate(rows, top + 1):
-            for column, value in enumerate(row):
-                put(number, column, value, looks[column])
+        self._cells(top + 1, columns, rows)
         options = {
             "name": name,
             "style": None,
@@ -206,8 +169,22 @@ class Page:
         self._tables.append((top, rows))
         return top + len(rows) + 1
 
+    def _cells(self, first: int, columns: Sequence[Col], rows: Sequence[Row]) -> None:
+        """The cells of a table; texts and whole numbers in their column's style take the short way."""
+        text, number, put = self.sheet.quick_text, self.sheet.quick_number, self.put
+        looks = [(index, c.style, self.book.format(c.style)) for index, c in enumerate(columns)]
+        self.sheet.reach(first + len(rows) - 1, len(columns) - 1)
+        for line, row in enumerate(rows, first):
+            for (column, style, look), value in zip(looks, row, strict=True):
+                if type(value) is str:
+                    text(line, column, clean(value), look)
+                elif type(value) is int:
+                    number(line, column, value, look)
+                else:
+                    put(line, column, value, style)
+
     def _head(self, column: Col) -> Any:
-        return self.book.format("head_right" if column.style in _RIGHT else "head")
+        return self.book.format("head_right" if column.style in RIGHT else "head")
 
     def _heading(self, top: int, columns: Sequence[Col]) -> None:
         for index, column in enumerate(columns):
@@ -220,7 +197,7 @@ class Page:
     def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
         for index, column in enumerate(columns):
             seen = {row[index] for row in rows}
-            need = max((_room(value, self.book.digits) for value in seen), default=0) + 2
+            need = max((room_of(value, self.book.digits) for value in seen), default=0) + 2
             self.widths[index] = max(self.widths[index], min(need + 1, column.most))
 
     def print_as(self, top: int, footer: str, landscape: bool = True, paper: int = A4, split: int = 0) -> None:
@@ -290,18 +267,3 @@ class Page:
             if column == last or (last is None and room >= _ROOM):
                 return column, room
             column += 1
-
-
-def _room(value: Any, digits: int) -> int:
-    kind = type(value)
-    if kind is str:
-        return longest_line(value) if len(value) < 400 else 400
-    if kind is As:
-        return _room(value.value, digits)
-    if kind is Link:
-        return width(value.text)
-    if kind is Formula:
-        return _room(value.result, digits)
-    if kind is Decimal:
-        return len(f"{value:,.{digits}f}") + 1
-    return len(f"{value:,.3f}") if kind is float else len(str(value or ""))

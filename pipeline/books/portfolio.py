@@ -7,10 +7,11 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col, Link
 from pipeline.books.items import write_extensions, write_order, write_reach, write_shortfalls
 from pipeline.books.model import Setting, SiteSummary
 from pipeline.books.overview import Figures, write_figures, write_overview
-from pipeline.books.page import As, Book, Col, Link, Page
+from pipeline.books.page import Book, Page
 from pipeline.books.waiting import write_changes, write_expired, write_files, write_queries
 from pipeline.books.wording import STATE
 from pipeline.intake.model import Query

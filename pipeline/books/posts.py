@@ -7,8 +7,9 @@ from collections.abc import Mapping
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col, Link
 from pipeline.books.model import PostReport, Setting, SiteReport
-from pipeline.books.page import As, Book, Col, Link
+from pipeline.books.page import Book
 from pipeline.books.setup import finish, length_columns, length_values
 from pipeline.books.wording import VERDICT, abouts, load
 from schemas.words import CAUTION

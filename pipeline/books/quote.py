@@ -7,9 +7,10 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Formula
 from pipeline.books.model import QuoteLine, SiteReport
 from pipeline.books.notes import Block, blocks
-from pipeline.books.page import A4, LETTER, As, Book, Formula, Page
+from pipeline.books.page import A4, LETTER, Book, Page
 from pipeline.books.wording import KIND, STATE, number, posts_said
 
 HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Discount [%]", "Line total")

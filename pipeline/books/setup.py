@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col
 from pipeline.books.model import SiteReport
-from pipeline.books.page import A4, LETTER, As, Col, Page
+from pipeline.books.page import A4, LETTER, Page
 from pipeline.books.wording import number
 
 

@@ -6,9 +6,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col
 from pipeline.books.heights import Need, needs, write_picture
 from pipeline.books.model import MountReport, PostReport, Setting, SiteReport
-from pipeline.books.page import As, Book, Col
+from pipeline.books.page import Book
 from pipeline.books.setup import finish, length_columns, length_values
 from pipeline.books.wording import stops
 from schemas.words import CAUTION

@@ -8,9 +8,10 @@ from __future__ import annotations
 from typing import Any
 
 from pipeline.books import show
+from pipeline.books.cells import As, Col
 from pipeline.books.model import Setting, SiteReport
 from pipeline.books.notes import is_about
-from pipeline.books.page import As, Book, Col, Page
+from pipeline.books.page import Book, Page
 from pipeline.books.setup import finish
 from pipeline.intake.model import SurveyRow
 from schemas.column import SI_UNIT, Column

@@ -6,7 +6,8 @@ from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from typing import Any
 
-from pipeline.books.page import As, Book, Col, Link, Page
+from pipeline.books.cells import As, Col, Link
+from pipeline.books.page import Book, Page
 from pipeline.intake.model import Query, natural
 
 
