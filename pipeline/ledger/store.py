@@ -184,10 +184,11 @@ class Ledger:
         """Folded codes of all sites that are known."""
         return [r[0] for r in self._db.execute("SELECT site FROM sites ORDER BY site")]
 
-    def put_site(self, site: str, run: int, inputs: str, catalogue: str, rows: bytes, result: bytes) -> None:
-        """Keep one site's result; its pieces are blank until the data files stand. Call within `together`."""
-        self._db.execute(
-            "INSERT OR REPLACE INTO sites VALUES (?, ?, ?, ?, ?, ?, '{}')", (site, run, inputs, catalogue, rows, result)
+    def put_sites(self, run: int, catalogue: str, sites: Iterable[tuple[str, str, bytes, bytes]]) -> None:
+        """Keep the results of sites (folded code, inputs, rows, result); call within `together`, before `put_pieces`."""
+        self._db.executemany(
+            "INSERT OR REPLACE INTO sites VALUES (?, ?, ?, ?, ?, ?, '{}')",
+            [(site, run, inputs, catalogue, rows, result) for site, inputs, rows, result in sites],
         )
 
     def put_pieces(self, run: int, pieces: Mapping[str, Mapping[str, tuple[int, int]]]) -> None:

@@ -182,10 +182,12 @@ def _finish(
     seen = {site: file_digest(run.request.out / r.workbook) for site, r in run.latest.items()}
     with ledger.together():
         ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
+        ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
         ledger.put_pieces(run.number, quoted.pieces)
         for site, r in run.latest.items():
-            if seen[site] != r.seen:
-                ledger.saw(site, r.revision, r.workbook_hash, seen[site])
+            ours = quoted.made_again.get(site, r.workbook_hash)
+            if (ours, seen[site]) != (r.workbook_hash, r.seen):
+                ledger.saw(site, r.revision, ours, seen[site])
         ledger.put_changes(run.number, changes)
         ledger.put_outputs(shelf.now)
         ledger.finish(run.number, outcome.exit_status, run.prints.whole, outcome.as_text(), date)

@@ -35,6 +35,8 @@ class Quoted:
     notes: list[str] = field(default_factory=list)
     expired: list[dict[str, Any]] = field(default_factory=list)
     intended: set[tuple[str, int]] = field(default_factory=set)  # (folded site, revision) of new workbooks
+    kept: list[tuple[str, str, bytes, bytes]] = field(default_factory=list)  # folded site, inputs, rows, result
+    made_again: dict[str, str] = field(default_factory=dict)  # folded site -> hash of a workbook that was missing
     revisions: int = 0
     written: int = 0
     data: Mapping[str, str] = field(default_factory=dict)  # data file -> hash
@@ -201,7 +203,7 @@ def _worked_out(job: _Job, o: SiteOutcome, run: RunState, ledger: Ledger, data: 
     quoted.changes.extend(_changes(job.task, o, run))
     rows = pack({"quoted": [unpack(b) for b in job.task.rows], "held": [unpack(b) for b in job.task.held]})
     result = pack({"summary": o.summary, "asked": [_query(q) for q in o.asked], "state": o.state})
-    ledger.put_site(job.task.site, run.number, job.inputs, run.catalogue.fingerprint, rows, result)
+    quoted.kept.append((job.task.site, job.inputs, rows, result))
     if o.content is None:
         _expired(job.task, run, quoted)
 
@@ -226,7 +228,8 @@ def _write(task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, quoted
         if o.content is not None:
             ledger.forget_revision(task.site, o.revision)
         return False
-    ledger.saw(task.site, o.revision, hash_, hash_)
+    if o.content is None:
+        quoted.made_again[task.site] = hash_
     return True
 
 
