@@ -41,7 +41,7 @@ UNITS: tuple[Unit, ...] = (
     _unit("mm", "length", "millimeter", "mms|millimeter|millimeters|millimetre|millimetres", metric=True),
     _unit("cm", "length", "centimeter", "cms|centimeter|centimeters|centimetre|centimetres", metric=True),
     _unit("dm", "length", "decimeter", "decimeter|decimeters|decimetre|decimetres", metric=True),
-    _unit("m", "length", "meter", "meter|meters|metre|metres|mtr|mtrs|metro|metros|mètre|mètres", metric=True),
+    _unit("m", "length", "meter", "meter|meters|metre|metres|mtr|mtrs|mts|metro|metros|mètre|mètres", metric=True),
     _unit("km", "length", "kilometer", "kilometer|kilometers|kilometre|kilometres", metric=True),
     _unit("mi", "length", "mile", "mile|miles"),
     _unit("µm", "length", "micrometer", "um|micron|microns|micrometre|micrometres", metric=True),

@@ -66,6 +66,13 @@ def one(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     return Worth(quantity(tuple(t for t in found if t.letter not in "U()"), unit, True), unit, unit.short if unit else "")
 
 
+def hyphened(found: Found, heading: Unit | None, heading_text: str) -> Worth:
+    """`8-ft`, `3 1/2-inch`: a unit in letters, tied to its number by a hyphen."""
+    if not found[-1].text[0].isalpha() or not (found[-1].glued and found[-2].glued):
+        raise UnclearFormError("can be read in more than one way")
+    return one((*found[:-2], found[-1]), heading, heading_text)
+
+
 def unit_first(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`mm 88,9`, `kg 40`: a metric unit before its number."""
     worth = one(found, heading, heading_text)
@@ -89,6 +96,9 @@ def feet_inches_bare(found: Found, heading: Unit | None, heading_text: str) -> W
     if any(t.letter == "U" and t.unit and t.unit.short != "in" for t in found):
         raise UnclearFormError("can be read in more than one way")
     rest = inner[2:] if inner[1].letter == "-" else inner[1:]
+    spaced_dash = inner[1].letter == "-" and not (inner[1].glued and rest[0].glued)
+    if spaced_dash and rest[0].letter == "i" and int(rest[0].text) > int(inner[0].text):
+        raise UnclearFormError("may be a range", (f"{inner[0].text}-{words(rest)}", f"{inner[0].text} ft", f"{words(rest)} ft"))
     if rest[0].letter == "f":
         n = words(inner)
         raise UnclearFormError("can be read in more than one way", (f"{n} in", f"{n} ft", f"{inner[0].text} ft {words(rest)} in"))
@@ -102,6 +112,8 @@ def chain(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     for i, t in enumerate(found):
         if t.letter == "U" and t.unit:
             inner = found[start:i]
+            if len(inner) > 1 and inner[-1].letter == "-" and t.glued and t.text[0].isalpha():
+                inner = inner[:-1]
             while parts and inner and inner[0].letter in "-,j":
                 if inner[0].letter == "-" and parts[-1][1].short != "ft":
                     raise UnclearFormError("can be read in more than one way")
@@ -120,8 +132,8 @@ def feet_open(found: Found, heading: Unit | None, heading_text: str) -> Worth:
         raise UnclearFormError("ends in a number without a unit")
     if rest[0].letter == "f" or rest[0].text.startswith((".", ",")):
         raise UnclearFormError("can be read in more than one way", both)
-    spaced_square = rest[0].glued and not found[1].glued and found[1].text.isalpha() and rest[0].text in ("2", "3")
-    if spaced_square or (dash and quantity(rest, _must("in"), True) > int(feet.text)):
+    squared = rest[0].glued and found[1].text.isalpha() and rest[0].text in ("2", "3")
+    if squared or (dash and quantity(rest, _must("in"), True) > int(feet.text)):
         raise UnclearFormError("can be read in more than one way", (both[0], f"{feet.text} ft"))
     return _chain(((found[:1], unit), (rest, _must("in"))))
 
@@ -179,10 +191,11 @@ Form = Callable[[Found, Unit | None, str], Worth]
 
 FORMS: tuple[tuple[str, Form], ...] = (
     (rf"{Q}U", one),
+    (rf"{Q}-U", hyphened),
     (rf"{Q}\(U\)", one),
     (rf"{Q}", bare),
     (rf"U{Q}", unit_first),
-    (rf"(?:iU[-,j]?)+{Q}U", chain),
+    (rf"(?:i-?U[-,j]?)+{Q}-?U", chain),
     (rf"iU-?{Q}", feet_open),
     (rf"i-?{Q}U?", feet_inches_bare),
 )

@@ -20,6 +20,8 @@ _BARE_UNITS = (
     "mm|cm|ft|feet|inches|metres|meters|millimetres|millimeters|centimetres|centimeters|mph|km/h|m/s|kg|lbs?|degrees|deg|ft-in"
 )
 _BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE | re.DOTALL)
+_MEASURED = "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
+_BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE | re.DOTALL)
 _NAMES = {"nps": "NPS", "dn": "DN"}
 
 
@@ -48,21 +50,31 @@ def heading_unit(text: str) -> tuple[str, str]:
     `height_mm`, `OD mm`. A bracket that holds no unit stays part of the heading.
     """
     flat = " ".join(text.translate(_WIDE).split())
-    brackets = [(m, unit_name(next(g for g in m.groups() if g is not None))) for m in _BRACKET.finditer(flat)]
-    units = [(m, u) for m, u in brackets if u]
+    units = [(m, *found) for m in _BRACKET.finditer(flat) if (found := _in_bracket(next(g for g in m.groups() if g is not None)))]
     if units:
         bare = flat
-        for m, _ in reversed(units):
-            bare = f"{bare[: m.start()]} {bare[m.end() :]}"
-        shown = {u for _, u in units}
+        for m, _, rest in reversed(units):
+            bare = f"{bare[: m.start()]} {rest} {bare[m.end() :]}"
+        shown = {u for _, u, _ in units}
         return _tidy(bare), shown.pop() if len(shown) == 1 else ""
-    for pattern in (_TRAILING, _BARE):
+    for pattern in (_TRAILING, _BARE, _BARE_LETTER):
         trailing = pattern.fullmatch(flat)
         groups = trailing.groupdict() if trailing else {}
         head, unit = groups.get("head") or groups.get("head2"), groups.get("unit") or groups.get("unit2")
         if head and unit and (name := unit_name(unit)):
             return _tidy(head), name
     return flat, ""
+
+
+def _in_bracket(text: str) -> tuple[str, str] | None:
+    """The unit in a bracket and what else stands there, in brackets again; None where it holds no unit."""
+    if name := unit_name(text):
+        return name, ""
+    pieces = [p.strip() for p in re.split(r"[,;]", text)]
+    names = [(p, n) for p in pieces if (n := unit_name(p))]
+    if len(names) != 1 or len(pieces) < 2:
+        return None
+    return names[0][1], f"({', '.join(p for p in pieces if p != names[0][0])})"
 
 
 _WIDE = str.maketrans("［］（）｛｝【】", "[](){}[]")

@@ -32,6 +32,7 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
     if text is None:
         return unreadable(value, kind, "is not a measure")
     heading = unit_of(heading_unit, kind) if heading_unit else None
+    shown = heading_unit
     if heading_unit and heading is None and heading_unit != FEET_INCHES:
         heading_unit = ""
     if kind == "number" and heading is None:
@@ -47,7 +48,7 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
         worth = _worth(plain(text), kind, heading, heading_unit, more)
     except UnclearFormError as e:
         if e.no_unit:
-            return no_unit(value, kind, e.readings[0], _why_no_unit(heading_unit), reads)
+            return no_unit(value, kind, e.readings[0], _why_no_unit(shown, kind), reads)
         return unreadable(value, kind, e.why, tuple(r for r in e.readings if reads(r)))
     if worth is None:
         return explain(value, tokens(plain(text), kind, more), kind, heading, heading_unit, reads)
@@ -83,9 +84,12 @@ def _worth(text: str, kind: str, heading: Unit | None, heading_unit: str, more: 
     return slope or match(tokens(text, kind, more), heading, heading_unit)
 
 
-def _why_no_unit(heading_unit: str) -> str:
+def _why_no_unit(heading_unit: str, kind: str) -> str:
+    """Why a bare number has no unit."""
     if heading_unit == FEET_INCHES:
         return "is one number under a heading of feet and inches"
+    if heading_unit:
+        return f"has no unit, and {heading_unit} in its heading is no unit of {kind}"
     return "has no unit, and its heading shows none"
 
 

@@ -41,6 +41,8 @@ def tokens(text: str, kind: str, more: tuple[str, ...] = ()) -> tuple[Token, ...
             at += 1
             continue
         token, end = _next(text, at, kind, more)
+        if end == len(text) and token.letter == "x" and out and out[-1].letter == "U" and token.text.casefold() in LETTERS:
+            token = Token("w", token.text)
         out.append(Token(token.letter, token.text, token.unit, at > 0 and text[at - 1] != " "))
         at = end
     return tuple(out)

@@ -11,18 +11,19 @@ PASSED_OVER: dict[str, tuple[str, ...]] = {
     "length": _words(
         "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|"
         "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|above ground|above grade|"
-        "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear"
+        "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear|agl|a.g.l"
     ),
     "angle": _words("slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical"),
     "speed": _words(
-        "wind|gust|gusts|wind speed|ultimate|ult|vult|3-second gust|3 second gust|3-sec gust|3 sec gust|3 s gust|3s gust|3-s gust"
+        "v|wind|gust|gusts|wind speed|ultimate|ult|vult|"
+        "3-second gust|3 second gust|3-sec gust|3 sec gust|3 s gust|3s gust|3-s gust"
     ),
     "mass": _words("mass|weight|weighs|each|ea"),
 }
 """Words that say what was measured, by kind; they change nothing."""
 
 LETTERS = ("h", "w", "l", "d", "t")
-"""Letters that name a dimension where an equals sign follows: `H = 8.5 ft`."""
+"""Letters that name a dimension before an equals sign or after a unit: `H = 8.5 ft`, `72 in W`."""
 
 SHAPE_WORDS = _words("square|sq|round post|round pole|round tube|round tubing|square tube|square tubing|square post|sq tube")
 """Words beside a post's size that tell its shape, which another column asks for."""
