@@ -10,8 +10,9 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.intake.catalogue_faults import CatalogueFaults, Fault
+from pipeline.intake.catalogue_links import ITEMS
 from pipeline.intake.catalogue_policy import Typed, documented_policy, read_policy
-from pipeline.intake.catalogue_rules import ITEMS, RULES, customer_key
+from pipeline.intake.catalogue_rules import RULES, customer_key
 from pipeline.intake.catalogue_sheet import Lines, fold, read_sheet
 from pipeline.intake.model import Book, Sheet, UnreadableFileError
 from pipeline.intake.read import read_book

@@ -12,4 +12,7 @@ _CODES = """
 """
 
 ISO_4217 = frozenset(_CODES.split())
-"""Codes of money in use; funds, metals and test codes are left out. Source: ISO 4217, list one (memory; compared with the package pycountry)."""
+"""Codes of money in use; funds, metals and test codes are left out.
+
+Source: ISO 4217, list one (memory; compared with the package pycountry).
+"""

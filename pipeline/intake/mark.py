@@ -20,7 +20,8 @@ def marked_copy(path: str, file: str, book: Book | None, queries: Sequence[Query
     has only the list `To correct`. `own=False` leaves the sender's file alone and copies its cells,
     for a file that openpyxl was seen to hang on. Never raises for what is in the file.
     """
-    from pipeline.intake.mark_copy import new_copy, own_copy
+    from pipeline.intake.mark_new import new_copy
+    from pipeline.intake.mark_own import own_copy
 
     if book is None:
         book = _read(path)
