@@ -211,3 +211,55 @@ def test_one_address_twice(tmp_path: Path) -> None:
 def test_an_empty_workbook_is_read_as_empty(tmp_path: Path) -> None:
     book = read(tmp_path, xlsx(""))
     assert (book.format, book.sheets[0].cells) == ("xlsx", ())
+
+
+def test_an_ordinary_workbook_as_the_reference_library_reads_it(tmp_path: Path) -> None:
+    """Source: openpyxl 3.1 as a reference library, its values and its formulas."""
+    import datetime
+
+    import openpyxl
+    import xlsxwriter
+
+    path = str(tmp_path / "a.xlsx")
+    made = xlsxwriter.Workbook(path)
+    ws = made.add_worksheet("Posts")
+    ws.write_row("B2", ["Site code", "Post", "Höhe ⅝", "8'6\"", 3.5, 12, -0.25, 1e-7, 123456789012345678])
+    ws.write_datetime("B3", datetime.datetime(2026, 8, 6), made.add_format({"num_format": "d-mmm"}))
+    ws.write_formula("C3", "=1/0", None, "#DIV/0!")
+    ws.write_formula("D3", "=1+1", None, 2)
+    ws.write_formula("E3", '="a"&"b"', None, "ab")
+    ws.write_boolean("F3", False)
+    ws.write("G3", "two\nlines")
+    ws.write_rich_string("H3", "a ", made.add_format({"bold": True}), "b", " c")
+    ws.merge_range("B5:D6", "merged")
+    ws.write_blank("E5", None, made.add_format({"bold": True}))
+    made.close()
+    (sheet_read,) = read_book(path).sheets
+    reference = openpyxl.load_workbook(path, data_only=True)["Posts"]
+    want = {c.coordinate: c for row in reference.iter_rows() for c in row if c.value is not None}
+    got = {c.address: c for c in sheet_read.cells}
+    assert list(got) == list(want)
+    for place, cell in got.items():
+        value = want[place].value
+        assert cell.value == (value.date().isoformat() if isinstance(value, datetime.datetime) else value), place
+        assert (cell.kind == "error") == (want[place].data_type == "e")
+
+
+def test_a_survey_takes_milliseconds(tmp_path: Path) -> None:
+    """Six rows of 27 columns; the bound is loose for a busy machine, the aim is 3 ms."""
+    import time
+
+    import openpyxl
+
+    book = openpyxl.Workbook()
+    for r in range(1, 8):
+        for c in range(1, 28):
+            book.active.cell(r, c, f"text {r} {c}" if c % 3 else r * c * 1.5)
+    path = str(tmp_path / "a.xlsx")
+    book.save(path)
+    times = []
+    for _ in range(20):
+        started = time.perf_counter()
+        read_book(path)
+        times.append(time.perf_counter() - started)
+    assert min(times) < 0.010

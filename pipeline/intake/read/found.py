@@ -62,31 +62,38 @@ def _of_argument(argument: str, skipped: set[str]) -> Iterator[tuple[Found, str]
         raise NoSurveyError(f"There is no file or folder “{_shown(argument)}”.") from e
     if stat.S_ISDIR(mode):
         root = os.path.realpath(argument)
-        yield from ((item, root) for item in _walk(root, root, skipped))
+        yield from ((item, root) for item in _walk(root, skipped))
     else:
         name = _shown(os.path.basename(argument))
         yield _answered(argument, name, "" if stat.S_ISREG(mode) else "not a file"), os.path.dirname(os.path.abspath(argument))
 
 
-def _walk(folder: str, root: str, skipped: set[str]) -> Iterator[Found]:
+def _walk(root: str, skipped: set[str]) -> Iterator[Found]:
     """Files below a folder in order of their names; nothing is opened and no link is followed."""
-    try:
-        with os.scandir(folder) as listing:
-            entries = sorted(listing, key=lambda e: e.name)
-    except OSError:
-        yield _answered(folder, _name(folder, root), "folder")
-        return
-    for entry in entries:
-        if _is_left_out(entry):
+    pending: list[Found | os.DirEntry[str]] = list(reversed(_listed(root, root)))
+    while pending:  # a stack and no recursion: a hostile folder may be nested a thousand deep
+        entry = pending.pop()
+        if isinstance(entry, Found):
+            yield entry
+        elif _is_left_out(entry):
             continue
-        if entry.is_symlink():
+        elif entry.is_symlink():
             yield from _link(entry.path, root)
         elif entry.is_dir(follow_symlinks=False):
             if os.path.realpath(entry.path) not in skipped:
-                yield from _walk(entry.path, root, skipped)
+                pending.extend(reversed(_listed(entry.path, root)))
         else:
             regular = entry.is_file(follow_symlinks=False)
             yield _answered(entry.path, _name(entry.path, root), "" if regular else "not a file")
+
+
+def _listed(folder: str, root: str) -> list[Found | os.DirEntry[str]]:
+    """What stands in a folder, in order of the names; the answer where it may not be opened."""
+    try:
+        with os.scandir(folder) as listing:
+            return sorted(listing, key=lambda e: e.name)
+    except OSError:
+        return [_answered(folder, _name(folder, root), "folder")]
 
 
 def _is_left_out(entry: os.DirEntry[str]) -> bool:

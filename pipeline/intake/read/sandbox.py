@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import os
 import pickle
+import signal
 import struct
 import subprocess
 import sys
@@ -22,6 +23,7 @@ _SECONDS_PER_MB = 3.0  # an honest file of 100,000 posts is 20 MB; a bomb is sma
 _MOST_SECONDS = 120.0
 
 FRAME = struct.Struct("<Q")
+_OUT_OF_TIME = getattr(signal, "SIGXCPU", 0)  # by which a system ends a process that has used up its processor time
 _MOST_REPLY = 1 << 31
 _ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__)))))
 _START = "import sys; sys.path.insert(0, sys.argv[1]); from pipeline.intake.read.child import main; main(sys.argv[2:])"
@@ -120,7 +122,7 @@ class Sandbox:
             timer.cancel()
         if reply is None:
             self._end(kill=True)
-            raise answer("slow" if self._late or child.returncode == -24 else "crashed")  # 24: SIGXCPU
+            raise answer("slow" if self._late or child.returncode == -_OUT_OF_TIME else "crashed")
         return reply
 
     def _expire(self, child: subprocess.Popen[bytes]) -> None:
