@@ -11,7 +11,7 @@ from pipeline.intake.measures.model import Doubt
 from pipeline.intake.measures.text import quoted
 from pipeline.intake.measures.tokens import Token
 from pipeline.intake.measures.words import CHANGING, DOUBT, RANGE
-from pipeline.units import FEET_INCHES, Unit, find, si, unit_of
+from pipeline.units import BY_KIND, FEET_INCHES, Unit, find, si, unit_of
 
 Reads = Callable[[str], bool]
 """Whether a text, typed into the same cell, would be read."""
@@ -135,7 +135,11 @@ def _is_range(found: tuple[Token, ...]) -> bool:
 def _other_kind(found: tuple[Token, ...], kind: str) -> tuple[str, str] | None:
     """Kind and name of a unit that does not belong here."""
     for t in found:
-        if t.letter == "x" and (units := find(t.text)):
+        if (
+            t.letter == "x"
+            and (units := find(t.text.rstrip(".")))
+            and all(u.kind not in BY_KIND.get(kind, (kind,)) for u in units)
+        ):
             return units[0].kind, units[0].short
     return None
 

@@ -54,7 +54,7 @@ def quantity(found: Found, unit: Unit | None, own_unit: bool, alone: bool = True
             else:
                 value += number(t.text, short, unit is None or unit.metric)
     except UnclearNumberError as e:
-        raise UnclearFormError(e.why, tuple(f"{r} {short}".strip() for r in e.readings)) from None
+        raise UnclearFormError(e.why, tuple(f"{r} {short}".strip() for r in e.readings if alone)) from None
     if dash and alone and parts[0].text.strip("0") == "":
         raise UnclearFormError("may be a range or one number", (f"{parts[-1].text} {short}".strip(),))
     return value
@@ -143,7 +143,7 @@ def _chain(parts: tuple[tuple[Found, Unit], ...]) -> Worth:
     shorts = tuple(u.short for _, u in parts)
     order = next((c for c in CHAINS if set(shorts) <= set(c)), ())
     if not order or list(shorts) != sorted(set(shorts), key=order.index):
-        readings = tuple(f"{words(f)} {u.short}" for f, u in parts)
+        readings = tuple(dict.fromkeys(f"{words(f)} {u.short}" for f, u in parts))
         raise UnclearFormError("holds more than one measure", readings)
     total, above = Fraction(0), None
     for found, unit in parts:

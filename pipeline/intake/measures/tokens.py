@@ -19,7 +19,7 @@ _LETTER = "A-Za-zµ\u00c0-\u024f²³^"
 _SIGN = re.compile(r"[-,()/:=\[\]+]")
 _WORD = re.compile(rf"[{_LETTER}][{_LETTER}.]*|.", re.DOTALL)
 _AND = re.compile(rf"(?:and(?![{_LETTER}])|&)", re.IGNORECASE)
-_NAMED = re.compile(rf"(?:{'|'.join(LETTERS)})(?= ?=)", re.IGNORECASE)
+_NAMED = re.compile(rf"(?:{'|'.join(LETTERS)})(?= ?[=:])", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,7 +23,7 @@ PASSED_OVER: dict[str, tuple[str, ...]] = {
 """Words that say what was measured, by kind; they change nothing."""
 
 LETTERS = ("h", "w", "l", "d", "t")
-"""Letters that name a dimension before an equals sign or after a unit: `H = 8.5 ft`, `72 in W`."""
+"""Letters that name a dimension before an equals sign or after a unit: `H = 8.5 ft`, `H: 8 ft`, `72 in W`."""
 
 SHAPE_WORDS = _words("square|sq|round post|round pole|round tube|round tubing|square tube|square tubing|square post|sq tube")
 """Words beside a post's size that tell its shape, which another column asks for."""
