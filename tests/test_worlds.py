@@ -12,6 +12,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+import openpyxl
 import pytest
 from oracle.answer import answer
 from oracle.compare import differences, read
@@ -23,12 +24,12 @@ DATE = datetime.date(2026, 3, 2)
 COMMAND = Path(sys.executable).with_name("postquote")
 
 
-def run(surveys: Path, catalogue: Path, out: Path) -> Path:
-    """Quotes a written world, and says where the results are; no clean row may be held."""
+def run(surveys: Path, catalogue: Path, out: Path, status: int = 0) -> Path:
+    """Quotes a written world, and says where the results are; status 0: no clean row may be held."""
     words = [COMMAND, "quote", surveys, "--catalogue", catalogue, "--out", out, "--date", DATE.isoformat(), "--quiet"]
     done = subprocess.run([str(word) for word in words], capture_output=True, text=True, timeout=300, check=False)
     held = [q for q in read(out, "queries") if q["holds_row"] == "true"] if done.returncode == 1 else []
-    assert done.returncode == 0, done.stderr + "\n".join(json.dumps(q) for q in held)
+    assert done.returncode == status, done.stderr + "\n".join(json.dumps(q) for q in held)
     return out
 
 
@@ -61,6 +62,31 @@ def test_corner_world(tmp_path: Path) -> None:
     assert asked == [("P25", "ASKED", "mount_asked"), ("P26", "ASKED", "mount_asked")]
     expected["kits"][0]["moment_play_N_m"] *= 1.006  # the comparison itself is able to fail
     assert len(differences(out, expected)) == 1
+
+
+def blank_a_needed_cell(survey: Path) -> str:
+    """Takes `Old fittings` out of the second post's row; the cell's address."""
+    book = openpyxl.load_workbook(survey)
+    heading = next(c for row in book.active.iter_rows() for c in row if c.value == "Old fittings")
+    cell = heading.offset(row=2)
+    cell.value = None
+    book.save(survey)
+    return cell.coordinate
+
+
+def test_one_held_row_leaves_the_others_as_they_are(tmp_path: Path) -> None:
+    """Everything but the held row's post is quoted as if that row were not there; its site is incomplete."""
+    world = money_world(2, posts=12, sites=4)
+    surveys, catalogue = write_world(world, tmp_path, 2)
+    cell = blank_a_needed_cell(surveys / "grounds-1.xlsx")
+    out = run(surveys, catalogue, tmp_path / "out", status=1)
+    held = world.posts[1]
+    expected = answer(world.made.catalogue, tuple(p for p in world.posts if p is not held), DATE)
+    expected["sites"][0] |= {"rows_held": 1, "state": "incomplete"}
+    expected["sites"][0]["posts"] += held.quantity
+    assert not (found := differences(out, expected)), "\n".join(found[:40])
+    holding = [q for q in read(out, "queries") if q["holds_row"] == "true"]
+    assert [(q["post_code"], q["code"], q["cell"]) for q in holding] == [(held.code, "MISSING", cell)]
 
 
 @pytest.mark.slow
