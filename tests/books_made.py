@@ -1,12 +1,25 @@
 """Made-up site reports for the tests of the workbooks: a scenario of our own, small, large and awkward."""
 
+# ruff: noqa: E501 (tables of made-up values)
+
 from __future__ import annotations
 
 from decimal import Decimal
 
 from pipeline.books.model import (
-    Advice, Change, FindingReport, KitReport, MomentShare, MountReport, PostReport, QuoteLine, Setting,
-    SettingReport, SiteReport, SiteSummary, Totals,
+    Advice,
+    Change,
+    FindingReport,
+    KitReport,
+    MomentShare,
+    MountReport,
+    PostReport,
+    QuoteLine,
+    Setting,
+    SettingReport,
+    SiteReport,
+    SiteSummary,
+    Totals,
 )  # fmt: skip
 from pipeline.intake.model import Query, SurveyRow
 from schemas.policy import SETTINGS

@@ -89,7 +89,7 @@ def test_sites_are_linked_to_their_workbooks(forty):
 def test_order_list_and_reach_are_sums(forty):
     book = opened(forty)
     assert "MT-01 | mount | Clamp mount 1 | 200 | 40" in words(book, "Order list")
-    assert "MT-01 | Clamp mount 1 | 160 | 40 | 40 | 40 | 0" in words(book, "Reach")
+    assert "MT-01 | Clamp mount 1 | 240 | 160 | 40 | 40 | 40 | 0" in words(book, "Reach")
     assert "BD-01 | Board 1 | 160" in words(book, "Reach")
     assert "OLD | 3 | OLD-r3 | Old ground" in words(book, "Changes")
 

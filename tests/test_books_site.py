@@ -12,7 +12,7 @@ from books_made import AWKWARD, FT, awkward, kit, large, post, report, setting, 
 from books_open import formulas, opened, recalculated, words
 
 from pipeline.books.kits import against, lowest, marks
-from pipeline.books.model import QuoteLine
+from pipeline.books.model import QuoteLine, Totals
 from pipeline.books.quote import line_total
 from pipeline.books.site import site_workbook
 from schemas.words import CAUTION, NOT_LOOKED_AT, ON_SITE_CHECKS
@@ -95,6 +95,16 @@ def test_recalculation_gives_the_stored_results(tmp_path):
     assert named(stored, "quote_total") == float(made.totals.total)
 
 
+def test_a_currency_without_a_minor_unit_has_no_decimals():
+    lines = (QuoteLine("goods", "X", "x", 3, Decimal(1001), Decimal(1001), Decimal("2.5"), Decimal(2928)),)
+    nothing = Decimal(0)
+    sums = Totals(Decimal(2928), nothing, nothing, nothing, Decimal(2928), 1.0)
+    made = report((post("1"),), lines=lines, currency="JPY", totals=sums)
+    data = site_workbook(made, setting())
+    assert named(opened(data), "quote_total") == 2928
+    assert any(f.endswith(",8),0)") for f in formulas(data).values())
+
+
 def test_a_line_that_the_formula_would_not_give_is_a_plain_number():
     odd = QuoteLine("goods", "X", "x", 1, Decimal("1.00"), Decimal("1.00"), Decimal(0), Decimal("0.99"))
     data = site_workbook(report((post("1"),), lines=(odd,), totals=totals((odd,))), setting())
@@ -138,6 +148,7 @@ def test_survey_names_the_cell_of_a_held_row(small_book):
     text = words(opened(small_book), "Survey")
     assert "about 8 ft | district.xlsx, Posts, F10" in text
     assert '3 1/2" | 3 1/2 in | 0.0889 m' in text
+    assert "every post | Customer | Alder Valley Schools | Alder Valley Schools" in text
 
 
 def test_nothing_from_outside_is_a_formula():
@@ -175,12 +186,15 @@ def test_four_hundred_posts_are_all_there():
 
 
 def test_the_quick_worksheet_means_the_same_as_the_library_s_own(monkeypatch):
-    from pipeline.books import page
     from pipeline.books.quick import QuickWorksheet
 
     quick = site_workbook(small(), setting())
     monkeypatch.setattr(QuickWorksheet, "_write_cell", QuickWorksheet.__bases__[0]._write_cell)
     monkeypatch.setattr(QuickWorksheet, "quick_text", QuickWorksheet.write_string)
     monkeypatch.setattr(QuickWorksheet, "quick_number", QuickWorksheet.write_number)
-    assert page.QuickWorksheet is QuickWorksheet
+    monkeypatch.setattr(
+        QuickWorksheet,
+        "quick_table",
+        lambda self, top, rows, columns, options: self.add_table(top, 0, top + rows, columns - 1, options),
+    )
     assert site_workbook(small(), setting()) == quick

@@ -14,7 +14,7 @@ from pipeline.intake.model import natural
 from schemas.words import CAUTION
 
 _KINDS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"))
-_NOT_STOPS = ("serves", "confirm", "extended")
+_SERVED = ("serves", "confirm", "extended")
 
 
 def _finish(page: Page, top: int) -> None:
@@ -198,13 +198,19 @@ def write_reach(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> N
             Col("Mount", "bold", 24),
             Col("Description", "text", 44),
             Col("Posts served", "whole"),
-            Col("Of them to confirm", "whole"),
-            Col("Of them with extension", "whole"),
+            Col("As it stands", "whole"),
+            Col("If confirmed", "whole"),
+            Col("With an extension", "whole"),
             *(Col(f"Stopped: {STOPS[c]}", "whole", 16) for c in codes),
         ]
         names = setting.items.get("Mounts", {})
         rows = [
-            [m, names.get(m, {}).get("description") or "no description", *(mounts[m].get(n, 0) for n in (*_NOT_STOPS, *codes))]
+            [
+                m,
+                names.get(m, {}).get("description") or "no description",
+                sum(mounts[m].get(n, 0) for n in _SERVED),
+                *(mounts[m].get(n, 0) for n in (*_SERVED, *codes)),
+            ]
             for m in sorted(mounts, key=natural)
         ]
         row = page.table(row, "reach_mounts", cols, rows, "Reach of mounts") + 1

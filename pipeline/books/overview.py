@@ -225,6 +225,6 @@ def _bars(page: Page, row: int, title: str, span: Span, tall: int, inks: Sequenc
         }
     )
     chart.set_legend({"position": "bottom", "font": font} if stacked else {"none": True})
-    chart.set_size({"width": 860, "height": tall})
+    chart.set_size({"width": 800, "height": tall})
     page.sheet.insert_chart(row, 0, chart, {"object_position": 2, "description": title, "x_offset": 4, "y_offset": 4})
     return row + -(-(tall + 12) // 17) + 1

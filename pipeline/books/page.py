@@ -23,8 +23,6 @@ _MOST_POINTS = 409.0
 """Tallest row [pt]. Source: Excel specifications and limits, Microsoft."""
 _USABLE = {LETTER: 880.0, A4: 940.0}
 """Width of a landscape page within our margins [pixels], less what some programs make columns wider by."""
-_LETTERS = 1.08
-"""Letters of running text that go into the width of a digit, with a margin."""
 _ROOM = 104
 """Width of a paragraph on a page of tables [digit widths]."""
 
@@ -86,7 +84,7 @@ class Page:
         self.name = name
         self.widths: dict[int, float] = {}
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
-        self._tables: list[tuple[int, Sequence[Row]]] = []
+        self._tables: list[tuple[int, list[str], Sequence[Row]]] = []
         self._split: tuple[int, float] | None = None
 
     def put(self, row: int, column: int, value: Any, style: str) -> None:
@@ -163,10 +161,10 @@ class Page:
             "columns": [{"header": c.heading, "header_format": self._head(c)} for c in columns],
             "description": told or f"{self.name}: {len(rows)} rows",
         }
-        if self.sheet.add_table(top, 0, top + len(rows), len(columns) - 1, options):
+        if self.sheet.quick_table(top, len(rows), len(columns), options):
             raise ValueError(f"the table {name} on {self.name} was refused")
         self._measure(columns, rows)
-        self._tables.append((top, rows))
+        self._tables.append((top, [c.style for c in columns], rows))
         return top + len(rows) + 1
 
     def _cells(self, first: int, columns: Sequence[Col], rows: Sequence[Row]) -> None:
@@ -235,17 +233,17 @@ class Page:
                 self.sheet.merge_range(row, first, row, until, "", look)
             self.sheet.write_string(row, first, text, look)
             size = styles.STYLES[style].get("font_size", 10)
-            tall = lines(text, room * _LETTERS * 10 / size) * _LINE_POINTS * size / 10 + 2
+            tall = lines(text, room * _letters(style) * 10 / size) * _LINE_POINTS * size / 10 + 2
             heights[row] = max(tall, heights.get(row, 0))
-        for top, rows in self._tables:
-            self._row_heights(top, rows, heights)
+        for top, looks, rows in self._tables:
+            self._row_heights(top, looks, rows, heights)
         for row, tall in heights.items():
             self.sheet.set_row(row, min(tall, _MOST_POINTS))
         if self._split:
             self._fit_two(*self._split)
 
-    def _row_heights(self, top: int, rows: Sequence[Row], heights: dict[int, float]) -> None:
-        rooms = [(self.widths[column] - 2) * _LETTERS for column in range(len(rows[0]))]
+    def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row], heights: dict[int, float]) -> None:
+        rooms = [(self.widths[column] - 2) * _letters(style) for column, style in enumerate(looks)]
         for number, row in enumerate(rows, top + 1):
             tall = 1
             for value, room in zip(row, rooms, strict=True):
@@ -267,3 +265,8 @@ class Page:
             if column == last or (last is None and room >= _ROOM):
                 return column, room
             column += 1
+
+
+def _letters(style: str) -> float:
+    """Letters of running text that go into the width of a digit, with a margin."""
+    return 1.0 if styles.STYLES.get(style, {}).get("bold") else 1.15

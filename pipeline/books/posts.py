@@ -28,7 +28,7 @@ def columns(feet: bool) -> list[Col]:
         Col("Recommended kit", "text", 34, 22),
         *length_columns("Ring height reached", feet),
         Col("Ring heights served", "text", 12),
-        Col("To confirm, or what would help", "text", 40, 24),
+        Col("To confirm, or what would help", "text", 60, 24),
         Col("Load", "text", 24),
         Col("Drawing", "text", 9),
         Col("Price each", "money", 14),
@@ -110,7 +110,7 @@ def advice_rows(report: SiteReport) -> list[list[Any]]:
     for post in report.posts:
         for a in post.advice:
             found.setdefault((a.about, a.sentence, a.source), []).append(post.row.post_code)
-    return [[show.listed(posts, 12), *advice] for advice, posts in found.items()]
+    return [[("post " if len(posts) == 1 else "posts ") + show.listed(posts, 12), *advice] for advice, posts in found.items()]
 
 
 def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mapping[str, str]) -> None:
@@ -130,7 +130,7 @@ def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mappi
     row = page.para(row, "Advice is never a verdict: it changes no answer above.", "note")
     advice = advice_rows(report)
     for posts, about, sentence, source in advice:
-        row = page.para(row, f"{about} (post {posts}): {sentence} Source: {source}.")
+        row = page.para(row, f"{about} ({posts}): {sentence} Source: {source.rstrip('.')}.")
     if not advice:
         page.para(row, "There is none for these posts.")
     split = next(i for i, c in enumerate(cols) if c.heading == READ)

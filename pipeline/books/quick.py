@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from xlsxwriter.utility import xl_col_to_name
+from xlsxwriter.utility import xl_col_to_name, xl_range
 from xlsxwriter.worksheet import CellNumberTuple, CellStringTuple, Worksheet
 
 _LETTERS = tuple(xl_col_to_name(column) for column in range(256))
@@ -29,6 +29,14 @@ class QuickWorksheet(Worksheet):
     def quick_number(self, row: int, column: int, number: float, look: Any) -> None:
         """Writes a finite number into a cell that was reached."""
         self.table[row][column] = CellNumberTuple(number, look)
+
+    def quick_table(self, top: int, rows: int, columns: int, options: dict[str, Any]) -> int:
+        """Like `add_table` from the first column, without its search for overlaps, cell by cell; 0 where all is well."""
+        refused = self.add_table(top, 0, top + 1, columns - 1, options)
+        if not refused:
+            place = xl_range(top, 0, top + rows, columns - 1)
+            self.tables[-1].update(range=place, a_range=place, autofilter=place)
+        return refused
 
     def _write_cell(self, row: int, col: int, cell: Any) -> None:
         kind = type(cell)

@@ -14,7 +14,7 @@ from pipeline.books.page import A4, LETTER, Book, Page
 from pipeline.books.wording import KIND, STATE, number, posts_said
 
 HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Discount [%]", "Line total")
-WIDTHS = (18, 46, 10, 13, 13, 13, 15)
+WIDTHS = (22, 46, 10, 13, 13, 13, 15)
 _LAST = len(HEADINGS) - 1
 _MANY = 20
 """Lines from which the column headings are repeated on each printed page, and not the quotation's title."""

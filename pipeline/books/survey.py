@@ -35,6 +35,8 @@ HELD = [
     Col("File, sheet and cell", "text", 40),
 ]
 
+_OF_SITE = ("site_code", "site_name", "customer", "site_kind")
+
 
 def read_as(column: Column, value: Any, feet: bool) -> tuple[str, str]:
     """A value as it was read: in the site's units, and in SI where it has a unit."""
@@ -56,11 +58,9 @@ def read_as(column: Column, value: Any, feet: bool) -> tuple[str, str]:
 def row_cells(row: SurveyRow, feet: bool) -> list[list[Any]]:
     """What was typed and read, a row a column of the survey; columns that nobody filled in are named as such."""
     made: list[list[Any]] = []
-    for column in SURVEY.columns[2:]:
+    for column in SURVEY.columns:
         name = column.name
-        if name == "post_code" or (name not in row.typed and name not in row.values):
-            continue
-        if name == "customer" and name not in row.typed:
+        if name in _OF_SITE or name == "post_code" or (name not in row.typed and name not in row.values):
             continue
         typed = row.typed.get(name, "")
         words, metric = read_as(column, row.values.get(name), feet)
@@ -70,6 +70,21 @@ def row_cells(row: SurveyRow, feet: bool) -> list[list[Any]]:
         made.append([row.post_code, heading, text, "carried through, not read", None, None])
     for sentence in row.said:
         made.append([row.post_code, "Inferred", None, sentence, None, None])
+    return made
+
+
+def site_cells(report: SiteReport) -> list[list[Any]]:
+    """Cells that tell of the site as a whole, once where all its rows say the same."""
+    made: list[list[Any]] = []
+    for name in _OF_SITE:
+        said: dict[tuple[str, str], list[str]] = {}
+        for post in report.posts:
+            typed, value = post.row.typed.get(name, ""), post.row.values.get(name)
+            if typed or value:
+                said.setdefault((typed, str(value or "")), []).append(post.row.post_code)
+        for (typed, value), codes in said.items():
+            where = "every post" if len(codes) == len(report.posts) else show.listed(codes, 6)
+            made.append([where, SURVEY.column(name).heading, typed or As("blank", "quiet"), value or show.UNKNOWN, None, None])
     return made
 
 
@@ -98,7 +113,7 @@ def write_survey(book: Book, report: SiteReport, setting: Setting) -> None:
     page = book.page("Survey", "#4A5A64")
     page.title("Survey: what was typed, and what it was read as")
     row = page.para(1, CAUTION, "caution")
-    rows = [cell for post in report.posts for cell in row_cells(post.row, report.feet)]
+    rows = [*site_cells(report), *(cell for post in report.posts for cell in row_cells(post.row, report.feet))]
     top = 0
     if rows:
         top = row
