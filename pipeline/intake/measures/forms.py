@@ -114,6 +114,8 @@ def chain(found: Found, heading: Unit | None, heading_text: str) -> Worth:
             inner = found[start:i]
             if len(inner) > 1 and inner[-1].letter == "-" and t.glued and t.text[0].isalpha():
                 inner = inner[:-1]
+            if inner and inner[-1].letter == "-":
+                raise UnclearFormError("can be read in more than one way")
             while parts and inner and inner[0].letter in "-,j":
                 if inner[0].letter == "-" and parts[-1][1].short != "ft":
                     raise UnclearFormError("can be read in more than one way")
