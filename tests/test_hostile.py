@@ -112,7 +112,7 @@ def test_each_gets_its_answer(tmp_path: Path, name: str) -> None:
     with pytest.raises(UnreadableFileError) as e:
         read_book(str(path))
     assert words in e.value.reason
-    assert e.value.reason.endswith((".", ")"))
+    assert e.value.reason.endswith(".")
     assert e.value.remedy.endswith(".")
 
 
@@ -126,8 +126,8 @@ LIMITED: dict[str, tuple[bytes, str]] = {
     "shared texts": (xlsx(ROW, strings="<si><t>x</t></si>" * 51), "50 different texts"),
     "a shared text": (xlsx(ROW, strings=f"<si><t>{'x' * 1001}</t></si>"), "1,000 characters"),
     "a cell's text": (xlsx(f'<row r="1"><c r="A1" t="inlineStr"><is><t>{"x" * 1001}</t></is></c></row>'), "1,000 characters"),
-    "repeated columns": (zipped(ods_parts(TABLE.format("", 'table:number-columns-repeated="999999999"'))), "1,000 cells"),
-    "repeated rows": (zipped(ods_parts(TABLE.format('table:number-rows-repeated="999999999"', ""))), "100 filled cells"),
+    "repeated columns": (zipped(ods_parts(TABLE.format("", 'table:number-columns-repeated="999999999"'))), "column 999,999,999"),
+    "repeated rows": (zipped(ods_parts(TABLE.format('table:number-rows-repeated="500"', ""))), "100 filled cells"),
     "text cells": (("a,b,c\n" * 50).encode(), "100 filled cells"),
     "blank text cells": (("," * 30 + "\n").encode() * 50, "1,000 cells"),
 }

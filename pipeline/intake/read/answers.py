@@ -79,4 +79,4 @@ def answer(key: str) -> UnreadableFileError:
 def damaged(where: str) -> UnreadableFileError:
     """The workbook is damaged at a place that can be named."""
     reason, remedy = ANSWERS["damaged"]
-    return UnreadableFileError(f"{reason} ({where})", remedy)
+    return UnreadableFileError(f"{reason.removesuffix('.')}: {where}.", remedy)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from pipeline.intake.model import UnreadableFileError
+from pipeline.intake.read.answers import damaged
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +50,7 @@ class Budget:
     limits: Limits
     cells: int = 0
     elements: int = 0
-    bytes: int = field(default=0)
+    bytes: int = 0
 
     def take_cell(self, row: int, column: int) -> None:
         """Count one filled cell at a 1-based place; raises UnreadableFileError beyond a limit."""
@@ -57,8 +58,18 @@ class Budget:
         limits = self.limits
         if self.cells > limits.cells:
             raise refuse(f"more than {limits.cells:,} filled cells")
-        if not (0 < row <= limits.rows and 0 < column <= limits.columns):
+        if row > limits.rows or column > limits.columns:
             raise refuse(f"a cell in row {row:,}, column {column:,}")
+        if row < 1 or column < 1:
+            raise damaged(f"a cell claims to stand in row {row:,}, column {column:,}")
+
+    def allow_repeat(self, row: int, column: int, cells: int) -> None:
+        """Refuse so many filled cells, the last of them at a place, before they are written out."""
+        limits = self.limits
+        if row > limits.rows or column > limits.columns:
+            raise refuse(f"a cell in row {row:,}, column {column:,}")
+        if self.cells + cells > limits.cells:
+            raise refuse(f"more than {limits.cells:,} filled cells")
 
     def take_elements(self, count: int) -> None:
         """Count cells that may be blank."""

@@ -58,6 +58,7 @@ class _Scan:
         self._sheet_hidden = False
         self._row = 0
         self._row_repeat = 1
+        self._row_hidden = False
         self._row_cells: list[Cell] = []
         self._column = 0
         self._hidden_column_end = 0
@@ -140,6 +141,8 @@ class _Scan:
 
     def _end_row(self) -> None:
         if self._found is not None and self._row_cells:
+            last = self._row + self._row_repeat
+            self._budget.allow_repeat(last, self._row_cells[-1].column, self._row_repeat * len(self._row_cells))
             for row in range(self._row + 1, self._row + self._row_repeat + 1):
                 for c in self._row_cells:
                     self._found.add(Cell(row, c.column, c.kind, c.value, c.shown_unit, c.shown))
@@ -181,6 +184,7 @@ class _Scan:
         repeat = _repeat(attributes, "number-columns-repeated")
         cell = None if self._covered else ods_cell(attributes, "\n".join(map(paragraph, self._paragraphs)))
         if cell is not None:
+            self._budget.allow_repeat(1, self._column + repeat, repeat)
             for column in range(self._column + 1, self._column + repeat + 1):
                 self._budget.take_elements(1)
                 self._row_cells.append(Cell(1, column, cell.kind, cell.value, cell.shown_unit, cell.shown))

@@ -184,7 +184,7 @@ def _result(state: str, content: Any) -> Any:
         raise UnreadableFileError(*content)
     if state == "fault":
         reason, remedy = ANSWERS["crashed"]
-        raise UnreadableFileError(f"{reason} ({content})", remedy)
+        raise UnreadableFileError(f"{reason.removesuffix('.')} ({content}).", remedy)
     raise RuntimeError(content)
 
 
