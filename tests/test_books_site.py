@@ -117,7 +117,8 @@ def test_quote_says_what_a_customer_must_know(small_book):
         "ALDER-r2", "Alder Valley Schools", "2026-12-25", "What changed since r1", "was 5,120.75, is now",
         "Post 9 | Not quoted until the survey is corrected. 'about 8 ft' is an estimate in words. Type the height alone",
         "Post 5 | No kit fits this post. What would help: Strip the welded bracket", "look for a circumference of 10.99",
-        "a licensed engineer, and nobody else", "Posts 3 and 8 | The rough load is over", "Post 4 | The strength of the post is not known",
+        "a licensed engineer, and nobody else", "Posts 3 and 8 | The rough load is over",
+        "Post 4 | The strength of the post is not known",
         "Board BD-99 is withdrawn.", CAUTION, *(say for _, say in ON_SITE_CHECKS),
     ):  # fmt: skip
         assert part in text, part
@@ -177,6 +178,20 @@ def test_metric_site_has_no_feet():
         head = words(book, sheet)
         assert "[mm]" in head
         assert "[ft-in]" not in head
+
+
+def test_posts_lead_to_their_drawing(small_book):
+    book = opened(small_book)
+    links = {cell.value: cell.hyperlink.location for row in book["Posts"].iter_rows() for cell in row if cell.hyperlink}
+    assert set(links) == {"A", "B", "C"}
+    for letter, location in links.items():
+        sheet, cell = location.split("!")
+        assert str(book[sheet.strip("'")][cell].value).startswith(f"{letter}: post")
+
+
+def test_a_footer_that_begins_with_a_digit_is_no_font_size():
+    data = site_workbook(report((post("1"),), site_code="12"), setting())
+    assert opened(data)["Quote"].oddFooter.left.text.strip().startswith("12-r1")
 
 
 def test_four_hundred_posts_are_all_there():

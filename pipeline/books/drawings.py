@@ -44,6 +44,22 @@ def letters(report: SiteReport) -> dict[str, list[str]]:
     return {_letter(index): codes for index, codes in enumerate(groups.values())}
 
 
+def places(report: SiteReport) -> dict[str, tuple[str, str]]:
+    """Letter and cell of each post's drawing, by post code."""
+    return {code: (letter, _cell(index)) for index, (letter, codes) in enumerate(letters(report).items()) for code in codes}
+
+
+def _place(index: int) -> tuple[int, int]:
+    """Row and column of a drawing's caption, 0-based."""
+    line, column = divmod(index, ACROSS)
+    return 3 + 3 * line, 2 * column
+
+
+def _cell(index: int) -> str:
+    row, column = _place(index)
+    return f"{_letter(column)}{row + 1}"
+
+
 def _look(post: PostReport, kit: KitReport) -> tuple[Any, ...]:
     lengths = (post.size, post.height, post.court_rise, kit.top, kit.added, kit.lowered)
     names = (kit.mount, kit.board, kit.ring, kit.extension, post.row.values.get("post_shape"))
@@ -85,8 +101,7 @@ def _fit(e: Elevation) -> float:
 
 
 def _panel(page: Page, index: int, letter: str, alike: Sequence[PostReport], e: Elevation, scale: float, feet: bool) -> None:
-    line, column = divmod(index, ACROSS)
-    row, column = 3 + 3 * line, 2 * column
+    row, column = _place(index)
     first, kit = alike[0], alike[0].kit
     if kit is None:
         return

@@ -63,6 +63,7 @@ class Book:
         sheet = self.workbook.add_worksheet(name, QuickWorksheet)
         sheet.hide_gridlines(2)
         sheet.set_tab_color(colour)
+        sheet.ignore_errors({"number_stored_as_text": "A1:XFD1048576"})  # codes such as 12 are text on purpose
         page = Page(self, sheet, name)
         self._pages.append(page)
         return page
@@ -216,7 +217,7 @@ class Page:
         else:
             sheet.fit_to_pages(1, 0)
         words = fitted(clean(footer).replace("\n", " "), 46).replace("&", "&&")
-        sheet.set_footer(f"&L&8{words}&C&8Page &P of &N&R&8{self.name}")
+        sheet.set_footer(f"&L&8 {words}&C&8Page &P of &N&R&8{self.name}")
 
     def settle(self) -> None:
         """Sets the widths, and writes the paragraphs; rows get the heights that the widths ask for.

@@ -15,6 +15,8 @@ from pipeline.books.wording import VERDICT, abouts, load
 from schemas.words import CAUTION
 
 DRAWINGS = "Drawings"
+Place = tuple[str, str]
+"""Letter of a drawing and its cell."""
 READ = "Read as: post"
 """Heading of the column that names the post again, on the right-hand pages."""
 
@@ -52,14 +54,14 @@ def columns(feet: bool) -> list[Col]:
     ]
 
 
-def answer(post: PostReport, drawing: str) -> list[Any]:
+def answer(post: PostReport, drawing: Place | None) -> list[Any]:
     """The answer's part of a post's row."""
     words, look = VERDICT[post.outcome]
     kit = post.kit
     if kit is None:
         help_ = post.remedy or "no remedy found"
         return [As(words, look), "none", None, f"0 of {len(post.wanted)}", help_, "no kit", "none", None]
-    drawn: Any = Link(f"internal:'{DRAWINGS}'!A1", drawing) if drawing else "none"
+    drawn: Any = Link(f"internal:'{DRAWINGS}'!{drawing[1]}", drawing[0]) if drawing else "none"
     return [
         As(words, look),
         show.kit(kit.mount, kit.board, kit.ring, kit.extension),
@@ -72,7 +74,7 @@ def answer(post: PostReport, drawing: str) -> list[Any]:
     ]
 
 
-def row_of(post: PostReport, drawing: str, feet: bool) -> list[Any]:
+def row_of(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
     """One row of the table."""
     words, kit, top, served, confirm, loads, drawn, price = answer(post, drawing)
     read = post.row.values
@@ -113,8 +115,8 @@ def advice_rows(report: SiteReport) -> list[list[Any]]:
     return [[("post " if len(posts) == 1 else "posts ") + show.listed(posts, 12), *advice] for advice, posts in found.items()]
 
 
-def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mapping[str, str]) -> None:
-    """Writes the sheet; `letters` names each post's drawing by post code."""
+def write_posts(book: Book, report: SiteReport, setting: Setting, drawn: Mapping[str, Place]) -> None:
+    """Writes the sheet; `drawn` names the drawing of each post by post code."""
     page = book.page("Posts")
     page.title("Posts: what goes on each")
     row = page.para(1, CAUTION, "caution")
@@ -124,7 +126,7 @@ def write_posts(book: Book, report: SiteReport, setting: Setting, letters: Mappi
         return
     cols = columns(report.feet)
     top = row
-    rows = [row_of(post, letters.get(post.row.post_code, ""), report.feet) for post in report.posts]
+    rows = [row_of(post, drawn.get(post.row.post_code), report.feet) for post in report.posts]
     row = page.table(top, "posts_read", cols, rows, "One row a post: the recommended kit, then what the post was read as")
     row = page.section(row + 1, "Worth knowing")
     row = page.para(row, "Advice is never a verdict: it changes no answer above.", "note")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pipeline.books import show
 from pipeline.books.basis import write_basis
-from pipeline.books.drawings import letters, write_drawings
+from pipeline.books.drawings import places, write_drawings
 from pipeline.books.extensions import write_extensions
 from pipeline.books.kits import write_kits
 from pipeline.books.loads import write_loads
@@ -21,9 +21,8 @@ def site_workbook(report: SiteReport, setting: Setting) -> bytes:
     """The workbook of one site as .xlsx bytes; the same report and setting give the same bytes."""
     title = f"Quotation {number(report)}"
     book = Book(title, report.site_name, report.date, setting.program, show.digits(report.totals.total))
-    groups = letters(report)
     write_quote(book, report)
-    write_posts(book, report, setting, {code: letter for letter, codes in groups.items() for code in codes})
+    write_posts(book, report, setting, places(report))
     write_kits(book, report, setting)
     write_shortfalls(book, report, setting)
     write_extensions(book, report, setting)
