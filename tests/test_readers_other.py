@@ -114,6 +114,7 @@ def test_old_binary_workbook(tmp_path: Path) -> None:
     ws.row(5).hidden = True
     ws.write_merge(6, 7, 1, 2, "merged")
     ws.write(8, 1, 12)
+    ws.row(9).insert_cell(1, xlwt.Cell.StrCell(9, 1, 17, book.add_str("")))
     hidden = book.add_sheet("Not shown")
     hidden.write(0, 0, "x")
     hidden.visibility = 1

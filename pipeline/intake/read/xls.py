@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import io
+import struct
+from functools import cache, partial
 from typing import Any
 
 from pipeline.intake.model import Book, Cell, Sheet
@@ -12,15 +14,19 @@ from pipeline.intake.read.limits import Budget, refuse
 from pipeline.intake.read.numberformats import NumberFormat, number_format
 from pipeline.intake.read.text_values import printable, text_cell
 
+_FORMULAS = (0x0006, 0x0206, 0x0406)
+_BEGINS = (0x0009, 0x0209, 0x0409, 0x0809)
+_END = 0x000A
+"""Record numbers. Source: MS-XLS 2.3.2; those of the older versions: memory."""
 _DATE_FORM = "yyyy-mm-dd hh:mm:ss"
 
 
 def read_xls(data: bytes, budget: Budget) -> Book:
     """Cells of every sheet.
 
-    A formula whose stored result is an empty text cannot be told there from one without a result,
-    so it is taken for the latter. Formats, merges and hidden rows are lost where the workbook's
-    formats are damaged, and that is said.
+    A formula whose stored result is marked as empty may show an empty text or never have been
+    computed: the format does not tell, so it counts as one without a result. Formats, merges and
+    hidden rows are lost where the workbook's formats are damaged, and that is said.
     """
     import xlrd
 
@@ -43,8 +49,9 @@ def read_xls(data: bytes, budget: Budget) -> Book:
     if book.nsheets > budget.limits.sheets:
         raise refuse(f"more than {budget.limits.sheets:,} sheets")
     sheets = []
-    for sheet in book.sheets():
-        made, said = _sheet(book, sheet, budget)
+    for index in range(book.nsheets):
+        made, said = _sheet(book, index, budget)
+        book.unload_sheet(index)
         sheets.append(made)
         notes = (*notes, *said)
     if not sheets:
@@ -56,30 +63,41 @@ def _opened(data: bytes, formatting: bool) -> Any:
     import xlrd
 
     return xlrd.open_workbook(
-        file_contents=data, formatting_info=formatting, ragged_rows=True, logfile=io.StringIO(), verbosity=0
+        file_contents=data, formatting_info=formatting, ragged_rows=True, on_demand=True, logfile=io.StringIO(), verbosity=0
     )
 
 
-def _sheet(book: Any, sheet: Any, budget: Budget) -> tuple[Sheet, list[str]]:
+def _sheet(book: Any, index: int, budget: Budget) -> tuple[Sheet, list[str]]:
+    sheet = book.sheet_by_index(index)
+    empty = cache(partial(_empty_formulas, book, index))
     found = SheetCells(printable(sheet.name), budget)
     forms: dict[int, NumberFormat | None] = {}
     for row in range(sheet.nrows):
         types, values = sheet.row_types(row), sheet.row_values(row)
         budget.take_elements(len(types))
         for column, kind in enumerate(types):
-            if kind not in (0, 6):  # empty, blank
+            if kind == 1 and values[column] == "":
+                places = empty()
+                if places is None or (row, column) in places:
+                    found.add(Cell(row + 1, column + 1, "no_result", None))
+            elif kind not in (0, 6):  # empty, blank
                 form = _form(book, sheet, row, column, kind, forms)
                 cell = _cell(row + 1, column + 1, kind, values[column], form, bool(book.datemode))
                 if cell is not None:
                     found.add(cell)
     if book.formatting_info:
-        found.hidden_rows.update(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden)
-        for top, bottom, left, right in sheet.merged_cells:
-            found.merge(top + 1, left + 1, bottom, right)
-        for column, info in sorted(sheet.colinfo_map.items()):
-            if info.hidden:
-                found.hide_columns(column + 1, column + 1)
+        _layout(sheet, found)
     return found.sheet(sheet.visibility != 0)
+
+
+def _layout(sheet: Any, found: SheetCells) -> None:
+    """Hidden rows and columns, and merged cells."""
+    found.hidden_rows.update(r + 1 for r, info in sheet.rowinfo_map.items() if info.hidden)
+    for top, bottom, left, right in sheet.merged_cells:
+        found.merge(top + 1, left + 1, bottom, right)
+    for column, info in sorted(sheet.colinfo_map.items()):
+        if info.hidden:
+            found.hide_columns(column + 1, column + 1)
 
 
 def _form(book: Any, sheet: Any, row: int, column: int, kind: int, forms: dict[int, NumberFormat | None]) -> NumberFormat | None:
@@ -98,8 +116,6 @@ def _cell(row: int, column: int, kind: int, value: Any, form: NumberFormat | Non
     import xlrd
 
     if kind == 1:
-        if value == "":
-            return Cell(row, column, "no_result", None)
         return text_cell(row, column, value, form.text_unit if form is not None else "")
     if kind in (2, 3):
         number = int(value) if value == value and abs(value) < 1e15 and value == int(value) else value
@@ -107,3 +123,26 @@ def _cell(row: int, column: int, kind: int, value: Any, form: NumberFormat | Non
     if kind == 4:
         return Cell(row, column, "bool", bool(value))
     return Cell(row, column, "error", xlrd.error_text_from_code.get(value, "#VALUE!"))
+
+
+def _empty_formulas(book: Any, index: int) -> set[tuple[int, int]] | None:
+    """Places, 0-based, of the sheet's formulas whose stored result is marked as empty; None where that cannot be told.
+
+    The library shows them as empty texts, so the sheet's records are gone through once more.
+    Source: MS-XLS 2.4.127 Formula and 2.5.133 FormulaValue.
+    """
+    if book.mem is None:  # the versions before 5, of which the library keeps no records
+        return None
+    memory, at = book.mem, book._sh_abs_posn[index]
+    found: set[tuple[int, int]] = set()
+    depth = 0
+    while at + 4 <= len(memory):
+        code, size = struct.unpack_from("<HH", memory, at)
+        at += 4
+        if code in _FORMULAS and size >= 14 and memory[at + 12 : at + 14] == b"\xff\xff" and memory[at + 6] == 3:
+            found.add(struct.unpack_from("<HH", memory, at))
+        depth += (code in _BEGINS) - (code == _END)
+        if depth == 0:
+            break
+        at += size
+    return found
