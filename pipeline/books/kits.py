@@ -20,7 +20,7 @@ SPLIT = 11
 """First column of the right-hand pages; it names the post again."""
 
 
-def columns(feet: bool) -> list[Col]:
+def columns(feet: bool, currency: str) -> list[Col]:
     """Headings of the table."""
     return [
         Col("Post", "text", 24),
@@ -31,8 +31,8 @@ def columns(feet: bool) -> list[Col]:
         Col("Board", "text", 20),
         Col("Ring", "text", 20),
         Col("Extension", "text", 20),
-        Col("Price each", "money", 14),
-        Col("More than rank 1", "more", 14),
+        Col(f"Price each [{currency}]", "money", 16),
+        Col(f"More than rank 1 [{currency}]", "more", 16),
         Col("Against the recommended kit", "text", 46, 30),
         Col("Features: post", "text", 24),
         Col("Of rank", "whole"),
@@ -165,7 +165,7 @@ def write_kits(book: Book, report: SiteReport, setting: Setting) -> None:
         finish(page, report, 0)
         return
     top = row
-    row = page.table(top, "kits_ranked", columns(report.feet), rows, "Kits by post and rank") + 1
+    row = page.table(top, "kits_ranked", columns(report.feet, report.currency), rows, "Kits by post and rank") + 1
     shown, every = len(rows), sum(post.kits_in_all for post in report.posts)
     words = (
         "All kits that fit are shown."

@@ -181,6 +181,7 @@ def write_overview(
     row = page.para(row + 1, CAUTION, "caution", 0, 3)
     _pictures(page, row + 1, figures.drawn)
     page.print_as(0, "Portfolio", landscape=False)
+    page.sheet.fit_to_pages(1, 1)  # no picture is cut in two
 
 
 def _pictures(page: Page, row: int, drawn: Drawn) -> None:

@@ -21,7 +21,7 @@ READ = "Read as: post"
 """Heading of the column that names the post again, on the right-hand pages."""
 
 
-def columns(feet: bool) -> list[Col]:
+def columns(feet: bool, currency: str) -> list[Col]:
     """Headings of the table."""
     return [
         Col("Post", "bold", 24),
@@ -33,7 +33,7 @@ def columns(feet: bool) -> list[Col]:
         Col("To confirm, or what would help", "text", 60, 24),
         Col("Load", "text", 24),
         Col("Drawing", "text", 9),
-        Col("Price each", "money", 14),
+        Col(f"Price each [{currency}]", "money", 16),
         Col(READ, "bold", 24),
         Col("Shape", "text", 10),
         *length_columns("Size", feet, 4),
@@ -124,7 +124,7 @@ def write_posts(book: Book, report: SiteReport, setting: Setting, drawn: Mapping
         page.para(row + 1, "No row of this site could be quoted yet. The sheet Survey names what must be corrected.", "strong")
         finish(page, report, 0)
         return
-    cols = columns(report.feet)
+    cols = columns(report.feet, report.currency)
     top = row
     rows = [row_of(post, drawn.get(post.row.post_code), report.feet) for post in report.posts]
     row = page.table(top, "posts_read", cols, rows, "One row a post: the recommended kit, then what the post was read as")

@@ -15,6 +15,7 @@ from pipeline.books.wording import KIND, STATE, number, posts_said
 
 HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Discount [%]", "Line total")
 WIDTHS = (22, 46, 10, 13, 13, 13, 15)
+_MONEY = (3, 4, 6)
 _LAST = len(HEADINGS) - 1
 _MANY = 20
 """Lines from which the column headings are repeated on each printed page, and not the quotation's title."""
@@ -73,8 +74,9 @@ def write_quote(book: Book, report: SiteReport) -> None:
 
 def _lines(book: Book, page: Page, row: int, report: SiteReport) -> int:
     for column, heading in enumerate(HEADINGS):
-        page.put(row, column, heading, "head_right" if column > 1 else "head")
-    page.sheet.set_row(row, 20)
+        unit = f" [{report.currency}]" if column in _MONEY else ""
+        page.put(row, column, heading + unit, "head_right" if column > 1 else "head")
+    page.sheet.set_row(row, 32)
     row += 1
     sums: dict[str, str] = {}
     for kind, title in KIND.items():

@@ -35,7 +35,7 @@ def makes_up(mount: MountReport, feet: bool, extensions: Mapping[str, Mapping[st
         joint = extensions.get(mount.extension, {}).get("joint", "")
         kind = f", {joint}" if joint else ""
         return As(f"extension {mount.extension}: adds {show.length(mount.added, feet)}{kind}", "added")
-    return As(f"no extension of the catalogue; {show.length(mount.shortfall, feet)} of post is wanting", "bad")
+    return As(f"no extension; {show.length(mount.shortfall, feet)} of post wanting", "bad")
 
 
 def rows_of(post: PostReport, setting: Setting, feet: bool) -> list[list[Any]]:
