@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import warnings
 from dataclasses import replace
 from decimal import Decimal
@@ -10,11 +11,14 @@ from itertools import product
 import pytest
 from books_made import AWKWARD, FT, awkward, kit, large, post, report, setting, small, survey_row, totals
 from books_open import formulas, opened, recalculated, words
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from pipeline.books.kits import against, lowest, marks
 from pipeline.books.model import QuoteLine, Totals
 from pipeline.books.quote import line_total
 from pipeline.books.site import site_workbook
+from pipeline.books.text import clean
 from schemas.words import CAUTION, NOT_LOOKED_AT, ON_SITE_CHECKS
 
 SHEETS = ["Quote", "Posts", "Viable kits", "Shortfalls", "Extensions", "Loads", "Survey", "Basis"]
@@ -213,3 +217,19 @@ def test_the_quick_worksheet_means_the_same_as_the_library_s_own(monkeypatch):
         lambda self, top, rows, columns, options: self.add_table(top, 0, top + rows, columns - 1, options),
     )
     assert site_workbook(small(), setting()) == quick
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.lists(st.text(st.characters(), max_size=60), min_size=6, max_size=6))
+def test_any_text_gives_a_workbook_that_opens(texts):
+    name, customer, code, remedy, notes, word = texts
+    row = survey_row(code, typed={"notes": notes}, notes=notes)
+    sentence = replace(post(code, kits=0, remedy=remedy, taken=(word,)), row=row)
+    other = replace(post(code + "2", kits=1), row=survey_row(code + "2"))
+    made = report((sentence, other), site_name=name, customer=customer, said=(word,), site_code=code or "X")
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        data = site_workbook(made, setting())
+        book = opened(data)
+    assert book["Quote"]["B2"].value == (clean(customer) if customer else "not stated on the survey")
+    assert all(re.match(r"=(ROUND|SUMPRODUCT|G\d+$)", f) for f in formulas(data).values())
