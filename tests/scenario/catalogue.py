@@ -4,6 +4,7 @@ Common practice, no source: a mount that lifts needs 8 1/2 ft of post for a ring
 2 1/2 ft; one that does not needs 10 1/2 ft; boards run from 44 to 72 in.
 """
 
+# ruff: noqa: E501 - tables of data, one row a line
 from __future__ import annotations
 
 from scenario.cells import Row, Sheet, table

@@ -1,5 +1,6 @@
 """What the city's parks sent: text tables of four makes, two workbooks, and a scan under a workbook's name."""
 
+# ruff: noqa: E501 - tables of data, one row a line
 from __future__ import annotations
 
 from scenario.cells import Row, Sheet, table
@@ -20,7 +21,7 @@ VF-101 | Mill Race Park | City of Vesper Ford | park | M1 | round | 114,3 | cali
 ^ | ^ | ^ | ^ | M4 | round | 141,3 | calipers | 6,55 | steel | 2,62 | straight | cast in | none | sound | 3,05; 2,60 | 152 | 76 | 200 | 185 | C |
 VF-102 | Quarry Field | City of Vesper Ford | park | Q1 | round | 88,9 | calipers | 5,49 | steel | 2 590 mm | straight | cast in | none | sound | 3,05 | 137 | 61 | 60 | 185 | C | footing is shallow
 ^ | ^ | ^ | ^ | Q2 | round | Ø88,9 mm | calipers | 5,49 | steel | 259 cm | straight | cast in | none | surface rust | 3,05 | 137 | 61 | 180 | 185 | C |
-^ | ^ | ^ | ^ | Q3 | round | 88,9 | calipers | 5,49 | steel | 2,59 | straight | cast in | none | sound | 3,50 | 137 | 61 | 180 | 185 | C | ring height out of reach
+^ | ^ | ^ | ^ | Q3 | round | 88,9 | calipers | 5,49 | steel | 2,59 | straight | cast in | removable | sound | 2,90 | 137 | 61 | 180 | 185 | C | for the young ones
 ^ | ^ | ^ | ^ | Q4 | round | 88,9 | calipers | | aluminium | 2,59 | straight | cast in | none | sound | 3,05 | 122 | 61 | 180 | 185 | C |
 """
 
@@ -35,11 +36,12 @@ VF-103 | Clock Tower Green | City of Vesper Ford | C1 | 2 | round | NPS 3 sch 80
 ^ | ^ | ^ | C2 | 2 | round | 3 in sch 40 | steel | 8-6 1/2 | straight | cast in | none | sound | 10; 9; 8 | |
 ^ | ^ | ^ | C3 | | round | NPS 4 | steel | 8-6 | straight | cast in | unknown | sound | 10 | | stamped on the pipe
 ^ | ^ | ^ | C4 | | round | DN 80 | steel | 8-6 | unknown | cast in | none | sound | 10 | | seen from the road only
-^ | ^ | ^ | C5 | | round | DN 65 | steel | 8-6 | straight | cast in | none | sound | 10 | | two pipes have this name
 VF-104 | Ropewalk Square | City of Vesper Ford | R1 | 4 | square | 4 in | steel | 8-6 | straight | cast in | none | sound | 10 | B60-G |
 ^ | ^ | ^ | R2 | 2 | square | 4 in | steel | 10-6 | straight | cast in | none | sound | 10 | | old flag posts
 ^ | ^ | ^ | R3 | | other | 5 in | wood | 9-0 | straight | driven | none | sound | 10 | | six-sided timber
 ^ | ^ | ^ | R4 | | square | 4 in | steel | 8-6 | wavy | cast in | none | sound | 10 | | hard to say
+^ | ^ | ^ | R5 | | round | DN 65 | steel | 8-6 | straight | cast in | none | sound | 10 | | two pipes have this name
+^ | ^ | ^ | R6 | | square | 4 in | steel | 8-6 | straight | cast in | none | sound | 11 | | out of reach
 """
 
 RIVER_HEADS: Row = (
@@ -67,8 +69,7 @@ ISLAND_HEADS: Row = (
 ISLAND = """
 VF-106 | Heron Island | City of Vesper Ford | 1 | 2 | round | 4.5 | 90 | straight | none | cast in | 0.237 | steel
 VF-106 | Heron Island | City of Vesper Ford | 2 | 1 | round | 4.5 | 84 | straight | none | cast in | | steel
-VF-106 | Heron Island | City of Vesper Ford | 3 | 1 | round | 4.5 | 76 | straight | none | cast in | | steel
-VF-106 | Heron Island | City of Vesper Ford | 4 | 1 | round | 4.5 | 98 | straight | none | cast in | 0.237 | steel
+VF-106 | Heron Island | City of Vesper Ford | 3 | 1 | round | 4.5 | 102 | straight | none | cast in | 0.237 | steel
 """
 
 HARBOUR_HEADS: Row = (
@@ -82,7 +83,9 @@ VF-107 | Harbour Steps | City of Vesper Ford | H1 | round | 3 1/2 | 8′6″ | s
 ^ | ^ | ^ | H2 | round | 3 1/2 | 8′6″ | straight | none | steel | cast in | 60 | RL35-S | 0
 ^ | ^ | ^ | H3 | round | 3 1/2 | 8′6″ | bent | none | steel | cast in | 48 | |
 ^ | ^ | Harbor Trust | H4 | round | 3 1/2 | 8′6″ | straight | none | steel | cast in | 48 | |
-^ | ^ | City of Vesper Ford | H5 | round | 3 1/2 | 8′6″ | straight | | steel | cast in | 48 | | 6
+^ | ^ | City of Vesper Ford | H5 | round | 4 1/2 | 6′4″ | straight | none | steel | cast in | 48 | | 6
+^ | ^ | ^ | H6 | round | 4 1/2 | 8′2″ | straight | none | steel | cast in | 48 | |
+^ | ^ | ^ | H7 | round | 3 1/2 | 8′6″ | straight | | steel | cast in | 48 | | 6
 """
 
 SCAN = (
@@ -94,7 +97,12 @@ SCAN = (
 
 def riverside() -> bytes:
     keep: list[Row] = [["Parks office: keep this sheet as it is"]]
-    return xlsm([Sheet("Read me", [["Press the button on the next sheet to print."]], heads=0), Sheet("Posts", [RIVER_HEADS, *table(RIVER)], keep)])
+    return xlsm(
+        [
+            Sheet("Read me", [["Press the button on the next sheet to print."]], heads=0),
+            Sheet("Posts", [RIVER_HEADS, *table(RIVER)], keep),
+        ]
+    )
 
 
 FILES = {

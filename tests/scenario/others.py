@@ -80,7 +80,8 @@ def _ods_cell(value: Cell) -> str:
     if isinstance(value, Formula):
         shown = "" if value.result is None else str(value.result)
         kind = 'office:value-type="string" office:string-value=""'
-        return f"<table:table-cell table:formula={quoteattr('of:' + value.text)} {kind}><text:p>{escape(shown)}</text:p></table:table-cell>"
+        head = f"<table:table-cell table:formula={quoteattr('of:' + value.text)} {kind}>"
+        return f"{head}<text:p>{escape(shown)}</text:p></table:table-cell>"
     if isinstance(value, Day):
         raise TypeError("no example has a date in an OpenDocument file")
     kind = 'office:value-type="string"' if isinstance(value, str) else f'office:value-type="float" office:value="{value}"'
@@ -134,7 +135,9 @@ def _xlsb_cell(x: int, value: Cell) -> bytes:
 def _styles() -> bytes:
     """One font, two fills, one border, one cell format: the least that a workbook has."""
     one = struct.pack("<I", 1)
-    fill = struct.pack("<I", 0) + struct.pack("<BBH4B", 3, 64, 0, 0, 0, 0, 255) + struct.pack("<BBH4B", 3, 65, 0, 255, 255, 255, 255)
+    fill = (
+        struct.pack("<I", 0) + struct.pack("<BBH4B", 3, 64, 0, 0, 0, 0, 255) + struct.pack("<BBH4B", 3, 65, 0, 255, 255, 255, 255)
+    )
     fill += struct.pack("<I5dI", 0, 0, 0, 0, 0, 0, 0)
     border = b"\0" + (b"\0\0" + struct.pack("<BBH4B", 0, 0, 0, 0, 0, 0, 0)) * 5
     format_ = struct.pack("<HHHHHBBHBB", 0xFFFF, 0, 0, 0, 0, 0, 0, 0x1010, 0, 0)[:16]
