@@ -109,12 +109,13 @@ def plain_number(value: float) -> str:
 
 
 def example(column: Column) -> str:
-    """What a good cell of the column looks like."""
+    """What a good cell of the column looks like; said to be an example, so that nobody copies it."""
     if column.values:
         return list_of(column.values)
-    if column.name in _EXAMPLE_OF:
-        return _EXAMPLE_OF[column.name]
-    return EXAMPLES.get(column.kind, column.help)
+    like = _EXAMPLE_OF.get(column.name) or EXAMPLES.get(column.kind, "")
+    if not like:
+        return column.help
+    return f"the number of posts, such as {like}" if column.kind == "whole" else f"the true value, such as {like}"
 
 
 _EXAMPLE_OF = {
@@ -156,7 +157,7 @@ def _date(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     shown = typed(cell)
     if not originals:
         return Fault("DATE_CELL", f"the spreadsheet program has made the date “{shown}” of what was typed.", example(column))
-    said = " or ".join(f"“{o}”" for o in originals)
+    said = list_of(tuple(f"“{o}”" for o in originals))
     date = f"“{shown}”" if shown == str(cell.value) else f"“{shown}” ({str(cell.value)[:10]})"
     message = f"the spreadsheet program has made the date {date} of what was typed, likely {said}."
     fit = [as_length(o, unit) for o in originals] if column.kind in _MEASURES else [f"'{o}" for o in originals]

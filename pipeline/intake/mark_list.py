@@ -24,6 +24,8 @@ WIDTHS = (5, 18, 9, 26, 52, 44, 16)
 DARK = "1F2933"
 HOLDS = "FFD978"  # amber: the row waits for this cell
 TELLS = "CFE4F7"  # pale blue: worth a look, nothing waits
+NOTHING_READ = ("NO_HEADINGS", "UNREADABLE_FILE")
+"""Queries about a file of which no row was read: all of them wait."""
 RULE = Side("thin", color="9AA5B1")
 _ILLEGAL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 
@@ -39,7 +41,7 @@ class Mark:
     @property
     def holds(self) -> bool:
         """Whether a row waits for it."""
-        return any(q.holds_row for q in self.queries)
+        return any(q.holds_row or q.code in NOTHING_READ for q in self.queries)
 
     @property
     def text(self) -> str:
@@ -120,7 +122,7 @@ def write_list(
 def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], shown: Mapping[tuple[str, str], str]) -> None:
     """One query."""
     stands = shown.get((query.sheet, query.cell), "(blank)" if query.cell else "")
-    holds = "yes" if query.holds_row else "no"
+    holds = "yes" if query.holds_row else "all of them" if query.code in NOTHING_READ else "no"
     where = titles.get(query.sheet, query.sheet) if query.cell else "(the whole file)"
     texts = ("", where, query.cell, stands, query.message, query.suggestion + typing(query), holds)
     for column, text in enumerate(texts, 1):
@@ -130,7 +132,7 @@ def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], sho
     number = ws.cell(row, 1, n)
     number.number_format, number.alignment = "0", Alignment(horizontal="left", vertical="top")
     if query.cell:
-        ws.cell(row, 3).fill = PatternFill("solid", fgColor=HOLDS if query.holds_row else TELLS)
+        ws.cell(row, 3).fill = PatternFill("solid", fgColor=TELLS if holds == "no" else HOLDS)
     longest = max(len(t) / (w * 0.95) + t.count("\n") for t, w in zip(texts, WIDTHS, strict=True))
     ws.row_dimensions[row].height = min(15 * (int(longest) + 1), 400)
     title = titles.get(query.sheet)

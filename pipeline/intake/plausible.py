@@ -80,7 +80,7 @@ def clear_of(clear: float, height: float, said: str) -> Fault | None:
 def _outside(column: Column, value: float, least: float, most: float, said: str, unit: str) -> Fault:
     kind = "length" if column.kind in ("lengths", "pipe") else column.kind
     show = {"length": _mm if most < 0.5 else _m, "angle": _deg, "speed": _speed}.get(kind, plain_number)
-    read_as = f" ({show(value)})" if kind in SI_UNIT else ""
+    read_as = f" ({show(value)})" if kind in SI_UNIT and not show(value).endswith(f" {unit}") else ""
     message = f"“{said}”{read_as} lies outside what is plausible, {show(least)} to {show(most)}."
     other = _other_units(kind, value, unit, least, most)
     if other:
