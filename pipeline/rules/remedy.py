@@ -15,8 +15,8 @@ from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
 
 COST = {
     "strip": 1.0,
+    "clear": 1.5,
     "extension": 2.0,
-    "clear": 2.5,
     "board": 3.5,
     "mount": 10.0,
     "straighten": 20.0,
@@ -116,10 +116,20 @@ def _nearest(cost: Floats, shortfall: Floats) -> int:
 
 
 def _for_new_post(i: int, posts: Posts, catalogue: Catalogue, widest: Floats) -> int:
-    """The mount that a new post would best be made for: wide enough boards, then the lowest post; -1 none."""
+    """The mount that a new post would best be made for, -1 none.
+
+    Wide enough boards first, then one that takes a post like the old one, then the lowest post.
+    """
     sold: Sequence[int] | Ints = np.flatnonzero(~np.isnan(widest))
     if not len(sold):
         return -1
     narrow = widest[sold] < posts.least_board_width[i] - SLACK
+    unlike = ~_takes(i, posts, catalogue)[sold]
     needed = -lift(catalogue.mounts)[sold]
-    return int(sold[np.lexsort((np.arange(len(sold)), needed, narrow))[0]])
+    return int(sold[np.lexsort((np.arange(len(sold)), needed, unlike, narrow))[0]])
+
+
+def _takes(i: int, posts: Posts, catalogue: Catalogue) -> Bools:
+    """Whether each mount takes the shape and size of post i, (m,)."""
+    m, D = catalogue.mounts, posts.size[i]
+    return (m.shape == posts.shape[i]) & (m.size_least - SLACK <= D) & (m.size_most + SLACK >= D)
