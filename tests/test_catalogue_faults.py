@@ -78,9 +78,6 @@ CASES = [
     ("least above most", put("Mounts", "D2", 3.7), "Mounts", "D2", "“Post size least” is above “Post size most” (E2)"),
     ("bore least above most", put("Extensions", "K3", 3.2), "Extensions", "K3", "“Bore least” is above “Bore most” (L3)"),
     ("stepped, no step", put("Mounts", "K2", None), "Mounts", "K2", "needs a ring step"),
-    ("step above travel", put("Mounts", "K2", 36), "Mounts", "K2", "greater than the ring travel"),
-    ("fixed, with travel", put("Mounts", "J3", 1), "Mounts", "J3", "fixed mount has no ring travel"),
-    ("continuous, with step", put("Mounts", "K4", 6), "Mounts", "K4", "continuous mount has no ring step"),
     ("code twice", put("Boards", "A3", "b-54 "), "Boards", "A3", "“b-54” is used twice; it stands at A2"),
     ("code in two tables", put("Rings", "A2", "M-10"), "Rings", "A2", "on the sheet Mounts at A2"),
     ("service twice", put("Services", "A3", "s-1"), "Services", "A3", "used twice"),
@@ -168,3 +165,17 @@ def test_a_near_name_is_suggested(tmp_path) -> None:
     hints = " ".join(f.suggestion for f in caught.value.faults)
     assert "Did you mean wind_speed?" in hints
     assert "Type active" in hints
+
+
+@pytest.mark.parametrize(
+    ("spoil", "words"),
+    [
+        (put("Mounts", "K2", 36), "the ring step is greater than the ring travel"),
+        (put("Mounts", "J3", 1), "a fixed mount has no ring travel"),
+        (put("Mounts", "K4", 6), "a continuous mount has no ring step"),
+    ],
+)
+def test_what_an_adjustment_does_not_use_is_noted_and_no_fault(tmp_path, spoil, words) -> None:
+    made = sheets()
+    spoil(made)
+    assert any(words in note for note in read_catalogue(write(made, tmp_path / "catalogue.xlsx")).notes)

@@ -12,7 +12,7 @@ from typing import Any
 from pipeline.intake.catalogue_faults import CatalogueFaults, Fault
 from pipeline.intake.catalogue_links import ITEMS
 from pipeline.intake.catalogue_policy import Typed, documented_policy, read_policy
-from pipeline.intake.catalogue_rules import RULES, customer_key
+from pipeline.intake.catalogue_rules import RULES, customer_key, odd_adjustments
 from pipeline.intake.catalogue_sheet import Lines, fold, read_sheet
 from pipeline.intake.model import Book, Sheet, UnreadableFileError
 from pipeline.intake.read import read_book
@@ -66,7 +66,7 @@ def catalogue_of(book: Book) -> CatalogueRead:
     if faults:
         raise CatalogueFaults(faults)
     tables = _as_listed({name: tuple(dict(line.values) for line in lines.rows) for name, lines in read.items()})
-    notes += [note for lines in read.values() for note in lines.notes]
+    notes += [note for lines in read.values() for note in lines.notes] + odd_adjustments(read)
     return CatalogueRead(tables, policy, stated, typed, _fingerprint(tables, policy, stated), tuple(notes))
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from typing import Any
 
 from pipeline.intake.catalogue_cell import UNREAD
 from pipeline.intake.catalogue_faults import Fault
 from pipeline.intake.catalogue_links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
-from pipeline.intake.catalogue_sheet import Line
 from pipeline.intake.model import address
 from schemas.column import SI_UNIT
 
@@ -59,30 +59,29 @@ def least_above_most(read: Read, faults: list[Fault]) -> None:
 
 
 def adjustments(read: Read, faults: list[Fault]) -> None:
-    """Travel and step go with the kind of adjustment."""
+    """A stepped mount has a step."""
     for line in read["Mounts"].rows:
-        if not line.has("adjustment"):
+        if not line.has("adjustment") or line.values["step_m"] is UNREAD:
             continue
-        kind, travel, step = (line.values[n] for n in ("adjustment", "travel_m", "step_m"))
-        if travel is UNREAD or step is UNREAD:
-            continue
-        travel, step = travel or 0.0, step or 0.0
+        if line.values["adjustment"] == "stepped" and not line.values["step_m"]:
+            cell = line.cells.get("step_m", line.cells.get("adjustment", ""))
+            hint = "Type the distance between two settings, such as 6 in."
+            faults.append(Fault("Mounts", cell, "A stepped mount needs a ring step.", hint))
 
-        def fault(name: str, message: str, suggestion: str, line: Line = line) -> None:
-            faults.append(Fault("Mounts", line.cells.get(name, line.cells.get("adjustment", "")), message, suggestion))
 
-        if kind == "stepped" and step == 0:
-            fault("step_m", "A stepped mount needs a ring step.", "Type the distance between two settings, such as 6 in.")
-        elif kind == "stepped" and step > travel + SLACK_M:
-            fault("step_m", "The ring step is greater than the ring travel.", "Type a smaller step, or the whole travel.")
-        elif kind == "fixed" and travel > 0:
-            fault(
-                "travel_m",
-                "A fixed mount has no ring travel.",
-                "Leave the cell blank, or set Adjustment to stepped or continuous.",
-            )
-        elif kind == "continuous" and step > 0:
-            fault("step_m", "A continuous mount has no ring step.", "Leave the cell blank, or set Adjustment to stepped.")
+def odd_adjustments(read: Read) -> list[str]:
+    """Notes on travel and step that a mount's kind of adjustment does not use."""
+    return [f"Mounts {line.cells['mount']}: {why}" for line in read["Mounts"].rows for why in _odd(line.values)]
+
+
+def _odd(values: Mapping[str, Any]) -> list[str]:
+    kind, travel, step = values["adjustment"], values["travel_m"] or 0.0, values["step_m"] or 0.0
+    odd = {
+        "fixed": (travel > 0, "a fixed mount has no ring travel; what stands there is not used."),
+        "stepped": (step > travel + SLACK_M, "the ring step is greater than the ring travel, so there is one setting only."),
+        "continuous": (step > 0, "a continuous mount has no ring step; what stands there is not used."),
+    }
+    return [why for is_odd, why in (odd[kind],) if is_odd]
 
 
 def freight(read: Read, faults: list[Fault]) -> None:
