@@ -15,6 +15,10 @@ import click
 from pipeline import __version__
 
 
+CATALOGUE = click.Path(exists=True, dir_okay=False)
+FOLDER = click.Path(file_okay=False, path_type=Path)
+
+
 def answered(command: Callable[..., int]) -> Callable[..., None]:
     """The one place where errors become messages and exit statuses."""
 
@@ -50,8 +54,8 @@ bad catalogue, nothing written; 3 a failure on some site, the others written.
 """
 )
 @click.argument("surveys", nargs=-1, required=True, metavar="SURVEY...", type=click.Path())
-@click.option("--catalogue", required=True, type=click.Path(), help="The catalogue, one workbook.")
-@click.option("--out", required=True, type=click.Path(path_type=Path), metavar="DIR", help="Folder for the results.")
+@click.option("--catalogue", required=True, type=CATALOGUE, help="The catalogue, one workbook.")
+@click.option("--out", required=True, type=FOLDER, metavar="DIR", help="Folder for the results.")
 @click.option("--date", "on", type=click.DateTime(["%Y-%m-%d"]), help="Date of the quotations; today, where it is left out.")
 @click.option("--jobs", type=click.IntRange(1), help="Worker processes; the machine's cores, where it is left out.")
 @click.option("--cluster", default="", metavar="ADDRESS", help="Address of a Dask scheduler that works instead.")
@@ -94,8 +98,8 @@ bad catalogue.
 """
 )
 @click.argument("surveys", nargs=-1, metavar="[SURVEY]...", type=click.Path())
-@click.option("--catalogue", default="", type=click.Path(), help="A catalogue to check; its policy then sets the ranges.")
-@click.option("--out", type=click.Path(path_type=Path), metavar="DIR", help="Folder for marked copies.")
+@click.option("--catalogue", default="", type=CATALOGUE, help="A catalogue to check; its policy then sets the ranges.")
+@click.option("--out", type=FOLDER, metavar="DIR", help="Folder for marked copies.")
 @click.option("--jobs", type=click.IntRange(1), help="Readers at a time; the machine's cores, where it is left out.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout.")
 @click.option("--quiet", is_flag=True, help="Say only what waits or failed.")

@@ -8,7 +8,7 @@ from datetime import timedelta
 from typing import TYPE_CHECKING
 
 from pipeline.inputs import Prints, Request, Tell, fingerprints
-from pipeline.intake.read import Found, find_surveys
+from pipeline.intake.read import Found, NoSurveyError, find_surveys
 from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, in_words, remove_parts
 from pipeline.output.lock import hold
@@ -28,6 +28,8 @@ def quote(request: Request, tell: Tell) -> Outcome:
     changed finds that out from fingerprints, before anything heavy is loaded.
     """
     found = find_surveys(request.surveys, without=[str(request.out)])
+    if not found:
+        raise NoSurveyError(f"There is no survey in {', '.join(request.surveys)}: the folder is empty.")
     prints = fingerprints(found, request.catalogue)
     catalogue = None if (request.out / LEDGER).exists() else _read(request)  # refused before the folder is made
     with _folder(request) as ledger:
