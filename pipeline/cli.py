@@ -14,7 +14,6 @@ import click
 
 from pipeline import __version__
 
-
 CATALOGUE = click.Path(exists=True, dir_okay=False)
 FOLDER = click.Path(file_okay=False, path_type=Path)
 
