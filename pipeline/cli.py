@@ -97,20 +97,20 @@ bad catalogue.
 """
 )
 @click.argument("surveys", nargs=-1, metavar="[SURVEY]...", type=click.Path())
-@click.option("--catalogue", default="", type=CATALOGUE, help="A catalogue to check; its policy then sets the ranges.")
+@click.option("--catalogue", type=CATALOGUE, help="A catalogue to check; its policy then sets the ranges.")
 @click.option("--out", type=FOLDER, metavar="DIR", help="Folder for marked copies.")
 @click.option("--jobs", type=click.IntRange(1), help="Readers at a time; the machine's cores, where it is left out.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout.")
 @click.option("--quiet", is_flag=True, help="Say only what waits or failed.")
 @answered
-def check(surveys: tuple[str, ...], catalogue: str, out: Path | None, jobs: int | None, as_json: bool, quiet: bool) -> int:
+def check(surveys: tuple[str, ...], catalogue: str | None, out: Path | None, jobs: int | None, as_json: bool, quiet: bool) -> int:
     """Read and validate surveys and a catalogue; quote nothing."""
     from pipeline.checking import check as run
     from pipeline.terminal import Teller
 
     if not surveys and not catalogue:
         raise click.UsageError("Name a survey, a folder of surveys, or a catalogue with --catalogue.")
-    return run(surveys, catalogue, out, jobs or os.cpu_count() or 1, as_json, Teller(quiet))
+    return run(surveys, catalogue or "", out, jobs or os.cpu_count() or 1, as_json, Teller(quiet))
 
 
 @main.command(
