@@ -69,6 +69,10 @@ def _holds(q: Query) -> bool:
     return q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS")
 
 
+def _instead(q: Query) -> str:
+    return f" Instead: {q.suggestion}" if q.suggestion else ""
+
+
 def _result(taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]]) -> dict[str, Any]:
     """What `--json` prints."""
     held = _held(taken, queries)
@@ -93,7 +97,7 @@ def _say(
         listed(f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}.", lines, "mend these first")
     elif catalogue:
         click.echo("The catalogue has no fault.", err=True)
-    lines = [f"{_place(q.file, q.sheet and f'sheet {q.sheet}', q.cell)}: {q.message} {q.suggestion}" for q in queries]
+    lines = [f"{_place(q.file, q.sheet and f'sheet {q.sheet}', q.cell)}: {q.message}{_instead(q)}" for q in queries]
     listed("To correct or confirm:", lines, "print all with --json, or write marked copies with --out DIR")
     if taken:
         rows, held = sum(len(t.keys) for t in taken), sum(_held(taken, queries).values())

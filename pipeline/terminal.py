@@ -85,7 +85,7 @@ def say_outcome(o: Outcome, out: str, quiet: bool) -> None:
 def _table(o: Outcome) -> Iterable[tuple[str, str]]:
     yield "Surveys", f"{o.files} files, {o.rows_read} rows: {o.rows_quoted} quoted, {o.rows_held} held"
     yield "Sites", f"{o.sites}: {o.ready} ready, {o.to_confirm} to confirm, {o.incomplete} incomplete"
-    yield "Posts", str(o.posts)
+    yield "Posts quoted", str(o.posts)
     yield "In all", o.total
     if o.unchanged:
         yield "Changed", "nothing since the last run; no file was touched"
