@@ -53,19 +53,54 @@ def open_ledger(path: Path) -> sqlite3.Connection:
     except sqlite3.DatabaseError as error:
         if "readonly" in str(error) or "unable to open" in str(error):
             raise LedgerError(f"{path} cannot be written: you may not write there.") from error
-        raise LedgerError(
-            f"{path} is damaged ({error}). Put a copy from before in its place, or move it away: "
-            "all quotations then start again at revision 1."
-        ) from error
+        raise _damaged(path, error) from error
     return db
+
+
+def open_to_read(path: Path) -> sqlite3.Connection:
+    """The ledger at `path`, to be read only: nothing is written, not even beside it; LedgerError where it cannot be read.
+
+    The whole of it is not checked, which would take long where it is large.
+    """
+    try:
+        db = sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
+        done = {row[0] for row in db.execute("SELECT step FROM steps")}
+    except sqlite3.DatabaseError as error:
+        raise unreadable(path, error) from error
+    _refuse_newer(done, path)
+    if {name for name, _ in STEPS} - done:
+        raise LedgerError(f"{path} was written by an older postquote. Run `postquote quote` into that folder once.")
+    return db
+
+
+def unreadable(path: Path, error: sqlite3.DatabaseError) -> LedgerError:
+    """Why a ledger that is only read cannot be, as a sentence."""
+    said = str(error)
+    if "locked" in said or "busy" in said:
+        return LedgerError(f"A run is at work on {path}. Try again when it has ended.")
+    if "readonly" in said:
+        return LedgerError(f"{path} was left by a run that was stopped. Run `postquote quote` into that folder once more.")
+    if "unable to open" in said:
+        return LedgerError(f"{path} cannot be opened: it is not there, or you may not read it.")
+    return _damaged(path, error)
+
+
+def _damaged(path: Path, error: sqlite3.DatabaseError) -> LedgerError:
+    return LedgerError(
+        f"{path} is damaged ({error}). Put a copy from before in its place, or move it away: "
+        "all quotations then start again at revision 1."
+    )
+
+
+def _refuse_newer(done: set[str], path: Path) -> None:
+    if done - {name for name, _ in STEPS}:
+        raise LedgerError(f"{path} was written by a newer postquote. Use that one, or another output folder.")
 
 
 def _bring_up_to_date(db: sqlite3.Connection, path: Path) -> None:
     db.execute("CREATE TABLE IF NOT EXISTS steps (step TEXT PRIMARY KEY)")
     done = {row[0] for row in db.execute("SELECT step FROM steps")}
-    unknown = done - {name for name, _ in STEPS}
-    if unknown:
-        raise LedgerError(f"{path} was written by a newer postquote. Use that one, or another output folder.")
+    _refuse_newer(done, path)
     for name, script in STEPS:
         if name not in done:
             db.executescript(f"BEGIN; {script} INSERT INTO steps VALUES ('{name}'); COMMIT;")

@@ -12,7 +12,7 @@ from typing import Any
 
 from pipeline.ledger.catalogue import Kept, from_plain
 from pipeline.ledger.pack import pack, unpack
-from pipeline.ledger.schema import open_ledger
+from pipeline.ledger.schema import open_ledger, open_to_read
 
 
 @dataclass(frozen=True)
@@ -87,8 +87,9 @@ class Run:
 class Ledger:
     """DIR/ledger.sqlite, open."""
 
-    def __init__(self, path: Path) -> None:
-        self._db: sqlite3.Connection = open_ledger(path)
+    def __init__(self, path: Path, read_only: bool = False) -> None:
+        """`read_only` writes nothing at all, so that a folder that may only be read will do."""
+        self._db: sqlite3.Connection = open_to_read(path) if read_only else open_ledger(path)
 
     def close(self) -> None:
         """Let go of the file."""
@@ -183,6 +184,10 @@ class Ledger:
     def site_codes(self) -> list[str]:
         """Folded codes of all sites that are known."""
         return [r[0] for r in self._db.execute("SELECT site FROM sites ORDER BY site")]
+
+    def run_of(self, site: str) -> int:
+        """The run in which a known site was last asked for."""
+        return int(self._db.execute("SELECT run FROM sites WHERE site = ?", (site,)).fetchone()[0])
 
     def put_sites(self, run: int, catalogue: str, sites: Iterable[tuple[str, str, bytes, bytes]]) -> None:
         """Keep the results of sites (folded code, inputs, rows, result); call within `together`, before `put_pieces`."""
