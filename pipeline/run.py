@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import sqlite3
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import timedelta
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from pipeline.inputs import Prints, Request, Tell, fingerprints
 from pipeline.intake.read import Found, NoSurveyError, find_surveys
+from pipeline.ledger.schema import LedgerNotKeptError, not_kept
 from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, in_words, remove_parts
 from pipeline.output.lock import hold
@@ -69,8 +72,17 @@ def _folder(request: Request) -> Iterator[Ledger]:
         raise NotWrittenError(f"{request.out} could not be made: {in_words(error)}.") from error
     with hold(request.out, request.now):
         remove_parts(request.out)
-        ledger = Ledger(request.out / LEDGER)
-        try:
+        with _ledger(request.out / LEDGER) as ledger:
             yield ledger
-        finally:
-            ledger.close()
+
+
+@contextmanager
+def _ledger(path: Path) -> Iterator[Ledger]:
+    """The ledger, open; what keeps it from being written is said as of any other file."""
+    try:
+        with closing(Ledger(path)) as ledger:
+            yield ledger
+    except LedgerNotKeptError as error:
+        raise NotWrittenError(str(error)) from error
+    except sqlite3.Error as error:
+        raise NotWrittenError(str(not_kept(path, error))) from error

@@ -38,23 +38,55 @@ class LedgerError(Exception):
     """A ledger that cannot be used; the message says what to do."""
 
 
+class LedgerNotKeptError(Exception):
+    """A ledger that is sound and cannot be written: a full or read-only disk, a folder that has gone."""
+
+
 def open_ledger(path: Path) -> sqlite3.Connection:
-    """The ledger at `path`, made or brought up to date; LedgerError where it is damaged or newer than this program.
+    """The ledger at `path`, made or brought up to date.
+
+    Errors: LedgerError where it is damaged, newer than this program or a database of something else; LedgerNotKeptError
+    where it cannot be written. Nothing is written before it has been found sound and ours.
 
     A rollback journal rather than WAL: one writer, few transactions, and no side files that a copied folder would miss.
     """
     try:
         db = sqlite3.connect(path, isolation_level=None)
-        db.execute("PRAGMA journal_mode=DELETE")
-        db.execute("PRAGMA synchronous=NORMAL")
-        if db.execute("PRAGMA quick_check(1)").fetchone()[0] != "ok":
-            raise sqlite3.DatabaseError("the check failed")
-        _bring_up_to_date(db, path)
+        try:
+            _make_ready(db, path)
+        except BaseException:
+            db.close()
+            raise
     except sqlite3.DatabaseError as error:
-        if "readonly" in str(error) or "unable to open" in str(error):
-            raise LedgerError(f"{path} cannot be written: you may not write there.") from error
-        raise _damaged(path, error) from error
+        raise not_kept(path, error) from error
     return db
+
+
+def _make_ready(db: sqlite3.Connection, path: Path) -> None:
+    tables = {row[0] for row in db.execute("SELECT name FROM sqlite_master WHERE type = 'table'")}
+    if tables and "steps" not in tables:
+        raise LedgerError(f"{path} is a database of something else. Move it away, or choose another folder with --out.")
+    if db.execute("PRAGMA quick_check(1)").fetchone()[0] != "ok":
+        raise sqlite3.DatabaseError("its check failed")
+    if tables:
+        _refuse_newer({row[0] for row in db.execute("SELECT step FROM steps")}, path)
+    db.execute("PRAGMA journal_mode=DELETE")
+    db.execute("PRAGMA synchronous=NORMAL")
+    _bring_up_to_date(db)
+
+
+def not_kept(path: Path, error: sqlite3.Error) -> LedgerError | LedgerNotKeptError:
+    """Why a ledger cannot be opened or written, as a sentence."""
+    name = getattr(error, "sqlite_errorname", "") or ""
+    if name.startswith("SQLITE_FULL"):
+        return LedgerNotKeptError(f"{path} could not be written: the disk is full; make room and run again.")
+    if name.startswith("SQLITE_BUSY"):
+        return LedgerError(f"{path} is open in another program. Close it there, then run again.")
+    if name.startswith(("SQLITE_READONLY", "SQLITE_CANTOPEN", "SQLITE_PERM", "SQLITE_AUTH")):
+        return LedgerNotKeptError(f"{path} could not be written: it has gone, or you may not write there.")
+    if name.startswith("SQLITE_IOERR"):
+        return LedgerNotKeptError(f"{path} could not be written: its folder has gone, or the disk fails or is full.")
+    return _damaged(path, error)
 
 
 def open_to_read(path: Path) -> sqlite3.Connection:
@@ -85,10 +117,10 @@ def unreadable(path: Path, error: sqlite3.DatabaseError) -> LedgerError:
     return _damaged(path, error)
 
 
-def _damaged(path: Path, error: sqlite3.DatabaseError) -> LedgerError:
+def _damaged(path: Path, error: sqlite3.Error) -> LedgerError:
     return LedgerError(
         f"{path} is damaged ({error}). Put a copy from before in its place, or move it away: "
-        "all quotations then start again at revision 1."
+        "every site is then quoted anew, beside the workbooks that stand."
     )
 
 
@@ -97,10 +129,9 @@ def _refuse_newer(done: set[str], path: Path) -> None:
         raise LedgerError(f"{path} was written by a newer postquote. Use that one, or another output folder.")
 
 
-def _bring_up_to_date(db: sqlite3.Connection, path: Path) -> None:
+def _bring_up_to_date(db: sqlite3.Connection) -> None:
     db.execute("CREATE TABLE IF NOT EXISTS steps (step TEXT PRIMARY KEY)")
     done = {row[0] for row in db.execute("SELECT step FROM steps")}
-    _refuse_newer(done, path)
     for name, script in STEPS:
         if name not in done:
             db.executescript(f"BEGIN; {script} INSERT INTO steps VALUES ('{name}'); COMMIT;")

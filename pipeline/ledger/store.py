@@ -6,82 +6,20 @@ import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
 from pipeline.ledger.catalogue import Kept, from_plain
+from pipeline.ledger.model import Known, Latest, Output, Revision, Run
 from pipeline.ledger.pack import pack, unpack
 from pipeline.ledger.schema import open_ledger, open_to_read
+from schemas.order import folded
 
+GONE, BACK = "no longer asked for", "asked for again"
+"""Kinds of change that are about a site as a whole."""
 
-@dataclass(frozen=True)
-class Revision:
-    """One revision of one site's quotation."""
-
-    site: str  # folded site code
-    revision: int
-    run: int
-    date: str
-    valid_until: str
-    workbook: str  # path in the output folder
-    workbook_hash: str  # of the bytes that we wrote
-    seen: str  # of the file as it was last seen; another one where a person has edited it
-    catalogue: str
-    program: str
-    content_hash: str
-    content: dict[str, Any]
-    total: str
-
-
-@dataclass(frozen=True)
-class Latest:
-    """The newest revision of one site, without its content."""
-
-    site: str
-    revision: int
-    date: str
-    valid_until: str
-    workbook: str
-    workbook_hash: str
-    seen: str
-    total: str
-
-
-@dataclass(frozen=True)
-class Output:
-    """One file of the output folder that belongs to no single site."""
-
-    hash: str  # of the bytes that we wrote
-    seen: str  # of the file as it was last seen
-    recipe: str = ""  # fingerprint of what it was made from
-
-
-@dataclass(frozen=True)
-class Known:
-    """What the ledger knows of one site as it last came out."""
-
-    site: str
-    run: int
-    inputs: str
-    catalogue: str
-    pieces: dict[str, tuple[int, int]]  # data file -> (start, length) of the site's lines
-    result: bytes  # packed
-
-
-@dataclass(frozen=True)
-class Run:
-    """One run of the folder."""
-
-    run: int
-    date: str
-    started: str
-    program: str
-    catalogue: str
-    exit_status: int | None
-    prints: str
-    said: str
-    result_date: str
+__all__ = ["Known", "Latest", "Ledger", "Output", "Revision", "Run"]
 
 
 class Ledger:
@@ -102,7 +40,8 @@ class Ledger:
         try:
             yield
         except BaseException:
-            self._db.execute("ROLLBACK")
+            if self._db.in_transaction:  # a full disk has rolled back already
+                self._db.execute("ROLLBACK")
             raise
         self._db.execute("COMMIT")
 
@@ -145,6 +84,10 @@ class Ledger:
             "UPDATE runs SET finished = 1, exit_status = ?, prints = ?, said = ?, result_date = ? WHERE run = ?",
             (exit_status, prints, said, result_date, run),
         )
+
+    def programs(self) -> dict[int, str]:
+        """The program, with the fingerprint of its code, of each finished run."""
+        return dict(self._db.execute("SELECT run, program FROM runs WHERE finished = 1"))
 
     def catalogue(self, fingerprint: str) -> Kept | None:
         """A catalogue that a run used; None where it is not known."""
@@ -235,8 +178,8 @@ class Ledger:
         return found
 
     def unfinished(self, run: int) -> dict[tuple[str, int], str]:
-        """Workbooks that a killed run intended: (folded site, revision) -> hash."""
-        rows = self._db.execute("SELECT site, revision, workbook_hash FROM revisions WHERE run >= ?", (run,))
+        """Workbooks that a killed run intended: (folded site, revision) -> path."""
+        rows = self._db.execute("SELECT site, revision, workbook FROM revisions WHERE run >= ?", (run,))
         return {(r[0], r[1]): r[2] for r in rows}
 
     def intend(self, revisions: Sequence[Revision]) -> None:
@@ -279,15 +222,21 @@ class Ledger:
         names = [d[0] for d in cursor.description]
         return [dict(zip(names, row, strict=True)) for row in cursor]
 
+    def gone(self) -> set[str]:
+        """Folded codes of the sites that were told of as no longer asked for, and have not come back since."""
+        rows = self._db.execute("SELECT site_code, kind FROM changes WHERE kind IN (?, ?) ORDER BY run, place", (GONE, BACK))
+        told = {folded(site): kind for site, kind in rows}
+        return {site for site, kind in told.items() if kind == GONE}
+
     # outputs
 
     def outputs(self) -> dict[str, Output]:
         """Files that belong to no single site, by path."""
         return {r[0]: Output(*r[1:]) for r in self._db.execute("SELECT path, hash, seen, recipe FROM outputs")}
 
-    def about_to_write(self, path: str, hash_: str) -> None:
-        """Say that a file is about to be written, so that a killed run's file is known as ours."""
-        self._db.execute("INSERT OR IGNORE INTO pending VALUES (?, ?)", (path, hash_))
+    def about_to_write(self, files: Iterable[tuple[str, str]]) -> None:
+        """Say that files (path, hash) are about to be written, so that a killed run's files are known as ours."""
+        self._db.executemany("INSERT OR IGNORE INTO pending VALUES (?, ?)", files)
 
     def pending(self) -> set[tuple[str, str]]:
         """(path, hash) of files that a killed run may have written."""

@@ -61,10 +61,11 @@ class DataFiles:
         self._hash = {t.name: hashlib.sha256() for t in BY_SITE}
         self._at: dict[str, int] = {t.name: 0 for t in BY_SITE}
         self.pieces: dict[str, dict[str, tuple[int, int]]] = {}
+        self.written = 0
 
     def __enter__(self) -> DataFiles:
         try:
-            self._folder.mkdir(parents=True, exist_ok=True)
+            self._folder.mkdir(exist_ok=True)
             for table in BY_SITE:
                 self._out[table.name] = self._part(table.name).open("wb")
                 self._write(table.name, heading(table))
@@ -113,6 +114,7 @@ class DataFiles:
                 continue
             try:
                 self._part(name).replace(self._path(name))
+                self.written += 1
             except OSError as error:
                 raise NotWrittenError(f"{self._path(name)} could not be written: {in_words(error)}.") from error
         return done

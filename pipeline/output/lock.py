@@ -5,11 +5,13 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
 
 from filelock import FileLock, Timeout
+
+from pipeline.output.folder import NotWrittenError, in_words
 
 _LOCK = ".lock"
 _HOLDER = ".lock-holder.json"
@@ -28,12 +30,23 @@ def hold(folder: Path, now: datetime) -> Iterator[None]:
         lock.acquire(timeout=0)
     except Timeout as busy:
         raise FolderBusyError(f"Another run holds {folder} ({_who(holder)}). Wait until it has ended, then run again.") from busy
+    except OSError as error:
+        raise NotWrittenError(f"{folder} could not be written: {in_words(error)}.") from error
     try:
-        holder.write_text(json.dumps({"process": os.getpid(), "since": now.isoformat(sep=" ", timespec="seconds")}))
+        _say_who(holder, now)
         yield
     finally:
-        holder.unlink(missing_ok=True)
+        with suppress(OSError):
+            holder.unlink()
         lock.release()
+
+
+def _say_who(holder: Path, now: datetime) -> None:
+    said = json.dumps({"process": os.getpid(), "since": now.isoformat(sep=" ", timespec="seconds")})
+    try:
+        holder.write_text(said)
+    except OSError as error:
+        raise NotWrittenError(f"{holder} could not be written: {in_words(error)}.") from error
 
 
 def _who(holder: Path) -> str:

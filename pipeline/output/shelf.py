@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from pipeline.ledger.store import Ledger, Output
-from pipeline.output.folder import NotWrittenError, digest, file_digest, in_words, write_whole
+from pipeline.output.folder import NotWrittenError, digest, file_digest, in_words, remove_file, write_whole
 
 
 class Shelf:
@@ -38,8 +38,8 @@ class Shelf:
         if file_digest(place) != hash_:
             try:
                 self._keep_edited(path, place)
-                self._ledger.about_to_write(path, hash_)
-                write_whole(place, data)
+                self._ledger.about_to_write([(path, hash_)])
+                write_whole(place, data, within=self._folder)
                 self.written += 1
             except NotWrittenError as error:
                 self.failures.append(str(error))
@@ -54,14 +54,15 @@ class Shelf:
         self.now[path] = Output(hash_, hash_)
 
     def clear(self) -> None:
-        """Remove what an earlier run made and this one did not, unless a person has edited it."""
-        for path, was in sorted(self._before.items()):
+        """Remove what an earlier run, finished or killed, made and this one did not, unless a person has edited it."""
+        for path, hash_ in sorted(self._ours):
             place = self._folder / path
-            if path not in self.now and file_digest(place) == was.hash:
-                try:
-                    place.unlink(missing_ok=True)
-                except OSError as error:
-                    self.failures.append(f"{place} could not be removed: {in_words(error)}.")
+            if path in self.now or path.startswith("sites/") or file_digest(place) != hash_:
+                continue
+            try:
+                remove_file(self._folder, path)
+            except OSError as error:
+                self.failures.append(f"{place} could not be removed: {in_words(error)}.")
 
     def _keep_edited(self, path: str, place: Path) -> None:
         """A workbook that a person has edited is put aside under another name, never overwritten."""

@@ -1,4 +1,8 @@
-"""What a quotation says, in a canonical form: lines, totals, kits, what is held. A new revision is decided on it."""
+"""What a quotation says, in a canonical form: lines, totals, posts, kits, what is held. A new revision is decided on it.
+
+Left out, so that they make no revision: dates, file names, rows and cells, the order of rows, how a value
+was written, notes, options that are not recommended, and whatever of the catalogue is on no line.
+"""
 
 from __future__ import annotations
 
@@ -26,6 +30,7 @@ def _says(r: SiteReport) -> dict[str, Any]:
         "site": [r.site_code, r.site_name, r.customer, r.site_kind],
         "state": r.state,
         "money": [r.currency, *(str(v) for v in (r.totals.net, r.totals.freight, r.totals.tax, r.totals.total))],
+        "goods_mass": f"{r.totals.goods_mass:.1f}",
         "lines": [
             [
                 x.kind,
@@ -41,9 +46,14 @@ def _says(r: SiteReport) -> dict[str, Any]:
         ],
         "posts": {p.row.post_code: _post(p) for p in r.posts},
         "held": sorted([h.post_code, *sorted(q.code + " " + q.name for q in _of(r, h.file, h.sheet, h.row))] for h in r.held),
-        "asked": sorted([q.post_code, q.name, q.message] for q in r.queries if q.code == "ASKED"),
+        "asked": sorted([q.post_code, q.name, _own(q.message)] for q in r.queries if q.code == "ASKED"),
         "said": list(r.said),
     }
+
+
+def _own(message: str) -> str:
+    """What an answer says of the item asked for itself; which other mount comes nearest is no matter of the quotation."""
+    return message.partition("; the nearest, ")[0]
 
 
 def _of(r: SiteReport, file: str, sheet: str, row: int) -> Iterable[Any]:
@@ -55,8 +65,24 @@ def _of(r: SiteReport, file: str, sheet: str, row: int) -> Iterable[Any]:
 
 def _post(p: PostReport) -> dict[str, Any]:
     k = p.kit
-    said: dict[str, Any] = {"quantity": p.quantity, "outcome": p.outcome, "remedy": p.remedy, "target": _length(p.target)}
+    said: dict[str, Any] = {
+        "quantity": p.quantity,
+        "outcome": p.outcome,
+        "remedy": p.remedy,
+        "target": _length(p.target),
+        "stated": {name: _plain(v) for name, v in p.row.values.items() if name not in _NOT_OF_THE_POST},
+    }
     return said | _kit(k) if k else said
+
+
+_NOT_OF_THE_POST = frozenset({"site_code", "site_name", "customer", "site_kind", "post_code", "notes"})
+
+
+def _plain(value: Any) -> Any:
+    """A stated value as JSON holds it; lengths to a tenth of a millimetre, so that no unit's rounding shows."""
+    if isinstance(value, float):
+        return f"{value + 0.0:.4f}"
+    return [_plain(v) for v in value] if isinstance(value, list | tuple) else value
 
 
 def _kit(k: KitReport) -> dict[str, Any]:

@@ -1,4 +1,4 @@
-"""Why a quotation changed: catalogue, policy, terms and rows now against those of the last finished run, in words.
+"""Why a quotation changed: catalogue, policy, terms and rows now against those that it last came out with, in words.
 
 Only what the quotation used before or uses now counts; the rest of the catalogue cannot be a reason.
 """
@@ -23,22 +23,24 @@ Facts = Mapping[str, Any]
 Tables = Mapping[str, Iterable[Facts]]
 
 _KINDS = ((MOUNTS, "mount"), (BOARDS, "board"), (RINGS, "ring"), (EXTENSIONS, "extension"), (SERVICES, "service"))
+_SAY_NOTHING = frozenset({"options_per_post", "quote_valid_days"})
 _NO_GEOMETRY = frozenset({"price", "status", "description"})
 
 
 def reasons(before: Before, now: Facts, rows: Iterable[SurveyRow], customer: str, world: World) -> tuple[Change, ...]:
     """The reasons for a new revision, in a fixed order; never empty. `now` is the content of quote.content."""
     was, is_ = before.content["says"], now["says"]
-    found = [*_rows(before.rows, {row.post_code: row.typed for row in rows})]
-    if world.before is not None:
-        kept, tables = world.before, world.catalogue.tables
+    found = [*_rows(before.rows, {row.post_code: {"typed": row.typed, "values": row.values} for row in rows})]
+    kept = world.before.get(before.catalogue)
+    if kept is not None:
+        tables = world.catalogue.tables
         used = _used(was) | _used(is_)
         found += _items(kept.tables, tables, used)
         found += _breaks(kept.tables, tables, used)
         found += _pairings(kept.tables, tables, used)
         found += _terms(customer, kept.tables, tables)
         found += _policy(kept, world)
-        found += _freight(was, is_)
+        found += _freight(was, is_, kept.tables, tables)
     if not found and before.program != world.setting.program:
         found = [Change("program", "postquote", before.program, world.setting.program)]
     return tuple(found or [*_kits(was, is_)] or [Change("other", "", "", "")])
@@ -54,22 +56,34 @@ def _used(says: Facts) -> set[str]:
     return {folded(line[1]) for line in says["lines"] if line[0] != "freight"}
 
 
-def _rows(was: Mapping[str, Facts], now: Mapping[str, Facts]) -> Iterator[Change]:
+def _rows(was: Mapping[str, Mapping[str, Facts]], now: Mapping[str, Mapping[str, Facts]]) -> Iterator[Change]:
     """Survey rows that were added, removed or changed, and which cell."""
     for post in sorted({*was, *now}, key=natural):
+        name = post or "a row without a post code"
         if post not in was:
-            yield Change("survey row added", post, "", "added")
+            yield Change("survey row added", name, "", "added")
         elif post not in now:
-            yield Change("survey row removed", post, "there", "")
+            yield Change("survey row removed", name, "there", "")
         else:
-            yield from _cells(post, was[post], now[post])
+            yield from _cells(name, was[post], now[post])
 
 
-def _cells(post: str, old: Facts, new: Facts) -> Iterator[Change]:
+def _cells(post: str, old: Mapping[str, Facts], new: Mapping[str, Facts]) -> Iterator[Change]:
+    """Cells that say something else; the same measure written another way is no change."""
     for column in SURVEY.columns:
-        a, b = old.get(column.name, ""), new.get(column.name, "")
-        if a != b and column.name != "notes":
+        a, b = (side["typed"].get(column.name, "") for side in (old, new))
+        if a != b and column.name != "notes" and not _same(column.name, old["values"], new["values"]):
             yield Change("survey cell", f"{post}: {column.heading}", a, b)
+
+
+def _same(name: str, old: Facts, new: Facts) -> bool:
+    """Whether both could be read and mean the same."""
+    if name not in old or name not in new:
+        return False
+    a, b = old[name], new[name]
+    if isinstance(a, float | int) and isinstance(b, float | int):
+        return abs(a - b) <= 1e-6
+    return bool(a == b or (isinstance(a, list | tuple) and list(a) == list(b)))
 
 
 def _items(was: Tables, now: Tables, used: set[str]) -> Iterator[Change]:
@@ -135,18 +149,18 @@ def _terms(customer: str, was: Tables, now: Tables) -> Iterator[Change]:
 
 
 def _policy(was: Kept, world: World) -> Iterator[Change]:
-    """Settings that differ in value."""
+    """Settings that differ in value, those that can change what a quotation says."""
     now = {s.name: f"{s.value} {s.unit}".strip() for s in world.setting.policy}
     for s in SETTINGS:
-        if _text(was.policy.get(s.name)) != _text(world.policy.get(s.name)):
+        if s.name not in _SAY_NOTHING and _text(was.policy.get(s.name)) != _text(world.policy.get(s.name)):
             old = " ".join(was.typed.get(s.name, (s.default, s.unit))).strip()
             yield Change("policy", s.name, old, now[s.name])
 
 
-def _freight(was: Facts, now: Facts) -> Iterator[Change]:
-    """A freight charge that differs though nothing else on the lines does."""
-    old, new = ([x for x in side["lines"] if x[0] != "freight"] for side in (was, now))
-    if old == new and was["money"][2] != now["money"][2]:
+def _freight(was: Facts, now: Facts, old: Tables, new: Tables) -> Iterator[Change]:
+    """A freight charge that differs, where the table does too."""
+    a, b = (sorted(str(sorted(row.items())) for row in tables.get("Freight", ())) for tables in (old, new))
+    if a != b and was["money"][2] != now["money"][2]:
         yield Change("freight", "freight table", was["money"][2], now["money"][2])
 
 

@@ -19,20 +19,21 @@ class World:
     catalogue: Catalogue
     policy: Policy
     setting: Setting
-    before: Kept | None  # the catalogue of the last finished run
+    before: Mapping[str, Kept]  # catalogues that the sites last came out with, by fingerprint
 
 
 @dataclass(frozen=True)
 class Before:
-    """The revision that a finished run left last."""
+    """The revision that a finished run left last, and what the site last came out with, changed or not."""
 
     revision: int
     date: str
     valid_until: str
     content_hash: str
     content: Mapping[str, Any]  # see quote.content
-    rows: Mapping[str, Mapping[str, str]]  # what its rows said when they were last read: post -> column -> as typed
-    program: str
+    rows: Mapping[str, Mapping[str, Mapping[str, Any]]]  # what its rows said then: post -> `typed`, `values` -> column
+    program: str  # that it last came out with
+    catalogue: str  # fingerprint of the one that it last came out with
     total: str
     issue: bool  # its workbook is missing and must be made again
     renew: bool  # it has expired and is to be issued anew

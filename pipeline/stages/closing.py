@@ -4,15 +4,15 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from typing import Any
 
 from pipeline.books.portfolio import portfolio_workbook
 from pipeline.inputs import Tell
 from pipeline.intake.model import Query
-from pipeline.ledger.store import Ledger
+from pipeline.ledger.store import GONE, Ledger
 from pipeline.output.data import whole
-from pipeline.output.folder import file_digest
+from pipeline.output.folder import file_digest, remove_file
 from pipeline.output.shelf import Shelf
 from pipeline.quote.summary import from_plain
 from pipeline.quote.tasks import Gathered
@@ -33,7 +33,8 @@ def close(run: RunState, gathered: Gathered, files: AllTaken, quoted: Quoted, le
     queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
     vanished = _vanished(run, gathered)
     changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
-    date = run.last.result_date if run.last and not _differs(run, quoted, changes) else run.request.date.isoformat()
+    expired = _expired(quoted)
+    date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
     _data(shelf, run, quoted, queries, changes)
     return_files(shelf, files, run.prints, queries, run.request.jobs, tell)
     tell.stage("Writing the portfolio", 1)
@@ -52,14 +53,26 @@ def close(run: RunState, gathered: Gathered, files: AllTaken, quoted: Quoted, le
     shelf.clear()
     outcome = _outcome(run, gathered, quoted, queries, shelf)
     shelf.put("run.json", _run_json(run, gathered, quoted, outcome, date))
+    outcome = replace(outcome, rewritten=quoted.written + shelf.written, **_failed(quoted, shelf))
     _finish(run, files, quoted, changes, shelf, outcome, date, ledger)
     return outcome
 
 
-def _differs(run: RunState, quoted: Quoted, changes: Sequence[Any]) -> bool:
+def _differs(run: RunState, quoted: Quoted, changes: Sequence[Any], expired: tuple[str, ...]) -> bool:
     """Whether anything but the date differs from the run before."""
-    same_inputs = run.last is not None and run.last.prints == run.prints.whole
-    return not same_inputs or bool(quoted.revisions or changes)
+    if run.last is None or run.last.prints != run.prints.whole:
+        return True
+    return bool(quoted.revisions or changes) or Outcome.from_text(run.last.said).expired != expired
+
+
+def _expired(quoted: Quoted) -> tuple[str, ...]:
+    return tuple(f"{e['site_code']}-r{e['revision']}, valid until {e['valid_until']}" for e in quoted.expired)
+
+
+def _failed(quoted: Quoted, shelf: Shelf) -> dict[str, Any]:
+    """What could not be worked out or written, as fields of the outcome."""
+    failures = (*quoted.failures, *shelf.failures)
+    return {"failures": failures, "exit_status": FAILED} if failures else {}
 
 
 def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
@@ -76,14 +89,14 @@ def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
 
 
 def _no_longer_asked_for(run: RunState, vanished: Sequence[Mapping[str, Any]]) -> Iterator[dict[str, Any]]:
-    """A change for each site that the last finished run still had."""
+    """A change for each site of which that was not told before."""
     for row in vanished:
-        if run.last and run.known[row["folded"]].run == run.last.run:
+        if row["folded"] not in run.gone:
             yield {
                 "site_code": row["site_code"],
                 "revision_was": row["revision"],
                 "revision": None,
-                "kind": "no longer asked for",
+                "kind": GONE,
                 "item": row["site_code"],
                 "was": "quoted",
                 "now": "not in the surveys; its workbook is kept",
@@ -109,14 +122,12 @@ def _file(f: Any) -> dict[str, Any]:
 
 
 def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], shelf: Shelf) -> Outcome:
-    failures = (*quoted.failures, *shelf.failures)
     waits = tuple(_where(q) for q in queries if q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS"))
-    status = FAILED if failures else SOME_HELD if waits else ALL_QUOTED
     rows = [(f.rows, f.quoted, f.held) for f in gathered.files]
     read, ok, held = (sum(r[i] for r in rows) for i in range(3))
     edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
-    return Outcome(
-        exit_status=status,
+    made = Outcome(
+        exit_status=SOME_HELD if waits else ALL_QUOTED,
         sites=len(quoted.states),
         posts=sum(s["site"]["posts_quoted"] for s in quoted.summaries),
         rows_read=read,
@@ -130,10 +141,11 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         new_revisions=quoted.revisions,
         rewritten=quoted.written + shelf.written,
         waits=waits,
-        failures=failures,
+        failures=(),
         notes=(*(f"{w} was edited by hand and is left as it is." for w in edited), *shelf.notes),
-        expired=tuple(f"{e['site_code']}-r{e['revision']}, valid until {e['valid_until']}" for e in quoted.expired),
+        expired=_expired(quoted),
     )
+    return replace(made, **_failed(quoted, shelf))
 
 
 def _total(quoted: Quoted, currency: str) -> str:
@@ -179,15 +191,15 @@ def _finish(
 ) -> None:
     """The ledger's last word: from here on the run counts."""
     _drop_unfinished(run, quoted, ledger)
-    seen = {site: file_digest(run.request.out / r.workbook) for site, r in run.latest.items()}
     with ledger.together():
         ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
         ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
         ledger.put_pieces(run.number, quoted.pieces)
         for site, r in run.latest.items():
-            ours = quoted.made_again.get(site, r.workbook_hash)
-            if (ours, seen[site]) != (r.workbook_hash, r.seen):
-                ledger.saw(site, r.revision, ours, seen[site])
+            again = quoted.made_again.get(site)
+            ours, seen = (again, again) if again else (r.workbook_hash, run.seen[site])
+            if (ours, seen) != (r.workbook_hash, r.seen):
+                ledger.saw(site, r.revision, ours, seen)
         ledger.put_changes(run.number, changes)
         ledger.put_outputs(shelf.now)
         ledger.finish(run.number, outcome.exit_status, run.prints.whole, outcome.as_text(), date)
@@ -195,10 +207,9 @@ def _finish(
 
 def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:
     """Forget revisions that a killed run intended and this one did not; their workbooks go, unless a person edited them."""
-    for (site, revision), hash_ in run.unfinished.items():
+    for (site, revision), path in run.unfinished.items():
         if (site, revision) in quoted.intended:
             continue
-        left = ledger.contents([(site, revision)]).get(site)
-        if left and file_digest(run.request.out / left.workbook) == hash_:
-            (run.request.out / left.workbook).unlink(missing_ok=True)
+        if (path, file_digest(run.request.out / path)) in run.ours:
+            remove_file(run.request.out, path)
         ledger.forget_revision(site, revision)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
 from typing import Any
 
 from pipeline.books.model import Setting, SettingReport
 from pipeline.inputs import PROGRAM, Prints, Request, sha
 from pipeline.intake.catalogue import CatalogueRead
-from pipeline.ledger.catalogue import Kept, as_plain
+from pipeline.ledger.catalogue import as_plain
 from pipeline.ledger.pack import pack
 from pipeline.ledger.store import Known, Latest, Ledger, Output, Run
-from pipeline.output.folder import file_digest
+from pipeline.output.folder import file_digest, is_torn
 from pipeline.quote.world import SiteTask, World
 from pipeline.rules.catalogue import catalogue
 from schemas.policy import SETTINGS
@@ -35,7 +35,11 @@ class RunState:
     last: Run | None  # the last finished run
     latest: Mapping[str, Latest]  # each site's newest revision of a finished run
     known: Mapping[str, Known]
-    unfinished: Mapping[tuple[str, int], str]  # workbooks that a killed run intended -> hash
+    programs: Mapping[int, str]  # finished run -> program
+    gone: Set[str]  # sites that were told of as no longer asked for
+    unfinished: Mapping[tuple[str, int], str]  # revisions that a killed run intended -> path of the workbook
+    ours: Set[tuple[str, str]]  # (path, hash) of files that a killed run may have written
+    seen: Mapping[str, str]  # site -> hash of its newest workbook as it stands
     found_as: Mapping[str, str]  # site -> OK, MISSING, EDITED, LOCKED
     outputs: Mapping[str, Output]
 
@@ -46,29 +50,34 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
     last = ledger.last_finished()
     until = last.run if last else 0
     latest = ledger.latest(until)
-    unfinished = ledger.unfinished(until + 1)
+    unfinished, ours = ledger.unfinished(until + 1), ledger.pending()
+    seen = {site: file_digest(request.out / r.workbook) for site, r in latest.items()}
     content = pack(as_plain(read.tables, read.policy, read.stated, read.typed))
     number = ledger.begin(request.date.isoformat(), request.now.isoformat(), prints.program, read.fingerprint, content)
     return RunState(
         request,
         prints,
         read,
-        world_of(read, ledger.catalogue(last.catalogue) if last else None),
+        world_of(read),
         number,
         last,
         latest,
         ledger.known_sites(),
+        ledger.programs(),
+        ledger.gone(),
         unfinished,
-        {site: found_as(request, r) for site, r in latest.items()},
+        ours,
+        seen,
+        {site: found_as(request, r, seen[site], ours) for site, r in latest.items()},
         ledger.outputs(),
     )
 
 
-def world_of(read: CatalogueRead, before: Kept | None) -> World:
-    """What all sites of a run share; `before` is the catalogue of the last finished run."""
+def world_of(read: CatalogueRead) -> World:
+    """What all sites of a run share; the catalogues that they came out with before are added when it is known which."""
     items = {table: {row[code]: row for row in read.tables.get(table, ())} for table, code in ITEM_TABLES}
     setting = Setting(items, settings(read.stated, read.typed), PROGRAM, read.fingerprint)
-    return World(catalogue(read.tables), read.policy, setting, before)
+    return World(catalogue(read.tables), read.policy, setting, {})
 
 
 def settings(stated: frozenset[str], typed: Mapping[str, Any]) -> tuple[SettingReport, ...]:
@@ -89,11 +98,15 @@ def site_inputs(task: SiteTask, run: RunState) -> str:
     return sha([head, rows, queries, run.catalogue.fingerprint, run.prints.program])
 
 
-def found_as(request: Request, latest: Latest) -> str:
-    """How the workbook of a revision is found."""
-    hash_ = file_digest(request.out / latest.workbook)
+def found_as(request: Request, latest: Latest, hash_: str, ours: Set[tuple[str, str]]) -> str:
+    """How the workbook of a revision is found, given the hash of what stands there.
+
+    One that a killed run made again, or that a loss of power emptied, counts as missing: it is made again.
+    """
     if hash_ == latest.workbook_hash:
         return OK
+    if (latest.workbook, hash_) in ours or is_torn(request.out / latest.workbook):
+        return MISSING
     return {"": MISSING, "unreadable": LOCKED}.get(hash_, EDITED)
 
 

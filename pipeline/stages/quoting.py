@@ -9,7 +9,7 @@ from typing import Any
 from pipeline.inputs import Tell
 from pipeline.intake.model import Query
 from pipeline.ledger.pack import pack, unpack
-from pipeline.ledger.store import Ledger, Revision
+from pipeline.ledger.store import BACK, Ledger, Revision
 from pipeline.output.data import BY_SITE, DataFiles
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
 from pipeline.output.names import site_name
@@ -58,6 +58,7 @@ def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> 
     before = {t.name: run.outputs[p].hash for t in BY_SITE if (p := f"data/{t.name}.csv") in run.outputs and _stands(run, p)}
     with DataFiles(run.request.out / "data", before) as data:
         jobs = [_job(task, run, data.can_copy) for task in gathered.tasks]
+        run = _with_catalogues(run, jobs, ledger)
         tell.stage("Quoting sites", len(jobs))
         outcomes = _outcomes([job for job in jobs if not job.known], run, ledger, quoted)
         for done, job in enumerate(jobs, 1):
@@ -68,7 +69,15 @@ def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> 
             tell.step(done)
         quoted.data = data.finish()
         quoted.pieces = data.pieces
+        quoted.written += data.written
     return quoted
+
+
+def _with_catalogues(run: RunState, jobs: Sequence[_Job], ledger: Ledger) -> RunState:
+    """The run with the catalogues that its sites last came out with: reasons for changes are looked for there."""
+    wanted = {run.known[j.task.site].catalogue for j in jobs if not j.known and j.task.site in run.known}
+    kept = {fingerprint: kept for fingerprint in sorted(wanted) if (kept := ledger.catalogue(fingerprint))}
+    return replace(run, world=replace(run.world, before=kept))
 
 
 def _stands(run: RunState, path: str) -> bool:
@@ -118,34 +127,36 @@ def _with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
     if latest is None:
         return replace(task, revision=number)
     r = ledger.contents([(task.site, latest.revision)])[task.site]
-    missing = run.found_as[task.site] == MISSING
+    known = run.known.get(task.site)
     before = Before(
         r.revision,
         r.date,
         r.valid_until,
         r.content_hash,
         r.content,
-        _typed(task.site, ledger),
-        r.program,
+        _rows(task.site, ledger),
+        run.programs.get(known.run if known else r.run, r.program),
+        known.catalogue if known else r.catalogue,
         r.total,
-        missing,
+        run.found_as[task.site] == MISSING,
         _renew(task, run),
     )
     return replace(task, revision=number, before=before)
 
 
-def _typed(site: str, ledger: Ledger) -> dict[str, dict[str, str]]:
+def _rows(site: str, ledger: Ledger) -> dict[str, dict[str, Any]]:
     """What a site's rows said when they were last read."""
     kept = ledger.site_rows(site)
     rows = [*kept[0]["quoted"], *kept[0]["held"]] if kept else []
-    return {row["post_code"]: row["typed"] for row in rows}
+    return {row["post_code"]: {"typed": row["typed"], "values": row["values"]} for row in rows}
 
 
 def _free(task: SiteTask, number: int, run: RunState) -> int:
     """The first number from `number` on whose workbook is not there, or is what a killed run of ours left."""
     while True:
-        hash_ = file_digest(run.request.out / workbook_path(task, number))
-        if not hash_ or run.unfinished.get((task.site, number)) == hash_:
+        path = workbook_path(task, number)
+        hash_ = file_digest(run.request.out / path)
+        if not hash_ or (path, hash_) in run.ours:
             return number
         number += 1
 
@@ -158,9 +169,11 @@ def workbook_path(task: SiteTask, revision: int) -> str:
 def _intend(batch: Sequence[SiteOutcome], run: RunState, ledger: Ledger) -> list[tuple[str, int]]:
     """Say which workbooks are about to be written, so that a killed run's files are known as ours."""
     fresh = [_revision(o, run) for o in batch if o.content is not None]
-    if fresh:
+    files = [(o.summary["site"]["workbook"], digest(o.workbook)) for o in batch if o.workbook is not None and o.summary]
+    if files:
         with ledger.together():
             ledger.intend(fresh)
+            ledger.about_to_write(files)
     return [(r.site, r.revision) for r in fresh]
 
 
@@ -171,7 +184,7 @@ def _revision(o: SiteOutcome, run: RunState) -> Revision:
     hash_ = digest(o.workbook)
     return Revision(
         o.site, o.revision, run.number, o.date, o.valid_until, o.summary["site"]["workbook"], hash_, hash_,
-        run.catalogue.fingerprint, run.world.setting.program, o.content_hash, dict(o.content), o.total,
+        run.catalogue.fingerprint, run.prints.program, o.content_hash, dict(o.content), o.total,
     )  # fmt: skip
 
 
@@ -221,7 +234,7 @@ def _write(task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, quoted
     place, hash_ = run.request.out / o.summary["site"]["workbook"], digest(o.workbook)
     try:
         if file_digest(place) != hash_:
-            write_whole(place, o.workbook)
+            write_whole(place, o.workbook, within=run.request.out)
             quoted.written += 1
     except NotWrittenError as error:
         quoted.failures.append(str(error))
@@ -235,7 +248,7 @@ def _write(task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, quoted
 
 def _changes(task: SiteTask, o: SiteOutcome, run: RunState) -> Iterator[dict[str, Any]]:
     """Rows of data/changes.csv for one site; the first run of a folder has none to compare with."""
-    if o.content is None or run.last is None:
+    if run.last is None:
         return
     latest = run.latest.get(task.site)
     row = {
@@ -245,6 +258,10 @@ def _changes(task: SiteTask, o: SiteOutcome, run: RunState) -> Iterator[dict[str
         "total_was": latest.total if latest else "",
         "total": o.total,
     }
+    if task.site in run.gone:
+        yield row | {"kind": BACK, "item": task.site_code, "was": "not in the surveys", "now": "quoted again"}
+    if o.content is None:
+        return
     if latest is None:
         yield row | {"kind": "site added", "item": task.site_code, "was": "", "now": "quoted"}
         return
