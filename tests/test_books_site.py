@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import re
 import warnings
 from dataclasses import replace
@@ -11,6 +12,7 @@ from itertools import product
 import pytest
 from books_made import AWKWARD, FT, awkward, kit, large, post, report, setting, small, survey_row, totals
 from books_open import formulas, opened, recalculated, words
+from books_plain import PlainWorkbook, parts
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -204,19 +206,13 @@ def test_four_hundred_posts_are_all_there():
     assert book["Posts"][table.ref].__len__() == 401
 
 
-def test_the_quick_worksheet_means_the_same_as_the_library_s_own(monkeypatch):
-    from pipeline.books.quick import QuickWorksheet
-
-    quick = site_workbook(small(), setting())
-    monkeypatch.setattr(QuickWorksheet, "_write_cell", QuickWorksheet.__bases__[0]._write_cell)
-    monkeypatch.setattr(QuickWorksheet, "quick_text", QuickWorksheet.write_string)
-    monkeypatch.setattr(QuickWorksheet, "quick_number", QuickWorksheet.write_number)
-    monkeypatch.setattr(
-        QuickWorksheet,
-        "quick_table",
-        lambda self, top, rows, columns, options: self.add_table(top, 0, top + rows, columns - 1, options),
-    )
-    assert site_workbook(small(), setting()) == quick
+@pytest.mark.parametrize("make", [small, awkward, lambda: report((post("1"),), feet=False)])
+def test_the_quick_ways_mean_the_same_as_the_library_s_own(make, monkeypatch):
+    quick = parts(io.BytesIO(site_workbook(make(), setting())))
+    monkeypatch.setattr("pipeline.books.page.QuickWorkbook", PlainWorkbook)
+    plain = parts(io.BytesIO(site_workbook(make(), setting())))
+    assert list(quick) == list(plain)
+    assert [name for name in quick if quick[name] != plain[name]] == []
 
 
 @settings(max_examples=25, deadline=None)

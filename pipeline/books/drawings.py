@@ -9,6 +9,7 @@ from pipeline.books import show
 from pipeline.books.drawing import Dimension, Elevation, elevation
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
 from pipeline.books.page import A4, LETTER, Book, Page
+from pipeline.books.shapes import Box, Kind
 from pipeline.books.styles import FONT
 from pipeline.books.text import clean
 from pipeline.books.wording import number
@@ -20,19 +21,25 @@ PANEL_WIDTH, PANEL_HEIGHT = 334, 352  # [pixels]
 _PANEL_CHARS = 47
 _MOST_SCALE = 82.0  # [pixels a metre]
 
-_LOOKS: dict[str, dict[str, Any]] = {
-    "ground": {"fill": {"color": "#B9A88C"}, "line": {"none": True}},
-    "court": {"fill": {"color": "#C98F6B"}, "line": {"none": True}},
-    "post": {"fill": {"color": "#7C8B93"}, "line": {"color": "#3B4A52", "width": 0.75}},
-    "extension": {"fill": {"color": "#A9C3E6"}, "line": {"color": "#1D4373", "width": 0.75}},
-    "mount": {"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}},
-    "carrier": {"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}},
-    "clamps": {"fill": {"color": "#1F4B57"}, "line": {"color": "#1F4B57", "width": 0.75}},
-    "board": {"fill": {"color": "#FFFFFF"}, "line": {"color": "#1E2A32", "width": 1}},
-    "ring": {"fill": {"color": "#C2410C"}, "line": {"none": True}},
+_LOOKS = {
+    "ground": Kind({"fill": {"color": "#B9A88C"}, "line": {"none": True}}),
+    "court": Kind({"fill": {"color": "#C98F6B"}, "line": {"none": True}}),
+    "post": Kind({"fill": {"color": "#7C8B93"}, "line": {"color": "#3B4A52", "width": 0.75}}),
+    "extension": Kind({"fill": {"color": "#A9C3E6"}, "line": {"color": "#1D4373", "width": 0.75}}),
+    "mount": Kind({"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}}),
+    "carrier": Kind({"fill": {"color": "#E7EDEE"}, "line": {"color": "#1F4B57", "width": 0.75}}),
+    "clamps": Kind({"fill": {"color": "#1F4B57"}, "line": {"color": "#1F4B57", "width": 0.75}}),
+    "board": Kind({"fill": {"color": "#FFFFFF"}, "line": {"color": "#1E2A32", "width": 1}}),
+    "ring": Kind({"fill": {"color": "#C2410C"}, "line": {"none": True}}),
 }
-_INK = {"fill": {"color": "#1E2A32"}, "line": {"none": True}}
-_WORDS = {"fill": {"none": True}, "line": {"none": True}, "font": {"name": FONT, "size": 8, "color": "#1E2A32"}}
+_INK = Kind({"fill": {"color": "#1E2A32"}, "line": {"none": True}})
+_FONT = {"name": FONT, "size": 8, "color": "#1E2A32"}
+_WORDS = {
+    align: Kind({
+        "fill": {"none": True}, "line": {"none": True}, "font": _FONT, "align": {"vertical": "middle", "horizontal": align},
+    })
+    for align in ("left", "right", "center")
+}  # fmt: skip
 
 
 def letters(report: SiteReport) -> dict[str, list[str]]:
@@ -118,14 +125,9 @@ def _panel(page: Page, index: int, letter: str, alike: Sequence[PostReport], e: 
 def _draw(sheet: Any, row: int, column: int, e: Elevation, scale: float) -> None:
     """Draws an elevation inside one cell, `scale` pixels a metre."""
 
-    def box(x: float, y: float, width: float, height: float, look: dict[str, Any], text: str = "") -> None:
-        place = {
-            "x_offset": round(x, 2),
-            "y_offset": round(y, 2),
-            "width": max(1.0, round(width, 2)),
-            "height": max(1.0, round(height, 2)),
-        }
-        sheet.insert_textbox(row, column, text, {**look, **place})
+    def box(x: float, y: float, width: float, height: float, kind: Kind, words: str = "", told: str = "") -> None:
+        size = max(1.0, round(width, 2)), max(1.0, round(height, 2))
+        sheet.draw(Box(row, column, round(x, 2), round(y, 2), *size, kind, words, told))
 
     left = (PANEL_WIDTH - (e.right - e.left) * scale) / 2
     foot = PANEL_HEIGHT - 4
@@ -135,13 +137,12 @@ def _draw(sheet: Any, row: int, column: int, e: Elevation, scale: float) -> None
 
     for r in e.rects:
         x, y = at(r.x, r.top)
-        look = {**_LOOKS[r.name], **({"description": clean(e.told)[:1000]} if r.name == "post" else {"decorative": True})}
-        box(x, y, r.width * scale, r.height * scale, look)
+        box(x, y, r.width * scale, r.height * scale, _LOOKS[r.name], "", clean(e.told)[:1000] if r.name == "post" else "")
     for d in e.dimensions:
         for x, y, width, height in _strokes(d, at):
-            box(x, y, width, height, {**_INK, "decorative": True})
+            box(x, y, width, height, _INK)
         x, y, width, height, align = _label(d, at)
-        box(x, y, width, height, {**_WORDS, "align": {"vertical": "middle", "horizontal": align}}, d.words)
+        box(x, y, width, height, _WORDS[align], d.words)
 
 
 def _strokes(d: Dimension, at: Any) -> list[tuple[float, float, float, float]]:

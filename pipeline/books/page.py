@@ -8,12 +8,12 @@ from datetime import datetime
 from decimal import Decimal
 from typing import Any
 
-import xlsxwriter
 from xlsxwriter.url import Url
 
 from pipeline.books import styles
 from pipeline.books.cells import RIGHT, As, Col, Formula, Link, Row, room_of
-from pipeline.books.quick import QuickWorksheet
+from pipeline.books.looks import looks
+from pipeline.books.parts import QuickWorkbook
 from pipeline.books.text import clean, fitted, lines
 
 LETTER, A4 = 1, 9
@@ -32,35 +32,21 @@ class Book:
 
     def __init__(self, title: str, subject: str, date: str, program: str, digits: int = 2) -> None:
         self._file = io.BytesIO()
-        self.workbook = xlsxwriter.Workbook(
-            self._file,
-            {
-                "in_memory": True,
-                "strings_to_formulas": False,
-                "strings_to_urls": False,
-                "strings_to_numbers": False,
-                "default_format_properties": {"font_name": styles.FONT, "font_size": 10},
-                "default_row_height": 17,
-            },
-        )
+        self.workbook = QuickWorkbook(self._file, looks(digits))
         made = datetime.fromisoformat(date)
         self.workbook.set_properties(
             {"title": clean(title)[:255], "subject": clean(subject)[:255], "comments": clean(program)[:255], "created": made}
         )
         self.digits = digits
-        self._formats: dict[str, Any] = {}
         self._pages: list[Page] = []
 
     def format(self, name: str) -> Any:
-        """The format of a style, made at its first use."""
-        found = self._formats.get(name)
-        if found is None:
-            found = self._formats[name] = self.workbook.add_format(styles.style(name, self.digits))
-        return found
+        """The format of a style, as the spreadsheet library takes it."""
+        return self.workbook.looks.formats[name]
 
     def page(self, name: str, colour: str = "#1F4B57") -> Page:
         """A new sheet at the end."""
-        sheet = self.workbook.add_worksheet(name, QuickWorksheet)
+        sheet = self.workbook.add_worksheet(name)
         sheet.hide_gridlines(2)
         sheet.set_tab_color(colour)
         sheet.ignore_errors({"number_stored_as_text": "A1:XFD1048576"})  # codes such as 12 are text on purpose
@@ -92,16 +78,14 @@ class Page:
         """Writes one value; text never becomes a formula, a number that is not known becomes words."""
         kind = type(value)
         if kind is str:
-            self.sheet.reach(row, column)
-            self.sheet.quick_text(row, column, clean(value), self.book.format(style))
+            self.sheet.text(row, column, value, style)
         elif kind is int or kind is float:
             if value - value == 0:  # neither NaN nor infinite
-                self.sheet.reach(row, column)
-                self.sheet.quick_number(row, column, value, self.book.format(style))
+                self.sheet.number(row, column, value, style)
             else:
                 self.put(row, column, "not known" if value != value else "infinite", "right")
         elif value is None:
-            self.sheet.write_blank(row, column, None, self.book.format(style))
+            self.sheet.blank(row, column, style)
         elif kind is As:
             self.put(row, column, value.value, value.style)
         elif kind is Formula:
@@ -126,7 +110,7 @@ class Page:
 
     def title(self, text: str, column: int = 0) -> None:
         """The sheet's title, in its first row; it runs over the empty cells beside it."""
-        self.sheet.set_row(0, 24)
+        self.sheet.tall(0, 24)
         self.put(0, column, text, "sheet_title")
 
     def section(self, row: int, text: str, columns: int = 6) -> int:
@@ -134,7 +118,7 @@ class Page:
         for column in range(1, columns):
             self.put(row, column, None, "section")
         self.put(row, 0, text, "section")
-        self.sheet.set_row(row, 20)
+        self.sheet.tall(row, 20)
         return row + 1
 
     def para(self, row: int, text: str, style: str = "para", first: int = 0, last: int | None = None) -> int:
@@ -155,43 +139,20 @@ class Page:
         without rows says so in words instead.
         """
         self._heading(top, columns)
-        self._cells(top + 1, columns, rows)
-        options = {
-            "name": name,
-            "style": None,
-            "columns": [{"header": c.heading, "header_format": self._head(c)} for c in columns],
-            "description": told or f"{self.name}: {len(rows)} rows",
-        }
-        if self.sheet.quick_table(top, len(rows), len(columns), options):
-            raise ValueError(f"the table {name} on {self.name} was refused")
+        self.sheet.rows(top + 1, [c.style for c in columns], rows, self.put)
+        self.sheet.framed(top, len(rows), name, [c.heading for c in columns], told or f"{self.name}: {len(rows)} rows")
         self._measure(columns, rows)
         self._tables.append((top, [c.style for c in columns], rows))
         return top + len(rows) + 1
 
-    def _cells(self, first: int, columns: Sequence[Col], rows: Sequence[Row]) -> None:
-        """The cells of a table; texts and whole numbers in their column's style take the short way."""
-        text, number, put = self.sheet.quick_text, self.sheet.quick_number, self.put
-        looks = [(index, c.style, self.book.format(c.style)) for index, c in enumerate(columns)]
-        self.sheet.reach(first + len(rows) - 1, len(columns) - 1)
-        for line, row in enumerate(rows, first):
-            for (column, style, look), value in zip(looks, row, strict=True):
-                if type(value) is str:
-                    text(line, column, clean(value), look)
-                elif type(value) is int:
-                    number(line, column, value, look)
-                else:
-                    put(line, column, value, style)
-
-    def _head(self, column: Col) -> Any:
-        return self.book.format("head_right" if column.style in RIGHT else "head")
-
     def _heading(self, top: int, columns: Sequence[Col]) -> None:
         for index, column in enumerate(columns):
+            self.put(top, index, column.heading, "head_right" if column.style in RIGHT else "head")
             words = column.heading.split(" ")
             room = max(column.least, max(len(w) for w in words) + 4, len(column.heading) // 3 + 5)
             self.widths[index] = max(self.widths.get(index, 0), room)
         tall = max(lines(c.heading, self.widths[i] - 4) for i, c in enumerate(columns))
-        self.sheet.set_row(top, max(20, tall * _LINE_POINTS + 6))
+        self.sheet.tall(top, max(20, tall * _LINE_POINTS + 6))
 
     def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
         for index, column in enumerate(columns):
@@ -229,17 +190,16 @@ class Page:
         heights: dict[int, float] = {}
         for row, first, last, text, style in self._paragraphs:
             until, room = self._span(first, last)
-            look = self.book.format(style)
             if until > first:
-                self.sheet.merge_range(row, first, row, until, "", look)
-            self.sheet.write_string(row, first, text, look)
+                self.sheet.merged(row, first, until, style)
+            self.sheet.text(row, first, text, style)
             size = styles.STYLES[style].get("font_size", 10)
             tall = lines(text, room * _letters(style) * 10 / size) * _LINE_POINTS * size / 10 + 2
             heights[row] = max(tall, heights.get(row, 0))
-        for top, looks, rows in self._tables:
-            self._row_heights(top, looks, rows, heights)
+        for top, names, rows in self._tables:
+            self._row_heights(top, names, rows, heights)
         for row, tall in heights.items():
-            self.sheet.set_row(row, min(tall, _MOST_POINTS))
+            self.sheet.tall(row, min(tall, _MOST_POINTS))
         if self._split:
             self._fit_two(*self._split)
 

@@ -76,7 +76,7 @@ def _lines(book: Book, page: Page, row: int, report: SiteReport) -> int:
     for column, heading in enumerate(HEADINGS):
         unit = f" [{report.currency}]" if column in _MONEY else ""
         page.put(row, column, heading + unit, "head_right" if column > 1 else "head")
-    page.sheet.set_row(row, 32)
+    page.sheet.tall(row, 32)
     row += 1
     sums: dict[str, str] = {}
     for kind, title in KIND.items():
@@ -89,7 +89,7 @@ def _group(book: Book, page: Page, row: int, title: str, lines: Sequence[QuoteLi
     """One group of lines and its subtotal; returns the next row and the address of the subtotal."""
     for column in range(_LAST + 1):
         page.put(row, column, title if column == 0 else None, "group")
-    page.sheet.set_row(row, 18)
+    page.sheet.tall(row, 18)
     first = row + 1
     for row, line in enumerate(lines, first):
         _line(page, row, line, book.digits)
@@ -118,7 +118,7 @@ def _sum(page: Page, row: int, label: str, amount: Any, style: str) -> None:
     for column in range(_LAST):
         page.put(row, column, label if column == _LAST - 2 else None, plain)
     page.put(row, _LAST, amount, style)
-    page.sheet.set_row(row, 22 if style == "grand" else 18)
+    page.sheet.tall(row, 22 if style == "grand" else 18)
 
 
 def _totals(book: Book, page: Page, row: int, report: SiteReport, sums: dict[str, str]) -> int:

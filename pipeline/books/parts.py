@@ -1,0 +1,43 @@
+"""A workbook that writes its costly and its constant parts in fewer steps; the bytes mean the same."""
+
+from __future__ import annotations
+
+import io
+from typing import Any
+
+import xlsxwriter
+from xlsxwriter.packager import Packager
+
+from pipeline.books.looks import Looks, options
+from pipeline.books.quick import QuickWorksheet
+from pipeline.books.strings import Strings
+
+
+class QuickWorkbook(xlsxwriter.Workbook):
+    """The spreadsheet library's workbook with sheets of ours and formats that all workbooks share."""
+
+    def __init__(self, file: io.BytesIO, looks: Looks) -> None:
+        super().__init__(file, options())
+        self.looks = looks
+        self.str_table = Strings()
+
+    def add_worksheet(self, name: str | None = None, worksheet_class: Any = QuickWorksheet) -> Any:
+        """A new sheet at the end."""
+        sheet = super().add_worksheet(name, worksheet_class)
+        sheet.looks = self.looks
+        return sheet
+
+    def _get_packager(self) -> Packager:
+        return _Packager()
+
+
+class _Packager(Packager):
+    def _write_shared_strings_file(self) -> None:
+        if self.workbook.str_table.count:
+            self._filename("xl/sharedStrings.xml").write(self.workbook.str_table.xml())
+
+    def _write_styles_file(self) -> None:
+        self._filename("xl/styles.xml").write(self.workbook.looks.styles)
+
+    def _write_theme_file(self) -> None:
+        self._filename("xl/theme/theme1.xml").write(self.workbook.looks.theme)
