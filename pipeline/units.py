@@ -34,14 +34,23 @@ def _unit(short: str, kind: str, pint: str, spellings: str, metric: bool = False
     return Unit(short, kind, pint, (short, *(s.strip() for s in spellings.split("|") if s.strip())), metric)
 
 
+_HOUR, _SECOND = "h|hr|hour", "s|sec|second"
+
+
+def _over(lengths: str, times: str) -> str:
+    """Spellings of a speed: each length over each time, with a stroke, `per` or an article."""
+    pairs = [(a, b) for a in lengths.split("|") for b in times.split("|")]
+    return "|".join(f"{a}{between}{b}" for a, b in pairs for between in ("/", " per ", " an " if b == "hour" else " a "))
+
+
 UNITS: tuple[Unit, ...] = (
     _unit("in", "length", "inch", 'inch|inches|ins|inchs|"'),
-    _unit("ft", "length", "foot", "foot|feet|fts|'"),
+    _unit("ft", "length", "foot", "foot|feet|fts|'|lf|lin ft|lin. ft|lin feet|linear ft|linear foot|linear feet|lineal feet"),
     _unit("yd", "length", "yard", "yds|yard|yards"),
-    _unit("mm", "length", "millimeter", "mms|millimeter|millimeters|millimetre|millimetres", metric=True),
-    _unit("cm", "length", "centimeter", "cms|centimeter|centimeters|centimetre|centimetres", metric=True),
+    _unit("mm", "length", "millimeter", "mms|millimeter|millimeters|millimetre|millimetres|мм", metric=True),
+    _unit("cm", "length", "centimeter", "cms|centimeter|centimeters|centimetre|centimetres|см", metric=True),
     _unit("dm", "length", "decimeter", "decimeter|decimeters|decimetre|decimetres", metric=True),
-    _unit("m", "length", "meter", "meter|meters|metre|metres|mtr|mtrs|mts|metro|metros|mètre|mètres", metric=True),
+    _unit("m", "length", "meter", "meter|meters|metre|metres|mtr|mtrs|mt|mts|metro|metros|mètre|mètres|м", metric=True),
     _unit("km", "length", "kilometer", "kilometer|kilometers|kilometre|kilometres", metric=True),
     _unit("mi", "length", "mile", "mile|miles"),
     _unit("µm", "length", "micrometer", "um|micron|microns|micrometre|micrometres", metric=True),
@@ -49,7 +58,7 @@ UNITS: tuple[Unit, ...] = (
     _unit("deg", "angle", "degree", "°|degs|degree|degrees"),
     _unit("rad", "angle", "radian", "radian|radians"),
     _unit("mrad", "angle", "milliradian", "milliradian|milliradians"),
-    _unit("mm/m", "slope", "millimeter/meter", "mm per m"),
+    _unit("mm/m", "slope", "millimeter/meter", "mm per m|‰|per mille|permille"),
     _unit("cm/m", "slope", "centimeter/meter", "cm per m"),
     _unit("m/m", "slope", "meter/meter", "m per m"),
     _unit("in/ft", "slope", "inch/foot", "\"/'|\"/ft|in/'|inch/foot|inches/foot|in per ft|inches per foot|inch per foot"),
@@ -59,23 +68,23 @@ UNITS: tuple[Unit, ...] = (
     _unit("100 %", "slope", "dimensionless", "100%"),
     _unit("%", "percent", "percent", "percent|pct|per cent"),
     _unit("100 %", "percent", "dimensionless", "100%"),
-    _unit("mph", "speed", "mile/hour", "mi/h|mi/hr|m.p.h|miles/hour|miles per hour|mile per hour"),
+    _unit("mph", "speed", "mile/hour", "m.p.h|" + _over("mi|mile|miles", _HOUR)),
     _unit(
         "km/h",
         "speed",
         "kilometer/hour",
-        "kph|kmh|kmph|km/hr|kms/h|km per hour|kilometres per hour|kilometers per hour",
+        "kph|kmh|kmph|kms/h|km h-1|" + _over("km|kilometre|kilometres|kilometer|kilometers", _HOUR),
         metric=True,
     ),
     _unit(
         "m/s",
         "speed",
         "meter/second",
-        "m/sec|mps|m per s|ms-1|m s-1|metres per second|meters per second|metre per second|meter per second",
+        "mps|ms-1|m s-1|m·s-1|m.s-1|m s⁻¹|m·s⁻¹|" + _over("m|metre|metres|meter|meters", _SECOND),
         metric=True,
     ),
     _unit("kn", "speed", "knot", "kt|kts|knot|knots"),
-    _unit("ft/s", "speed", "foot/second", "fps|ft/sec|feet per second|foot per second|ft per s"),
+    _unit("ft/s", "speed", "foot/second", "fps|" + _over("ft|foot|feet", _SECOND)),
     _unit("lb", "mass", "pound", "lbs|lbm|pound|pounds|#"),
     _unit("oz", "mass", "ounce", "ozs|ounce|ounces"),
     _unit("kg", "mass", "kilogram", "kgs|kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes", metric=True),
@@ -139,6 +148,11 @@ def _tidy(text: str) -> str:
     return " ".join(text.split()).rstrip(".")
 
 
+def _close(text: str) -> str:
+    """A spelling without its spaces: `mi / hr` and `milesperhour` are the units that they look like."""
+    return text.casefold().replace(" ", "")
+
+
 @cache
 def find(text: str) -> tuple[Unit, ...]:
     """Units of any kind that are spelled `text`: those in the same case, else those in any case."""
@@ -160,7 +174,8 @@ def unit_of(text: str, kind: str) -> Unit | None:
     mine = [u for u in UNITS if u.kind in kinds]
     exact = [u for u in mine if tidy in u.spellings]
     folded = [u for u in mine if tidy.casefold() in {s.casefold() for s in u.spellings} and u.short != "mPa"]
-    found = exact or folded
+    close = [u for u in mine if _close(tidy) in {_close(s) for s in u.spellings} and u.short != "mPa"]
+    found = exact or folded or close
     return found[0] if len(found) == 1 else None
 
 

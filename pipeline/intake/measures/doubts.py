@@ -96,7 +96,8 @@ def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | 
     """The doubt about a text that has none of the forms; `reads` tells which readings can be typed."""
     texts = {t.text.casefold().rstrip(".") for t in found if t.letter in "x-+"}
     phrase = " ".join(t.text for t in found).casefold()
-    readings = tuple(r for r in _readings(found, heading, heading_text) if reads(r))
+    readings = _pointed(str(value)) or _readings(found, heading, heading_text)
+    readings = tuple(r for r in readings if reads(r))
     if not any(t.letter in "idfg" for t in found):
         return unreadable(
             value, kind, "holds no number" if not re.search(r"\d", str(value)) else "is not a number that can be read here"
@@ -119,6 +120,15 @@ def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | 
     unknown = [t.text for t in found if t.letter == "x"]
     why = f"holds {quoted(' '.join(unknown))}, which is not known here" if unknown else "cannot be read as one measure"
     return unreadable(value, kind, why, readings)
+
+
+_POINTED = re.compile(r"([0-9]+) ?(?:ft|feet|foot)\.([0-9]+) ?(?:in|ins|inch|inches|\")\.?", re.IGNORECASE)
+
+
+def _pointed(text: str) -> tuple[str, ...]:
+    """Readings of `8ft.6in`, whose point may belong to the word before it or to the number behind it."""
+    m = _POINTED.fullmatch(text.strip())
+    return (f"{m[1]} ft {m[2]} in", f"{m[1]} ft 0.{m[2]} in") if m else ()
 
 
 def _a(kind: str) -> str:

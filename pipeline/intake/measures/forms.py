@@ -116,8 +116,8 @@ def chain(found: Found, heading: Unit | None, heading_text: str) -> Worth:
                 inner = inner[:-1]
             if inner and inner[-1].letter == "-":
                 raise UnclearFormError("can be read in more than one way")
-            while parts and inner and inner[0].letter in "-,j":
-                if inner[0].letter == "-" and parts[-1][1].short != "ft":
+            while parts and inner and inner[0].letter in "-+,j":
+                if inner[0].letter in "-+" and parts[-1][1].short != "ft":
                     raise UnclearFormError("can be read in more than one way")
                 inner = inner[1:]
             parts.append((inner, t.unit))
@@ -131,7 +131,9 @@ def feet_open(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     rest = found[3:] if dash else found[2:]
     both = (f"{feet.text} ft {words(rest)} in", f"{words((feet, *rest))} ft")
     if unit is None or unit.short != "ft":
-        raise UnclearFormError("ends in a number without a unit")
+        two = unit is not None and unit.short == "m" and not dash and len(rest) == 1 and len(rest[0].text) == 2
+        read = (f"{feet.text}.{rest[0].text} m", f"{feet.text} m {rest[0].text} mm") if two else ()
+        raise UnclearFormError("ends in a number without a unit", read)
     if rest[0].letter == "f" or rest[0].text.startswith((".", ",")):
         raise UnclearFormError("can be read in more than one way", both)
     squared = rest[0].glued and found[1].text.isalpha() and rest[0].text in ("2", "3")
@@ -197,14 +199,14 @@ FORMS: tuple[tuple[str, Form], ...] = (
     (rf"{Q}\(U\)", one),
     (rf"{Q}", bare),
     (rf"U{Q}", unit_first),
-    (rf"(?:i-?U[-,j]?)+{Q}-?U", chain),
+    (rf"(?:i-?U[-+,j]?)+{Q}-?U", chain),
     (rf"iU-?{Q}", feet_open),
     (rf"i-?{Q}U?", feet_inches_bare),
 )
 """Shapes of one measure (tokens.py has the letters), tried in this order, and how each is valued."""
 
 _COMPILED = tuple((re.compile(pattern), form) for pattern, form in FORMS)
-_OUTER = re.compile(r"^(?:w[:=]?|\((?:w+)\)[:=]?)+|(?:,?(?:w|\((?:w+)\)))+$")
+_OUTER = re.compile(r"^(?:w[:=]?|\((?:w+)\)[:=]?)+|(?:[,-]?(?:w|\((?:w+)\)))+$")
 
 
 def match(found: Found, heading: Unit | None, heading_text: str) -> Worth | None:

@@ -6,16 +6,16 @@ import re
 from fractions import Fraction
 
 NUMERAL = re.compile(
-    r"(?<![A-Za-z'\",])[.,][0-9]+|"
+    r"(?<![A-Za-z'\",])[.,][0-9]+(?:[eE][+-]?[0-9]{1,2}(?![0-9]))?|"
     r"[0-9]{1,3}(?: [0-9]{3})+(?![0-9/]| ?/)(?:[.,][0-9]+)*|"
-    r"[0-9]+(?:[.,][0-9]+)*(?:[eE][+-]?[0-9]{1,2}(?![0-9A-Za-z]))?(?:\.(?![0-9.]))?"
+    r"[0-9]+(?:[.,][0-9]+)*(?:[eE][+-]?[0-9]{1,2}(?![0-9]))?(?:\.(?![0-9.]))?"
 )
 """What may be one number; `number` decides what it means."""
 
 FRACTION = re.compile(r"([0-9]{1,3})( ?/ ?)([0-9]{1,4})(?![0-9.,]*[0-9]| ?/ ?[0-9])")
 
-MOST_DIGITS = 17
-"""Significant digits of a number that a spreadsheet has worked out; no measure needs more, more is a slip."""
+MOST_DIGITS = 40
+"""Digits beyond which a number is a slip; a program may print thirty where a spreadsheet shows fifteen."""
 
 _HALVES = {2, 4, 8, 16, 32, 64, 128}
 _OTHERS = {3, 5, 6, 10, 12, 20, 25, 50, 100, 1000}

@@ -15,6 +15,7 @@ _RATIO = re.compile(r"([0-9]+(?:[.,][0-9]+)?) ?(?::| in ) ?([0-9]+(?:[.,][0-9]+)
 _ARC = re.compile(r"([0-9]+) ?(?:°|deg) ?([0-9]+(?:[.,][0-9]+)?) ?'(?: ?([0-9]+(?:[.,][0-9]+)?) ?\")?", re.IGNORECASE)
 _MARKS = re.compile(r"[0-9.,/ ]+['\"]")
 _WORDS = re.compile(rf"\b(?:{'|'.join(sorted(PASSED_OVER['angle'], key=len, reverse=True))})\b\s*[:=]?", re.IGNORECASE)
+_ARTICLE = re.compile(r"\b(per|to|in|over) (?:a|an|the)\b|-(per)-", re.IGNORECASE)
 _SHAPE = re.compile(rf"({Q})U([x/:U])({Q})?U")
 
 
@@ -28,7 +29,7 @@ def match(text: str) -> Worth | None:
     if _MARKS.fullmatch(text):
         number = text[:-1].strip()
         raise UnclearFormError("may be minutes or seconds of arc, feet or inches", (f"{number} deg",))
-    return _two_lengths(tokens(text, "length"))
+    return _two_lengths(tokens(_ARTICLE.sub(lambda m: f" {m[1] or m[2]} ", text), "length"))
 
 
 def _ratio(rise: Fraction, run: Fraction) -> Worth:

@@ -15,7 +15,7 @@ from pipeline.intake.measures.numerals import FRACTION, NUMERAL, proper
 from pipeline.intake.measures.words import LETTERS, PASSED_OVER
 from pipeline.units import BY_KIND, UNITS, Unit, unit_of
 
-_LETTER = "A-Za-zµ\u00c0-\u024f²³^"
+_LETTER = "A-Za-zµ\u00c0-\u024f\u0400-\u04ff²³^"
 _SIGN = re.compile(r"[-,()/:=\[\]+]")
 _WORD = re.compile(rf"[{_LETTER}][{_LETTER}.]*|.", re.DOTALL)
 _AND = re.compile(rf"(?:and(?![{_LETTER}])|&)", re.IGNORECASE)
@@ -67,8 +67,8 @@ def _next(text: str, at: int, kind: str, more: tuple[str, ...]) -> tuple[Token, 
     unit = _spellings(kind).match(text, at)
     if passed and (not unit or passed.end() > unit.end()):
         return Token("w", passed[0]), passed.end()
-    if unit:
-        return Token("U", unit[0], unit_of(unit[1], kind)), unit.end()
+    if unit and (known := unit_of(unit[1], kind)):
+        return Token("U", unit[0], known), unit.end()
     if m := _SIGN.match(text, at):
         return Token(m[0].translate(str.maketrans("[]", "()")), m[0]), m.end()
     m = _WORD.match(text, at)
@@ -93,7 +93,7 @@ def _spellings(kind: str) -> re.Pattern[str]:
     kinds = BY_KIND.get(kind, (kind,))
     words = sorted({s for u in UNITS if u.kind in kinds for s in u.spellings}, key=len, reverse=True)
     signs = [re.escape(w) for w in words if not w[-1].isalpha()]
-    letters = [re.escape(w).replace(r"\ ", " ?") for w in words if w[-1].isalpha()]
+    letters = [re.escape(w).replace(r"\ ", " ?").replace("/", " ?/ ?") for w in words if w[-1].isalpha()]
     ending = rf"(?![{_LETTER}])(?:\.(?![0-9])|(?!\.[0-9]))"
     return re.compile(
         rf"((?:{'|'.join(letters) or '(?!)'})(?={ending})|(?:{'|'.join(signs) or '(?!)'}))(?:\.(?![0-9]))?", re.IGNORECASE

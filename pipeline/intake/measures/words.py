@@ -10,13 +10,13 @@ def _words(text: str) -> tuple[str, ...]:
 PASSED_OVER: dict[str, tuple[str, ...]] = {
     "length": _words(
         "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|"
-        "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|above ground|above grade|"
+        "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|wt|w.t|above ground|above grade|"
         "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear|agl|a.g.l"
     ),
     "angle": _words("slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical"),
     "speed": _words(
-        "v|wind|gust|gusts|wind speed|ultimate|ult|vult|"
-        "3-second gust|3 second gust|3-sec gust|3 sec gust|3 s gust|3s gust|3-s gust"
+        "v|wind|gust|gusts|wind speed|ultimate|ult|vult|design|basic|design wind speed|basic wind speed|design wind|"
+        "3-second gust|3 second gust|3-sec gust|3-sec. gust|3 sec gust|3 sec. gust|3 s gust|3s gust|3-s gust"
     ),
     "mass": _words("mass|weight|weighs|each|ea"),
 }
