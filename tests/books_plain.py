@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import re
 from types import SimpleNamespace
 from zipfile import ZipFile
@@ -50,8 +51,8 @@ class PlainWorksheet(Worksheet):
 
 
 class PlainWorkbook(xlsxwriter.Workbook):
-    def __init__(self, file, looks):
-        super().__init__(file, options())
+    def __init__(self, looks):
+        super().__init__(io.BytesIO(), options())
         digits = 0 if looks.formats["money"].num_format == "#,##0" else 2
         formats = {name: self.add_format(styles.style(name, digits)) for name in NAMES}
         for look in formats.values():
@@ -62,6 +63,11 @@ class PlainWorkbook(xlsxwriter.Workbook):
         sheet = super().add_worksheet(name, worksheet_class)
         sheet.looks = self.looks
         return sheet
+
+
+    @property
+    def packed(self):
+        return self.filename.getvalue()
 
 
 def parts(file) -> dict[str, str]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 from decimal import Decimal
@@ -31,8 +30,7 @@ class Book:
     """A workbook in memory; the same calls give the same bytes."""
 
     def __init__(self, title: str, subject: str, date: str, program: str, digits: int = 2) -> None:
-        self._file = io.BytesIO()
-        self.workbook = QuickWorkbook(self._file, looks(digits))
+        self.workbook = QuickWorkbook(looks(digits))
         made = datetime.fromisoformat(date)
         self.workbook.set_properties(
             {"title": clean(title)[:255], "subject": clean(subject)[:255], "comments": clean(program)[:255], "created": made}
@@ -59,7 +57,7 @@ class Book:
         for page in self._pages:
             page.settle()
         self.workbook.close()
-        return self._file.getvalue()
+        return self.workbook.packed
 
 
 class Page:

@@ -9,17 +9,22 @@ import xlsxwriter
 from xlsxwriter.packager import Packager
 
 from pipeline.books.looks import Looks, options
+from pipeline.books.package import packed
 from pipeline.books.quick import QuickWorksheet
 from pipeline.books.strings import Strings
+
+_CONSTANT = frozenset({"xl/styles.xml", "xl/theme/theme1.xml", "_rels/.rels"})
 
 
 class QuickWorkbook(xlsxwriter.Workbook):
     """The spreadsheet library's workbook with sheets of ours and formats that all workbooks share."""
 
-    def __init__(self, file: io.BytesIO, looks: Looks) -> None:
-        super().__init__(file, options())
+    def __init__(self, looks: Looks) -> None:
+        super().__init__(io.BytesIO(), options())
         self.looks = looks
         self.str_table = Strings()
+        self.packed = b""
+        """The workbook's bytes, once it is closed."""
 
     def add_worksheet(self, name: str | None = None, worksheet_class: Any = QuickWorksheet) -> Any:
         """A new sheet at the end."""
@@ -32,6 +37,13 @@ class QuickWorkbook(xlsxwriter.Workbook):
 
 
 class _Packager(Packager):
+    """Hands the parts over packed; the library itself then writes an empty file, which is dropped."""
+
+    def _create_package(self) -> list[Any]:
+        parts = ((name, text.getvalue()) for text, name, _ in super()._create_package())
+        self.workbook.packed = packed(parts, _CONSTANT)
+        return []
+
     def _write_shared_strings_file(self) -> None:
         if self.workbook.str_table.count:
             self._filename("xl/sharedStrings.xml").write(self.workbook.str_table.xml())

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from decimal import Decimal
+from functools import lru_cache
 
 INCH = 0.0254
 """Source: international inch, exactly 25.4 mm (NIST SP 811)."""
@@ -21,6 +22,7 @@ NOT_COMPUTED = "not computed"
 TOO_SLENDER = "too slender for this screen"
 
 
+@lru_cache(maxsize=4096)  # sizes, targets and steps come again and again
 def length(metres: float | None, feet: bool) -> str:
     """A length [m] as people read it: `8 ft 6 1/2 in` to the nearest 1/16 in, or `2591 mm`; None is 'not known'.
 

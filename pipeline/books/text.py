@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from unicodedata import east_asian_width
 
 MOST = 32_767
@@ -42,6 +43,7 @@ def longest_line(text: str) -> int:
     return width(text) if "\n" not in text else max(width(line) for line in text.split("\n"))
 
 
+@lru_cache(maxsize=4096)  # most paragraphs stand in every workbook
 def lines(text: str, room: float) -> int:
     """Lines that a text takes when it is wrapped at words within `room` digit widths (at least one)."""
     total = 0
