@@ -51,7 +51,7 @@ def _cell(row: int, column: int, value: object) -> Cell:
     if isinstance(value, bool):
         return Cell(row, column, "bool", value)
     if isinstance(value, int | float):
-        return Cell(row, column, "number", value, "%" if value == 0.5 else "")
+        return Cell(row, column, "number", value, "100 %" if value == 0.5 else "")
     return Cell(row, column, "text", str(value))
 
 

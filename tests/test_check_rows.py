@@ -55,7 +55,7 @@ READ = (
     ("post_height", Special("number", 2590, unit="mm"), {}, 2.59),
     ("court_rise", -4, {}, -0.1016),
     ("lean", "1:100", {}, math.atan(0.01)),
-    ("lean", Special("number", 0.02, unit="%"), {}, math.atan(0.02)),
+    ("lean", Special("number", 2, unit="%"), {}, math.atan(0.02)),
     ("lean", Special("number", 0.02, unit="100 %"), {}, math.atan(0.02)),
     ("ring_heights", 10, {}, (3.048,)),
     ("quantity", "4 posts", {}, 4),
@@ -66,6 +66,7 @@ READ = (
     ("post_base", "Set in concrete", {}, "cast in"),
     ("post_code", 12.0, {}, "12"),
     ("post_code", " P  7 ", {}, "P 7"),
+    ("post_code", Special("number", 7, shown="P-007"), {}, "P-007"),
     ("mount_asked", "m-1", {}, "m-1"),
     ("notes", Special("date", "2026-05-01", "1 May"), {}, "1 May"),
 )

@@ -187,7 +187,7 @@ def test_text_from_outside_never_becomes_a_formula() -> None:
 
 def test_dates_errors_units_and_odd_sheet_names_in_a_new_copy() -> None:
     cells = (Cell(2, 2, "date", "2026-08-06", "", "6-Aug"), Cell(3, 2, "error", "#DIV/0!"), Cell(4, 2, "number", 2590.0, "mm"),
-             Cell(5, 2, "bool", True), Cell(6, 2, "no_result", None), Cell(7, 2, "number", 0.02, "%"))  # fmt: skip
+             Cell(5, 2, "bool", True), Cell(6, 2, "no_result", None), Cell(7, 2, "number", 0.02, "100 %"))  # fmt: skip
     names = ("a/b:c", "A_B_C", "x" * 40, "To correct", "")
     book = Book("xls", tuple(Sheet(n, cells) for n in names))
     queries = [Query("f.xls", n, "B2", "DATE_CELL", "a date", "8 ft 6 in", True) for n in names]

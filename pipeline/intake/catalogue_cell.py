@@ -16,6 +16,10 @@ from schemas.column import SI_UNIT, Column
 from schemas.order import folded
 
 
+PERCENT: Final = "100 %"
+"""Unit of a number that is stored as a share and shown in per cent."""
+
+
 class _Unread:
     """What stands in a row for a cell that is filled and cannot be read."""
 
@@ -69,7 +73,7 @@ def read_value(column: Column, cell: Cell | None, unit: str) -> Any:
     if wrong := unusable(cell):
         return wrong
     if column.kind in ("text", "code"):
-        return as_text(cell)
+        return cell.shown if cell.kind == "number" and cell.shown else as_text(cell)
     if cell.kind == "bool":
         return Wrong(f"“{as_text(cell)}” is no {_what(column)}.", _example(column))
     if column.kind == "choice":
@@ -147,9 +151,9 @@ def number(kind: str, cell: Cell, unit: str) -> Any:
 
 def percent(cell: Cell, unit: str) -> Fraction | Wrong:
     """A percentage as a fraction of one; a number that its format shows as a percentage is taken as shown."""
-    if cell.kind == "number" and cell.shown_unit == "%":
+    if cell.kind == "number" and cell.shown_unit == PERCENT:
         return Fraction(str(plain(cell)))
-    read = read_measure(plain(cell), "percent", unit or "%")
+    read = read_measure(plain(cell), "percent", own_unit(cell) or unit or "%")
     return _wrong(read) if isinstance(read, Doubt) else Fraction(read.value) / 100
 
 
@@ -162,8 +166,8 @@ def plain(cell: Cell) -> Any:
 
 
 def own_unit(cell: Cell) -> str:
-    """The unit that a number's format shows, other than a percent sign."""
-    return cell.shown_unit if cell.kind == "number" and cell.shown_unit != "%" else ""
+    """The unit that a number's format shows; a length shown in per cent is then in doubt."""
+    return cell.shown_unit if cell.kind == "number" else ""
 
 
 def exact(value: Fraction) -> Decimal:

@@ -10,6 +10,7 @@ from functools import cache
 from typing import Any
 
 from pipeline.intake.catalogue_cell import (
+    PERCENT,
     UNREAD,
     Wrong,
     as_text,
@@ -96,7 +97,8 @@ def _figures(setting: Setting, cell: Cell, unit: str) -> list[Fraction] | Wrong:
     """The numbers of a Value cell in SI, exactly where the unit is."""
     if cell.kind == "bool":
         return Wrong(f"“{as_text(cell)}” is no number.", f"Type a value such as {setting.default}.")
-    if setting.kind == "percent" or (setting.kind == "number" and (unit == "%" or str(cell.value).rstrip().endswith("%"))):
+    in_percent = "%" in (unit, cell.shown_unit) or cell.shown_unit == PERCENT or str(cell.value).rstrip().endswith("%")
+    if setting.kind == "percent" or (setting.kind == "number" and in_percent):
         share = percent(cell, "%")
         return share if isinstance(share, Wrong) else [share]
     unit = own_unit(cell) or unit
@@ -187,7 +189,7 @@ def _unit_goes(kind: str, unit: str, documented: str) -> bool:
 def _as_typed(setting: Setting, cell: Cell, text: str, unit: str) -> Typed:
     """The value and its unit for people: a unit within the text stands alone."""
     if cell.kind == "number" and cell.shown_unit:
-        if cell.shown_unit == "%" and setting.kind in ("percent", "number"):
+        if cell.shown_unit == PERCENT and setting.kind in ("percent", "number"):
             return format(float(Fraction(str(plain(cell))) * 100), ".12g"), "%"
         return text, own_unit(cell) or unit or setting.unit
     bare = cell.kind == "number" or not isinstance(read_decimal(text), Doubt)

@@ -17,7 +17,7 @@ from pipeline.intake.spellings import says_nothing, suggestions, word_of
 from pipeline.intake.tables import is_blank
 from schemas.column import Column
 
-_PER_CENT = ("%", "100 %")  # a number format that shows the stored 0.02 as 2 %
+_PER_CENT = "100 %"  # a number format that shows the stored 0.02 as 2 %
 _MEASURES = ("length", "lengths", "angle", "speed", "pipe")
 _BLANK_IS = {
     "ring_heights": "the standard ring height",
@@ -93,7 +93,9 @@ def typed(cell: Cell, unit: str = "") -> str:
         return "formula without a stored result"
     if cell.kind == "number":
         text = plain_number(cell.value)  # type: ignore[arg-type]
-        if cell.shown_unit in _PER_CENT:
+        if cell.shown and not cell.shown_unit and not unit:
+            return cell.shown
+        if cell.shown_unit == _PER_CENT:
             return f"{plain_number(_percent(cell.value))} %"  # type: ignore[arg-type]
         unit = cell.shown_unit or unit
     else:
@@ -191,12 +193,12 @@ def _choice(column: Column, cell: Cell) -> Reading | Fault:
 
 
 def _words(column: Column, cell: Cell) -> Reading | Fault:
-    """Free words or a code; a whole number is a code without its decimal point."""
+    """Free words or a code; a number as its format shows it (`S-007`), else a whole one without its decimal point."""
     if cell.kind == "bool":
         return Fault("UNREADABLE", f"the spreadsheet program has made “{typed(cell)}” of what was typed.", example(column))
-    if cell.kind == "number":
+    if cell.kind == "number" and not cell.shown:
         return Reading(plain_number(cell.value))  # type: ignore[arg-type]
-    text = _seen(str(cell.value), column.kind)
+    text = _seen(cell.shown if cell.kind == "number" else str(cell.value), column.kind)
     return Reading(text) if text else BLANK
 
 
@@ -205,7 +207,7 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     value: Any = cell.value
     if cell.kind == "number" and column.kind != "whole":
         unit = cell.shown_unit or unit
-        if cell.shown_unit in _PER_CENT:
+        if cell.shown_unit == _PER_CENT:
             unit, value = "%", _percent(value)
     got = _read(value, column.kind, unit, basis)
     if isinstance(got, Doubt):

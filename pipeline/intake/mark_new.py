@@ -15,6 +15,7 @@ from pipeline.intake.mark_cells import STAMP, is_list, list_in_front, mark_cell,
 from pipeline.intake.mark_list import TITLE, as_shown, clean, marks, put
 from pipeline.intake.mark_zip import parts_of, settled
 from pipeline.intake.model import Book, Cell, Query, Sheet
+from pipeline.intake.read.numberformats import PERCENT
 
 CELLS_MOST = 200_000
 """Cells above which no copy is made: no survey is of that size, and writing them takes too long."""
@@ -86,8 +87,21 @@ def _copy(ws: Any, cell: Cell) -> None:
         _copy_date(ws, cell)
     elif cell.kind in ("number", "bool"):
         new = ws.cell(cell.row, cell.column, cell.value)
-        if cell.shown_unit:
-            new.number_format = "0.##%" if cell.shown_unit == "%" else 'General" {}"'.format(cell.shown_unit.replace('"', ""))
+        if cell.shown_unit or (cell.kind == "number" and cell.shown):
+            new.number_format = _format(cell)
+
+
+def _format(cell: Cell) -> str:
+    """A number format that shows a number as the sender's own did: its unit, or the text and noughts around it (`S-007`)."""
+    if cell.shown_unit == PERCENT:
+        return "0.##########%"
+    if cell.shown_unit:
+        return 'General" {}"'.format(cell.shown_unit.replace('"', ""))
+    figures = re.findall(r"\d+(?:\.\d+)?", cell.shown)
+    if len(figures) != 1 or '"' in cell.shown or float(figures[0]) != abs(float(cell.value or 0)):
+        return "General"
+    before, _, after = cell.shown.removeprefix("-").partition(figures[0])
+    return "".join((f'"{before}"' if before else "", re.sub(r"\d", "0", figures[0]), f'"{after}"' if after else ""))
 
 
 def _copy_date(ws: Any, cell: Cell) -> None:

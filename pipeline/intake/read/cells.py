@@ -15,7 +15,7 @@ _MERGE_WORK = 50_000_000
 
 
 def number_cell(row: int, column: int, number: int | float, form: NumberFormat | None, from_1904: bool) -> Cell:
-    """A number as its format shows it: plain, with a unit, a percentage (0.02 with the unit %), or a date.
+    """A number as its format shows it: plain, with a unit, a percentage (0.02 with the unit `100 %`), or a date.
 
     A serial number that is no date under a date format shows as `####`, which is an error.
     """

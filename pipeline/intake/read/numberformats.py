@@ -25,6 +25,8 @@ _TESTS: dict[str, Callable[[float, float], bool]] = {
     "<": operator.lt, "<=": operator.le, ">": operator.gt, ">=": operator.ge, "=": operator.eq, "<>": operator.ne,
 }  # fmt: skip
 DIGITS = re.compile(r"[0#?](?:[0#?,./]|/ ?[0-9]+| (?=[#?]+/))*(?:[eE][+-]0+)?")
+PERCENT = "100 %"
+"""Unit of a number that is stored as a share and shown in per cent: 0.02 as 2 %. A literal sign, `0" %"`, is the unit `%`."""
 _SHIFT = 0xE000  # the private area, where no format has a character
 SHIFTED = {_SHIFT + i: i for i in range(128)}
 _LITERAL = re.compile(r'"[^"]*"|\\.')
@@ -113,7 +115,7 @@ def _section(code: str) -> Section:
     if is_date:
         return Section(code, True, condition=condition)
     if "%" in bare:
-        return Section(code, False, "%", condition=condition)
+        return Section(code, False, PERCENT, condition=condition)
     groups = len(DIGITS.findall(as_text(code)))
     if groups > 1:
         return Section(code, False, condition=condition, groups=groups)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from pipeline.intake.model import Cell
 from pipeline.intake.read.cells import iso_cell
-from pipeline.intake.read.numberformats import number_format
+from pipeline.intake.read.numberformats import PERCENT, number_format
 from pipeline.intake.read.text_values import is_error, text_cell
 
 _DURATION = re.compile(r"-?P(?:(\d+)D)?T?(?:(\d+)H)?(?:(\d+)M)?(?:(\d+)(?:[.,]\d+)?S)?")
@@ -56,7 +56,7 @@ def _number(value: str, kind: str, shown: str) -> Cell | None:
     if number == number and abs(number) < 1e15 and number == int(number):
         number = int(number)
     if kind == "percentage":
-        return Cell(1, 1, "number", number, "%", shown)
+        return Cell(1, 1, "number", number, PERCENT, shown)
     if shown.casefold() in ("true", "false"):
         return Cell(1, 1, "bool", shown.casefold() == "true")
     if kind == "currency":
@@ -64,8 +64,20 @@ def _number(value: str, kind: str, shown: str) -> Cell | None:
     if len(_FIGURE.findall(shown)) > 1:  # digits dealt out to `0' 00"`: what was seen is another number than what is stored
         return text_cell(1, 1, shown)
     unit = _shown_unit(shown)
+    if unit == "%" and _is_share(number, shown):
+        unit = PERCENT
     tells = unit or re.search(r"\A0[0-9]|[^\W0-9_eE]", shown)
     return Cell(1, 1, "number", number, unit, shown if tells else "")
+
+
+def _is_share(number: float, shown: str) -> bool:
+    """Whether the figure before a percent sign is a hundred times what is stored, as some programs write percentages."""
+    figure = _FIGURE.search(shown)
+    try:
+        seen = float(figure[0].replace(",", ".").replace("−", "-")) if figure else 0.0
+    except ValueError:
+        return False
+    return abs(seen - 100 * number) < abs(seen - number)
 
 
 def _shown_unit(shown: str) -> str:

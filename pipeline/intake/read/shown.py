@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from datetime import date, timedelta
 
-from pipeline.intake.read.numberformats import DIGITS, SHIFTED, Section, as_text, times_ten_to
+from pipeline.intake.read.numberformats import DIGITS, PERCENT, SHIFTED, Section, as_text, times_ten_to
 
 _DATE_TOKEN = re.compile(
     r'"(?P<q>[^"]*)"|\\(?P<e>.)|[_*].|\[(?P<x>h+|m+|s+)\]|\[[^\]]*\]|(?P<ap>AM/PM|A/P)|(?P<f>\.0+)|(?P<k>y+|m+|d+|h+|s+|b+|e+|g+)|(?P<o>.)',
@@ -99,7 +99,7 @@ def number_shown(number: int | float, section: Section) -> str:
     """The number with its literal text about as a person saw it: `88.9 mm`, `007`, `012-34`."""
     if number != number or number in (float("inf"), float("-inf")):
         return ""
-    value = times_ten_to(number, 2) if section.unit == "%" else section.scaled(number)
+    value = times_ten_to(number, 2) if section.unit == PERCENT else section.scaled(number)
     text = as_text(section.code)
     runs = [m[0].strip() for m in DIGITS.finditer(text)]
     figures = iter(_figures(abs(value), runs))
