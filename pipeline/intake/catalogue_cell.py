@@ -15,7 +15,6 @@ from pipeline.intake.model import Cell
 from schemas.column import SI_UNIT, Column
 from schemas.order import folded
 
-
 PERCENT: Final = "100 %"
 """Unit of a number that is stored as a share and shown in per cent."""
 
