@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import multiprocessing
+import os
 import pickle
 import sys
+import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import BrokenExecutor, Executor, Future, ProcessPoolExecutor
@@ -128,6 +130,15 @@ _WORK: Work | None = None
 def _start(work: Work, shared: bytes | Any) -> None:
     global _SHARED, _WORK
     _WORK, _SHARED = work, shared
+    threading.Thread(target=_end_with_parent, daemon=True).start()
+
+
+def _end_with_parent() -> None:
+    """A worker whose run was killed ends too, and lets go of what it holds of the run's, the folder's lock among it."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(1)
 
 
 def _call_here(batch: Sequence[Any]) -> list[Any]:

@@ -236,7 +236,7 @@ class Ledger:
 
     def about_to_write(self, files: Iterable[tuple[str, str]]) -> None:
         """Say that files (path, hash) are about to be written, so that a killed run's files are known as ours."""
-        self._db.executemany("INSERT OR IGNORE INTO pending VALUES (?, ?)", files)
+        self._db.executemany("INSERT INTO pending VALUES (?, ?) ON CONFLICT DO NOTHING", files)
 
     def pending(self) -> set[tuple[str, str]]:
         """(path, hash) of files that a killed run may have written."""

@@ -14,7 +14,7 @@ from pipeline.ledger.catalogue import Kept
 from pipeline.money.prices import terms
 from pipeline.quote.world import Before, World
 from schemas.catalogue import BOARDS, EXTENSIONS, MOUNTS, RINGS, SERVICES
-from schemas.column import Table
+from schemas.column import SI_UNIT, Column, Table
 from schemas.order import folded, natural
 from schemas.policy import SETTINGS
 from schemas.survey import SURVEY
@@ -111,7 +111,13 @@ def _facts(table: Table, code: str, old: Facts, new: Facts) -> Iterator[Change]:
     for column in table.columns[1:]:
         a, b = _text(old.get(column.name)), _text(new.get(column.name))
         if a != b and column.name not in _NO_GEOMETRY:
-            yield Change("item facts", f"{code}: {column.name}", a, b)
+            yield Change("item facts", f"{code}: {_heading(column)}", a, b)
+
+
+def _heading(column: Column) -> str:
+    """A column's heading with the unit that its values are kept in."""
+    unit = SI_UNIT.get(column.kind, "")
+    return f"{column.heading} [{unit}]" if unit else column.heading
 
 
 def _breaks(was: Tables, now: Tables, used: set[str]) -> Iterator[Change]:
