@@ -57,7 +57,7 @@ BARE_THINGS = frozenset(
 PASSED_OVER_IN_HEADINGS = frozenset(
     ("needed", "required", "mandatory", "optional", "if", "known", "near", "at", "the", "top", "of", "post", "pole", "where",
      "clamps", "go", "see", "note", "notes", "one", "per", "row", "yes", "no", "pcs", "ea", "each", "text", "number", "list",
-     "pick", "choose", "from", "a", "to", "very", "please", "fill", "in", "short", "whole")
+     "pick", "choose", "from", "a", "to", "very", "please", "fill", "in", "short", "whole", "od", "outside")
 )
 """Words in a heading's bracket that say nothing about what is measured."""
 
@@ -103,7 +103,7 @@ SURVEY = Table(
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
             help="Outside size of the post where the clamps go, near the top: 3 1/2, or a pipe size such as NPS 3, 3 in sch 40 or DN 80.",
-            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps"),
+            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps"),
         ),
         Column(
             "size_basis", "Size is", "choice", values=SIZE_BASES,
@@ -128,7 +128,7 @@ SURVEY = Table(
         Column(
             "post_height", "Height above ground", "length", "ft", needed=True, least="post_height_least", most="post_height_most",
             help="From the ground at the post to the very top of the post.",
-            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground"),
+            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground"),
         ),
         Column(
             "height_measured_with", "Height measured with", "choice", values=HEIGHT_METHODS, default="tape",
@@ -173,7 +173,7 @@ SURVEY = Table(
         Column(
             "ring_heights", "Ring heights wanted", "lengths", "ft", least="ring_height_least", most="ring_height_most",
             help="Ring height wanted above the playing surface, or several with ; between. Blank: the standard height.",
-            synonyms=("ring height", "ring heights", "rim height", "rim heights", "ring ht", "rim ht", "height of ring", "height of rim", "wanted ring heights", "wanted ring height", "ring height wanted", "wanted heights", "heights wanted", "wanted rim height", "wanted rim heights", "rim height wanted", "rim heights wanted", "target height", "target ring height", "hoop height", "basket height", "goal height"),
+            synonyms=("ring height", "ring heights", "rim height", "rim heights", "ring ht", "rim ht", "height of ring", "height of rim", "wanted ring heights", "wanted ring height", "ring height wanted", "wanted heights", "heights wanted", "wanted rim height", "wanted rim heights", "rim height wanted", "rim heights wanted", "target height", "target ring height", "hoop height", "basket height", "goal height", "desired ring height", "desired ring heights", "desired rim height", "desired rim heights", "required ring height", "required ring heights", "required rim height", "required rim heights"),
         ),
         Column(
             "least_board_width", "Least board width", "length", "in", least="board_width_least", most="board_width_most",
@@ -203,7 +203,7 @@ SURVEY = Table(
         Column(
             "footing_diameter", "Footing diameter", "length", "in", least="footing_diameter_least", most="footing_diameter_most",
             help="Diameter of the concrete round the post (the diagonal of a square one), where it is known.",
-            synonyms=("footing dia", "concrete diameter", "foundation diameter", "diameter of footing", "pier diameter", "footing diam"),
+            synonyms=("footing dia", "concrete diameter", "foundation diameter", "diameter of footing", "pier diameter", "footing diam", "footing ø"),
         ),
         Column(
             "footing_depth", "Footing depth", "length", "in", least="footing_depth_least", most="footing_depth_most",

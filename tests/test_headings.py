@@ -64,6 +64,13 @@ CLAIMED = (
     ("Post size (near the top) [in]", "post_size", "in", OWN),
     ("Lean [deg]", "lean", "deg", OWN),
     ("Size", "post_size", "", WEAK),
+    ("Post size (OD, in)", "post_size", "in", SYNONYM),
+    ("Post size [in] (OD)", "post_size", "in", SYNONYM),
+    ("Height of pole above ground (ft)", "post_height", "ft", SYNONYM),
+    ("Required ring height (ft)", "ring_heights", "ft", SYNONYM),
+    ("Lean in/ft", "lean", "in/ft", OWN),
+    ("Lean (in per ft)", "lean", "in/ft", OWN),
+    ("Wind speed km/h", "wind_speed", "km/h", OWN),
 )
 
 

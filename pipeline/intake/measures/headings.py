@@ -21,6 +21,7 @@ _BARE_UNITS = (
 )
 _BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE | re.DOTALL)
 _MEASURED = "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
+_PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE | re.DOTALL)
 _BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE | re.DOTALL)
 _NAMES = {"nps": "NPS", "dn": "DN"}
 
@@ -31,7 +32,9 @@ def unit_name(text: str) -> str:
     What several kinds spell alike in different cases (`KN`) stays as it is written: the kind of the
     column decides.
     """
-    word = plain(text).strip().removeprefix("in ").strip() if plain(text).casefold() != "in" else "in"
+    word = plain(text).strip()
+    if not find(word):
+        word = word.removeprefix("in ").strip()
     if not word or len(word) > 30:
         return ""
     if _FEET_INCHES.fullmatch(word):
@@ -57,7 +60,7 @@ def heading_unit(text: str) -> tuple[str, str]:
             bare = f"{bare[: m.start()]} {rest} {bare[m.end() :]}"
         shown = {u for _, u, _ in units}
         return _tidy(bare), shown.pop() if len(shown) == 1 else ""
-    for pattern in (_TRAILING, _BARE, _BARE_LETTER):
+    for pattern in (_PER, _TRAILING, _BARE, _BARE_LETTER):
         trailing = pattern.fullmatch(flat)
         groups = trailing.groupdict() if trailing else {}
         head, unit = groups.get("head") or groups.get("head2"), groups.get("unit") or groups.get("unit2")
