@@ -29,6 +29,7 @@ def answer(command: Callable[[], int]) -> int:
 
 
 def _refused(error: Exception) -> int:
+    from pipeline.explaining.find import ExplainError
     from pipeline.intake.catalogue_faults import CatalogueFaults
     from pipeline.intake.read import NoSurveyError
     from pipeline.ledger.schema import LedgerError
@@ -42,7 +43,7 @@ def _refused(error: Exception) -> int:
             f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}; nothing was written.", faults, "mend these first"
         )
         return REFUSED
-    if isinstance(error, NoSurveyError | FolderBusyError | LedgerError | NoSchedulerError):
+    if isinstance(error, NoSurveyError | FolderBusyError | LedgerError | NoSchedulerError | ExplainError):
         refuse(str(error))
         return REFUSED
     if isinstance(error, NotWrittenError):

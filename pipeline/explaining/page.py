@@ -1,0 +1,86 @@
+"""Lines of plain text: folded to the screen, aligned, the same on a terminal and in a pipe."""
+
+from __future__ import annotations
+
+import math
+import textwrap
+from collections.abc import Iterable, Iterator, Sequence
+
+WIDTH = 79
+LABEL = 26
+"""Width of the column in which labels stand."""
+
+_GAP = "  "
+_NARROWEST = 16
+
+
+def clean(text: str) -> str:
+    """Text from outside on one line, with nothing in it that a terminal could take for an order."""
+    return _printable(" ".join(text.split()))
+
+
+def _printable(text: str) -> str:
+    return "".join(c if c.isprintable() else "�" for c in text)
+
+
+def heading(text: str) -> Iterator[str]:
+    """A heading, with a blank line before it."""
+    yield ""
+    yield from _folded(text.upper(), "", "")
+
+
+def paragraph(text: str, indent: int = 2) -> Iterator[str]:
+    """A paragraph, indented."""
+    yield from _folded(text, " " * indent, " " * indent)
+
+
+def item(label: str, text: str, indent: int = 2, width: int = LABEL) -> Iterator[str]:
+    """A label with text beside it, the text folded under itself; a long label has a line to itself."""
+    label = _printable(label)
+    start = f"{' ' * indent}{label}"
+    if len(label) >= width:
+        yield from _folded(label, " " * indent, " " * indent)
+        start = ""
+    yield from _folded(text, start.ljust(indent + width), " " * (indent + width))
+
+
+def table(heads: Sequence[str], rows: Sequence[Sequence[str]], indent: int = 2) -> Iterator[str]:
+    """Rows under their heads, the last column folded; where that would be too narrow, each row as a sentence."""
+    cells = [[clean(c) for c in row] for row in rows]
+    widths = [max(len(c) for c in column) for column in zip(heads[:-1], *(r[:-1] for r in cells), strict=True)]
+    at = indent + sum(w + len(_GAP) for w in widths)
+    if WIDTH - at < _NARROWEST:
+        for row in cells:
+            said = ", ".join(f"{h} {c}" for h, c in zip(heads, row, strict=True) if c)
+            yield from _folded(said, " " * indent, " " * (indent + 4))
+        return
+    for row in (list(heads), *cells):
+        start = " " * indent + "".join(c.ljust(w) + _GAP for c, w in zip(row, widths, strict=False))
+        yield from _folded(row[-1], start, " " * at)
+
+
+def _folded(text: str, first: str, rest: str) -> Iterator[str]:
+    lines = textwrap.wrap(
+        clean(text), WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False, drop_whitespace=True
+    )
+    yield from (line.rstrip() for line in lines or [first])
+
+
+def number(value: float) -> str:
+    """A figure with nine significant digits, as in the data files; `not known`, `INF`."""
+    if math.isnan(value):
+        return "not known"
+    if math.isinf(value):
+        return "INF" if value > 0 else "-INF"
+    short = float(f"{value:.9g}") + 0.0
+    return str(int(short)) if short.is_integer() and abs(short) < 1e15 else repr(short)
+
+
+def metres(value: float) -> str:
+    """A length with its unit, to the micrometre: `2.7432 m`."""
+    return "not known" if math.isnan(value) else f"{number(round(value, 6) + 0.0)} m"
+
+
+def listed(parts: Iterable[str], nothing: str) -> str:
+    """`a, b, c`, or what to say where there is nothing."""
+    return ", ".join(parts) or nothing
