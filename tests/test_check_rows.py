@@ -97,7 +97,7 @@ def test_a_schedule_gives_the_wall_where_that_cell_is_blank_and_it_is_said() -> 
         ("least_board_width", "-"),
         ("mount_asked", "none"),
         ("customer", "—"),
-        ("post_to_end_line", "?"),
+        ("post_to_end_line", "not measured"),
     ],
 )
 def test_a_cell_that_says_nothing_is_blank_only_where_a_blank_takes_no_default(name: str, text: str) -> None:

@@ -160,10 +160,18 @@ def _date(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     if not originals:
         return Fault("DATE_CELL", f"the spreadsheet program has made the date “{shown}” of what was typed.", example(column))
     said = list_of(tuple(f"“{o}”" for o in originals))
-    date = f"“{shown}”" if shown == str(cell.value) else f"“{shown}” ({str(cell.value)[:10]})"
+    told = shown == str(cell.value) or str(cell.value).startswith("0000")
+    date = f"“{shown}”" if told else f"“{shown}” ({str(cell.value)[:10]})"
     message = f"the spreadsheet program has made the date {date} of what was typed, likely {said}."
-    fit = [as_length(o, unit) for o in originals] if column.kind in _MEASURES else [f"'{o}" for o in originals]
-    return Fault("DATE_CELL", message, next((f for f in fit if f), example(column)))
+    return Fault("DATE_CELL", message, next((f for f in _instead(column, originals, unit) if f), example(column)))
+
+
+def _instead(column: Column, originals: tuple[str, ...], unit: str) -> list[str]:
+    """What can be pasted over a date: lengths that are read in one way; a post is no feet wide and no number of posts `1-2`."""
+    if column.kind in _MEASURES:
+        narrow = column.kind == "pipe" or column.name == "wall"
+        return [as_length(o, unit) for o in originals if "/" in o or not narrow]
+    return [] if column.kind == "whole" else [f"'{o}" for o in originals]
 
 
 def _nothing(column: Column, cell: Cell, unit: str) -> Reading | Fault:
@@ -213,7 +221,7 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     if isinstance(got, Doubt):
         shown = typed(cell)
         message = got.message if str(cell.value).strip() in got.message or shown in got.message else f"“{shown}”: {got.message}"
-        if isinstance(value, str) and column.kind != "whole" and (iso := date_of_text(value)):
+        if isinstance(value, str) and (iso := date_of_text(value)):
             return _date(column, Cell(cell.row, cell.column, "date", iso, "", value.strip()), unit)
         return Fault(got.code, message, got.suggestion or example(column), got.readings)
     if isinstance(got, PipeSize):

@@ -106,7 +106,7 @@ MENDABLE: dict[str, dict[str, tuple[str, ...]]] = {
 PASSED_OVER = ("-", "--", "---", "–", "—", ".", "/", "n/a", "na", "n.a.", "not applicable", "not available", "tbd", "tbc", "nil")
 """What people type into a cell to say nothing; it counts as blank only where a blank has no default."""
 
-PASSED_OVER_MEASURES = ("unknown", *_NOT_KNOWN.split("|"), "?", "not measured", "not taken")
+PASSED_OVER_MEASURES = ("unknown", *_NOT_KNOWN.split("|"), "not measured", "not taken")
 PASSED_OVER_WISHES = ("any", "none", "no", "no wish", "no preference", "unknown", "any will do", "not asked")
 
 _OPPOSITE = re.compile(
