@@ -64,10 +64,12 @@ class PlainWorkbook(xlsxwriter.Workbook):
         sheet.looks = self.looks
         return sheet
 
-
     @property
     def packed(self):
         return self.filename.getvalue()
+
+    def forget(self):
+        pass
 
 
 def parts(file) -> dict[str, str]:

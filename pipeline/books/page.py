@@ -57,7 +57,9 @@ class Book:
         for page in self._pages:
             page.settle()
         self.workbook.close()
-        return self.workbook.packed
+        made: bytes = self.workbook.packed
+        self.workbook.forget()
+        return made
 
 
 class Page:

@@ -32,6 +32,12 @@ class QuickWorkbook(xlsxwriter.Workbook):
         sheet.looks = self.looks
         return sheet
 
+    def forget(self) -> None:
+        """Lets go of everything: sheets and workbook hold each other, and would wait for the garbage collector."""
+        for sheet in self.worksheets():
+            vars(sheet).clear()
+        vars(self).clear()
+
     def _get_packager(self) -> Packager:
         return _Packager()
 

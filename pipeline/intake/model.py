@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from schemas.order import natural as natural
@@ -127,8 +127,8 @@ class SurveyRow:
     extra: dict[str, str] = field(default_factory=dict)
 
     def as_dict(self) -> dict[str, Any]:
-        """Plain values, fit for JSON."""
-        return asdict(self)
+        """Plain values, fit for JSON; its dictionaries are the row's own."""
+        return {name: getattr(self, name) for name in self.__slots__}
 
     @staticmethod
     def from_dict(d: dict[str, Any]) -> SurveyRow:

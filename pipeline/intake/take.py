@@ -6,7 +6,7 @@ from base64 import b64decode, b64encode
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from queue import SimpleQueue
 from typing import Any
 
@@ -29,10 +29,10 @@ class Taken:
 
     def packed(self) -> bytes:
         """As it lies in the ledger."""
-        keys = [{**asdict(k), "says": k.says.hex()} for k in self.keys]
+        keys = [{**_plain(k), "says": k.says.hex()} for k in self.keys]
         rows = [b64encode(row).decode() for row in self.rows]
         plain = {"file": self.file, "format": self.format, "keys": keys, "rows": rows, "notes": self.notes}
-        return pack({**plain, "queries": [asdict(q) for q in self.queries]})
+        return pack({**plain, "queries": [_plain(q) for q in self.queries]})
 
     @staticmethod
     def unpacked(blob: bytes) -> Taken:
@@ -46,6 +46,10 @@ class Taken:
             tuple(Query(**q) for q in plain["queries"]),
             tuple(plain["notes"]),
         )
+
+
+def _plain(made: RowKey | Query) -> dict[str, Any]:
+    return {name: getattr(made, name) for name in made.__slots__}
 
 
 def _key(k: dict[str, Any]) -> RowKey:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import asdict
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from typing import Any
 
@@ -84,7 +83,7 @@ class Reporter:
             "outcome": kits[0].verdict if kits else "no_kit",
             "kits": kits,
             "kits_in_all": len(numbers),
-            "mounts": tuple(self._mount(g, m) for m in range(len(self._world.catalogue.mounts.code))),
+            "mounts": tuple(self._mounts(g)),
             "findings": self._findings(g, numbers[0]) if numbers else (),
         }
 
@@ -94,20 +93,27 @@ class Reporter:
         pair = pair_findings(a.posts, self._world.catalogue, a.fit, g, int(a.kits.mount[kit]))
         return tuple(_finding(line) for line in (*pair, *kit_findings(a.posts, a.kits, kit)))
 
-    def _mount(self, g: int, m: int) -> MountReport:
+    def _mounts(self, g: int) -> Iterator[MountReport]:
+        """Every active mount on post number `g`."""
         fit, c = self._answer.fit, self._world.catalogue
-        return MountReport(
-            mount=c.mounts.code[m],
-            verdict=VERDICTS[fit.verdict[g, m]],
-            failed=_codes(int(self._failed[g, m])),
-            confirm=_codes(int(self._confirm[g, m])),
-            ring_height_max=float(fit.ring_height_max[g, m]),
-            shortfall=float(fit.shortfall[g, m]),
-            extension=_code(c.extensions.code, int(fit.extension[g, m])),
-            added=float(fit.added[g, m]),
-            top=float(fit.top[g, m]),
-            covered=int(fit.covered[g, m]),
-        )
+        figures = (fit.ring_height_max, fit.shortfall, fit.added, fit.top)
+        whole = (fit.verdict, self._failed, self._confirm, fit.extension, fit.covered)
+        columns = [values[g].tolist() for values in (*figures, *whole)]
+        for mount, high, short, added, top, verdict, failed, confirm, extension, covered in zip(
+            c.mounts.code, *columns, strict=True
+        ):
+            yield MountReport(
+                mount,
+                VERDICTS[verdict],
+                _codes(failed),
+                _codes(confirm),
+                high,
+                short,
+                _code(c.extensions.code, extension),
+                added,
+                top,
+                covered,
+            )
 
     def _kit(self, n: int) -> KitReport:
         fit, k, c = self._answer.fit, self._answer.kits, self._world.catalogue
@@ -148,7 +154,7 @@ class Reporter:
 
 
 def _finding(line: FindingLine) -> FindingReport:
-    return FindingReport(**{n: _known(v) for n, v in asdict(line).items()})
+    return FindingReport(**{n: _known(v) for n, v in vars(line).items()})
 
 
 def _known(value: Any) -> Any:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import asdict
 from typing import Any
 
 import numpy as np
@@ -54,7 +53,7 @@ def summary(
 
 def as_plain(made: SiteSummary) -> dict[str, Any]:
     """The summary as JSON holds it."""
-    return asdict(made)
+    return dict(vars(made))
 
 
 def from_plain(plain: dict[str, Any]) -> SiteSummary:
