@@ -29,7 +29,7 @@ def test_pipes_against_fluids(schedule: str) -> None:
 
 def test_dn_is_the_size_that_its_name_says() -> None:
     """Source: ISO 6708 (DN is a rounded name): within an eighth of 25 mm an inch up to NPS 4, memory."""
-    assert sorted(BY_DN) == [15, 20, 25, 32, 40, 50, 65, 80, 90, 100, 125, 150, 200, 250, 300]
+    assert sorted(BY_DN) == [6, 8, 10, 15, 20, 25, 32, 40, 50, 65, 80, 90, 100, 125, 150, 200, 250, 300, 350, 400]
     for dn, (b36, en) in TWO_PIPES.items():
         assert float(BY_DN[dn].size) * MM == pytest.approx(float(b36), abs=0.06)
         assert abs(float(b36) - float(en)) > 1.0
@@ -47,7 +47,7 @@ PIPE_CASES = [
     ),
     *(
         (t, "", "", "3.5", ".216", "NPS 3")
-        for t in ('3" sch 40', "3 in sch 40", '3" SCH40', '3"sch40', "3 in. Sch. 40 pipe", 'sch 40 3"')
+        for t in ('3" (sch 40)', '3"-sch40', '3" sch 40', "3 in sch 40", '3" SCH40', '3"sch40', "3 in. Sch. 40 pipe", 'sch 40 3"')
     ),
     *(
         (t, "", "", "3.5", ".216", "NPS 3")

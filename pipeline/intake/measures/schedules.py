@@ -30,4 +30,5 @@ def schedule_of(text: str) -> tuple[str | Doubt, str]:
     known = dict.fromkeys(found)
     if len(known) > 1:
         return unreadable(text, "length", f"names more than one schedule ({', '.join(known)})"), text
-    return next(iter(known), ""), " ".join(text.split()).strip(" ,;")
+    rest = re.sub(r"\(\s*\)", " ", text) if known else text
+    return next(iter(known), ""), " ".join(rest.split()).strip(" ,;").rstrip(" -/" if known else "")

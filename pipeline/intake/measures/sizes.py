@@ -153,7 +153,9 @@ def _by_nps(value: object, nps: Fraction, schedule: str) -> PipeSize | Doubt:
         why = f"is no nominal pipe size; it is the outside diameter of NPS {other.name}"
         return unreadable(value, "length", why, (f"NPS {other.name}", f"{float(other.outside):g} in OD"))
     near = nearest(nps)
-    return unreadable(value, "length", f"is no nominal pipe size of ASME B36.10M; the nearest is NPS {near.name}")
+    return unreadable(
+        value, "length", f"is no nominal pipe size of ASME B36.10M that a post could have; the nearest is NPS {near.name}"
+    )
 
 
 def _by_dn(value: object, dn: int, schedule: str) -> PipeSize | Doubt:

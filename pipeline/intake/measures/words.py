@@ -43,7 +43,7 @@ CHANGING: dict[str, str] = {
     **dict.fromkeys(_words("circumference|circ|circumf|girth|around"), "a length round the post"),
     **dict.fromkeys(_words("ga|gauge|gage"), "a gauge number"),
     **dict.fromkeys(_words("below|lower"), "a level below"),
-    "radius": "a radius",
+    **dict.fromkeys(_words("radius|r"), "a radius"),
     "pipe": "a pipe's name, which is not its outside size",
     "round": "a round post or a length round the post",
 }
