@@ -156,8 +156,7 @@ def explain(folder: Path, site: str, post: str, mount: str) -> int:
     Reads what a run left in DIR. Without MOUNT: the recommended kit."""
     from pipeline.explain import explain as lines
 
-    for line in lines(folder, site, post, mount):
-        click.echo(line)
+    click.echo("\n".join(lines(folder, site, post, mount)))
     return 0
 
 

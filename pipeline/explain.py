@@ -2,21 +2,23 @@
 
 from __future__ import annotations
 
+import os
 import sqlite3
 from collections.abc import Iterable
 from pathlib import Path
 
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # threads would cost more to start than one post takes
+
 from pipeline.explaining.find import ExplainError as ExplainError
 from pipeline.explaining.find import left_of, mount_named, nearest_mount, queries_of, rows_of
 from pipeline.explaining.held import held
-from pipeline.explaining.model import POST, Case, Left
+from pipeline.explaining.model import Case, Left
 from pipeline.explaining.story import head, story
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 from pipeline.ledger.schema import unreadable
 from pipeline.ledger.store import Ledger
 from pipeline.quote.answer import work_out
 from pipeline.rules.catalogue import catalogue as arrays
-from pipeline.rules.remedy import remedies
 
 LEDGER = "ledger.sqlite"
 
@@ -56,7 +58,6 @@ def _case(left: Left, row: SurveyRow, mount: str) -> Case:
     elif len(answer.kits.rank):
         m = int(answer.kits.mount[0])
     else:
-        remedy = remedies(answer.posts, active, answer.fit, left.kept.policy, answer.start[1:] > answer.start[:-1])[POST]
-        m = nearest_mount(answer, active, remedy.mount)
+        m = nearest_mount(answer, active, left.kept.policy)
     kit = next((k for k, of in enumerate(answer.kits.mount.tolist()) if of == m), -1)
     return Case(left, row, active, answer, m, kit, bool(mount))

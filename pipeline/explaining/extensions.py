@@ -65,7 +65,11 @@ def _why(case: Case, e: int) -> str:
 
 
 def against(case: Case, e: int) -> Iterator[str]:
-    """What speaks against an extension; nothing where it would do."""
+    """What speaks against an extension; nothing where it would do. One for another shape needs no further reason."""
+    shape = int(case.catalogue.extensions.shape[e])
+    if int(case.answer.posts.shape[POST]) != shape:
+        yield f"for {SHAPES[shape]} posts"
+        return
     yield from _on_the_post(case, e)
     yield from _under_the_mount(case, e)
 
@@ -73,8 +77,6 @@ def against(case: Case, e: int) -> Iterator[str]:
 def _on_the_post(case: Case, e: int) -> Iterator[str]:
     p, x = case.answer.posts, case.catalogue.extensions
     D, bore, clear = float(p.size[POST]), float(p.size[POST] - 2 * p.wall[POST]), float(p.clear_length[POST])
-    if int(p.shape[POST]) != int(x.shape[e]):
-        yield f"for {SHAPES[int(x.shape[e])]} posts"
     if not x.size_least[e] - SLACK <= D <= x.size_most[e] + SLACK:
         yield f"takes {_window(x.size_least[e], x.size_most[e])}, the post has {metres(D)}"
     if x.joint_length[e] > clear + SLACK:
@@ -96,5 +98,6 @@ def _under_the_mount(case: Case, e: int) -> Iterator[str]:
 
 
 def _window(least: float, most: float) -> str:
-    bounds = [f"{word} {metres(float(v))}" for word, v in (("at least", least), ("at most", most)) if not math.isnan(v)]
-    return " and ".join(bounds)
+    if not math.isnan(least + most):
+        return f"{metres(float(least))} to {metres(float(most))}"
+    return f"at least {metres(float(least))}" if math.isnan(most) else f"at most {metres(float(most))}"

@@ -7,10 +7,10 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
 from pipeline.explaining.model import POST, Left
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 from pipeline.ledger.store import Ledger
 from pipeline.quote.answer import Answer
-from pipeline.rules.model import FAIL, Catalogue
+from pipeline.rules.model import FAIL, Catalogue, Policy
 from schemas.order import folded, natural
 
 SHOWN = 8
@@ -74,8 +74,15 @@ def mount_named(catalogue: Catalogue, tables: Mapping[str, Sequence[Mapping[str,
     raise ExplainError(_unknown("mount", mount, catalogue.mounts.code, "in the catalogue that was used", wrong))
 
 
-def nearest_mount(answer: Answer, catalogue: Catalogue, mount: str) -> int:
-    """Number of `mount`, the remedy's; else of the one with the fewest failed findings, then the least short, then the first."""
+def nearest_mount(answer: Answer, catalogue: Catalogue, policy: Policy) -> int:
+    """Number of the mount that comes nearest to a post that none fits; -1 where the catalogue has no active mount.
+
+    The remedy's, where it names one; else the one with the fewest failed findings, then the least short, then the first.
+    """
+    from pipeline.rules.remedy import remedies  # loaded only where nothing fits
+
+    has_kit = answer.start[1:] > answer.start[:-1]
+    mount = remedies(answer.posts, catalogue, answer.fit, policy, has_kit)[POST].mount
     if mount in catalogue.mounts.code:
         return catalogue.mounts.code.index(mount)
     many = range(len(catalogue.mounts.code))

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from pipeline.explaining.inputs import inputs
 from pipeline.explaining.model import Left
 from pipeline.explaining.page import heading, item, paragraph
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 
 
 def held(row: SurveyRow, queries: Sequence[Mapping[str, str]] | None, left: Left) -> Iterator[str]:

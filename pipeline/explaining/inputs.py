@@ -8,7 +8,7 @@ from typing import Any
 
 from pipeline.explaining.model import POST, Case, setting
 from pipeline.explaining.page import clean, heading, item, metres, number
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 from pipeline.ledger.catalogue import Kept
 from pipeline.rules.plain import height
 from schemas.column import Column

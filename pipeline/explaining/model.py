@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 from pipeline.ledger.catalogue import Kept
 from pipeline.quote.answer import Answer
 from pipeline.rules.model import Catalogue, Policy

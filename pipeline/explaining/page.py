@@ -20,6 +20,8 @@ def clean(text: str) -> str:
 
 
 def _printable(text: str) -> str:
+    if text.isprintable():
+        return text
     return "".join(c if c.isprintable() else "�" for c in text)
 
 

@@ -12,13 +12,11 @@ from pipeline.explaining import findings, heights, inputs, kits, loads, price
 from pipeline.explaining.extensions import extensions
 from pipeline.explaining.model import POST, Case, Left
 from pipeline.explaining.page import heading, item, paragraph
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 from pipeline.loads.flex import natural_frequency
 from pipeline.rules.advice import advice
-from pipeline.rules.asked import apart, refusals
 from pipeline.rules.kits import Items, load_inputs
-from pipeline.rules.model import Note
-from pipeline.rules.remedy import remedies
+from pipeline.rules.rank import differing
 from schemas.words import CAUTION, VERDICT_WORDS, VERDICTS
 
 
@@ -35,9 +33,8 @@ def head(left: Left, row: SurveyRow) -> Iterator[str]:
     yield from item("Workbook", f"{left.folder}/{left.workbook}", indent=0)
     yield from item("Run", f"{left.run}, by {left.program}", indent=0)
     yield from item("Catalogue", f"content {left.fingerprint[:16]}", indent=0)
-    yield from item(
-        "Survey", ", ".join(t for t in (row.file, row.sheet and f"sheet {row.sheet}", f"row {row.row}") if t), indent=0
-    )
+    place = (row.file, row.sheet and f"sheet {row.sheet}", f"row {row.row}")
+    yield from item("Survey", ", ".join(filter(None, place)), indent=0)
     if left.run != left.newest_run:
         yield from paragraph(f"The site is no longer in the surveys: run {left.newest_run}, the newest, did not quote it.", 0)
     if left.program.partition("+")[0] != f"postquote {__version__}":
@@ -84,15 +81,32 @@ def _worth_knowing(case: Case) -> Iterator[str]:
     """Advice with its sources, and items asked for that cannot be had."""
     a, c = case.answer, case.catalogue
     first = np.array([case.kit])
-    notes: list[Note] = list(advice(a.posts, c, a.kits, first, np.array([_frequency(case)]))[POST])
-    notes += apart(a.posts, a.kits)[POST]
-    refused = refusals([case.row.values], a.posts, c, a.fit, a.kits, group=a.group)[POST]
-    if notes or refused:
+    notes = advice(a.posts, c, a.kits, first, np.array([_frequency(case)]))[POST]
+    wishes = [t for name in ("mount_asked", "board_asked", "ring_asked") if (t := case.row.values.get(name))]
+    if notes or wishes:
         yield from heading("Worth knowing (never a verdict)")
-    for r in refused:
-        yield from item("Asked for", f"{r.sentence} {r.suggestion}")
+    if wishes:
+        yield from _asked(case)
     for n in notes:
         yield from item(n.about, f"{n.sentence} Source: {n.source}.")
+
+
+def _asked(case: Case) -> Iterator[str]:
+    """What becomes of the items asked for."""
+    from pipeline.rules.asked import apart, refusals  # loaded only where something is asked for
+
+    a = case.answer
+    refused = refusals([case.row.values], a.posts, case.catalogue, a.fit, a.kits, group=a.group)[POST]
+    together = apart(a.posts, a.kits)[POST]
+    for r in refused:
+        yield from item("Asked for", f"{r.sentence} {r.suggestion}")
+    for n in together:
+        yield from item(n.about, f"{n.sentence} Source: {n.source}.")
+    if case.recommended >= 0 and not refused and not together:
+        k = a.kits
+        other = int(differing(a.posts, k.post, k.mount, k.board, k.ring)[case.recommended])
+        said = f"differs in {other} of the items that were asked for" if other else "has every item that was asked for"
+        yield from item("Asked for", f"The recommended kit {said}.")
 
 
 def _frequency(case: Case) -> float:
@@ -107,9 +121,11 @@ def _frequency(case: Case) -> float:
 def _remedy(case: Case) -> Iterator[str]:
     """The least change that would give the post a kit, where it has none."""
     a = case.answer
-    remedy = remedies(a.posts, case.catalogue, a.fit, case.policy, a.start[1:] > a.start[:-1])[POST]
-    if not remedy.sentence:
+    if case.recommended >= 0:
         return
+    from pipeline.rules.remedy import remedies  # loaded only where nothing fits
+
+    remedy = remedies(a.posts, case.catalogue, a.fit, case.policy, a.start[1:] > a.start[:-1])[POST]
     yield from heading("What would help")
     yield from paragraph(remedy.sentence)
     if remedy.serves:

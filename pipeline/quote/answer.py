@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from pipeline.intake.model import SurveyRow
+from pipeline.intake.survey_row import SurveyRow
 from pipeline.loads.screen import screen
 from pipeline.rules.alike import distinct
 from pipeline.rules.fit import fit
