@@ -139,11 +139,11 @@ class Ledger:
             [(site, run, inputs, catalogue, rows, result) for site, inputs, rows, result in sites],
         )
 
-    def put_pieces(self, run: int, pieces: Mapping[str, Mapping[str, tuple[int, int]]]) -> None:
-        """Where each site's lines stand in the data files; call within `together`."""
+    def put_pieces(self, run: int, catalogue: str, pieces: Mapping[str, Mapping[str, tuple[int, int]]]) -> None:
+        """The sites that a run came out with, and where each one's lines stand in the data files; call within `together`."""
         self._db.executemany(
-            "UPDATE sites SET run = ?, pieces = ? WHERE site = ?",
-            [(run, json.dumps(p), site) for site, p in pieces.items()],
+            "UPDATE sites SET run = ?, catalogue = ?, pieces = ? WHERE site = ?",
+            [(run, catalogue, json.dumps(p), site) for site, p in pieces.items()],
         )
 
     # revisions

@@ -17,6 +17,8 @@ from schemas.results import EXTENSIONS_NEEDED, KITS, MOUNT_FIT, POSTS, QUOTE_LIN
 BY_SITE: tuple[Table, ...] = (POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES)
 """Files whose lines are made with each site; the others (sites, queries, changes) are made at the end."""
 
+_AT_ONCE = 1 << 20
+
 
 def heading(table: Table) -> bytes:
     """The first line of a data file."""
@@ -60,6 +62,7 @@ class DataFiles:
         self._in: dict[str, BinaryIO] = {}
         self._hash = {t.name: hashlib.sha256() for t in BY_SITE}
         self._at: dict[str, int] = {t.name: 0 for t in BY_SITE}
+        self._run: dict[str, tuple[int, int]] = {}  # file -> (start, end) of lines before that are still to be copied
         self.pieces: dict[str, dict[str, tuple[int, int]]] = {}
         self.written = 0
 
@@ -96,14 +99,20 @@ class DataFiles:
         kept: dict[str, tuple[int, int]] = {}
         for table in BY_SITE:
             start, length = pieces[table.name]
-            self._in[table.name].seek(start)
-            kept[table.name] = self._write(table.name, self._in[table.name].read(length))
+            first, end = self._run.get(table.name, (start, start))
+            if end != start:
+                self._flush(table.name)
+                first = start
+            self._run[table.name] = (first, start + length)
+            kept[table.name] = (self._at[table.name], length)
+            self._at[table.name] += length
         self.pieces[site] = kept
 
     def finish(self) -> dict[str, str]:
         """Put the files in place, those that differ; returns each file's hash."""
         done: dict[str, str] = {}
         for name, f in self._out.items():
+            self._flush(name)
             f.close()
             done[name] = self._hash[name].hexdigest()
         for f in self._in.values():
@@ -120,14 +129,31 @@ class DataFiles:
         return done
 
     def _write(self, name: str, data: bytes) -> tuple[int, int]:
+        self._flush(name)
+        self._put(name, data)
+        start = self._at[name]
+        self._at[name] = start + len(data)
+        return start, len(data)
+
+    def _flush(self, name: str) -> None:
+        """Copy the lines that stand side by side in the file before, in one go."""
+        start, end = self._run.pop(name, (0, 0))
+        if start == end:
+            return
+        self._in[name].seek(start)
+        while start < end:
+            data = self._in[name].read(min(end - start, _AT_ONCE))
+            if not data:
+                raise NotWrittenError(f"{self._path(name)} was changed by somebody else; run again.")
+            self._put(name, data)
+            start += len(data)
+
+    def _put(self, name: str, data: bytes) -> None:
         try:
             self._out[name].write(data)
         except OSError as error:
             raise NotWrittenError(f"{self._path(name)} could not be written: {in_words(error)}.") from error
         self._hash[name].update(data)
-        start = self._at[name]
-        self._at[name] = start + len(data)
-        return start, len(data)
 
     def _path(self, name: str) -> Path:
         return self._folder / f"{name}.csv"

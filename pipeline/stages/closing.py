@@ -194,7 +194,7 @@ def _finish(
     with ledger.together():
         ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
         ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
-        ledger.put_pieces(run.number, quoted.pieces)
+        ledger.put_pieces(run.number, run.catalogue.fingerprint, quoted.pieces)
         for site, r in run.latest.items():
             again = quoted.made_again.get(site)
             ours, seen = (again, again) if again else (r.workbook_hash, run.seen[site])

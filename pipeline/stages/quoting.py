@@ -16,7 +16,8 @@ from pipeline.output.names import site_name
 from pipeline.quote.batch import failed, quote_sites
 from pipeline.quote.tasks import Gathered
 from pipeline.quote.world import Before, SiteOutcome, SiteTask
-from pipeline.stages.opening import EDITED, LOCKED, MISSING, RunState, site_inputs
+from pipeline.stages.bearing import Bearing
+from pipeline.stages.opening import EDITED, LOCKED, MISSING, RunState
 from pipeline.workers import in_order
 
 BATCH_POSTS, BATCH_SITES = 96, 16
@@ -45,11 +46,14 @@ class Quoted:
 
 @dataclass(frozen=True)
 class _Job:
-    """One site: its task, the fingerprint of its inputs, and whether its result is known."""
+    """One site: its task, and its result where that is known."""
 
     task: SiteTask
-    inputs: str
-    known: bool
+    result: Mapping[str, Any] | None  # as the ledger keeps it
+
+    @property
+    def known(self) -> bool:
+        return self.result is not None
 
 
 def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> Quoted:
@@ -57,7 +61,8 @@ def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> 
     quoted = Quoted()
     before = {t.name: run.outputs[p].hash for t in BY_SITE if (p := f"data/{t.name}.csv") in run.outputs and _stands(run, p)}
     with DataFiles(run.request.out / "data", before) as data:
-        jobs = [_job(task, run, data.can_copy) for task in gathered.tasks]
+        bearing = Bearing(run.catalogue, run.prints.program)
+        jobs = [_job(task, run, data.can_copy, bearing) for task in gathered.tasks]
         run = _with_catalogues(run, jobs, ledger)
         tell.stage("Quoting sites", len(jobs))
         outcomes = _outcomes([job for job in jobs if not job.known], run, ledger, quoted)
@@ -65,7 +70,7 @@ def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> 
             if job.known:
                 _copied(job, run, data, quoted)
             else:
-                _worked_out(job, next(outcomes), run, ledger, data, quoted)
+                _worked_out(job.task, next(outcomes), run, ledger, data, quoted, bearing)
             tell.step(done)
         quoted.data = data.finish()
         quoted.pieces = data.pieces
@@ -84,13 +89,16 @@ def _stands(run: RunState, path: str) -> bool:
     return file_digest(run.request.out / path) == run.outputs[path].hash
 
 
-def _job(task: SiteTask, run: RunState, can_copy: bool) -> _Job:
+def _job(task: SiteTask, run: RunState, can_copy: bool, bearing: Bearing) -> _Job:
     """What is to be done about one site."""
     latest, known = run.latest.get(task.site), run.known.get(task.site)
-    inputs = site_inputs(task, run)
     stands = latest is not None and run.found_as[task.site] != MISSING and not _renew(task, run)
-    same = known is not None and run.last is not None and known.run == run.last.run and known.inputs == inputs
-    return _Job(task, inputs, bool(stands and same and can_copy and known and len(known.pieces) == len(BY_SITE)))
+    if not stands or not can_copy or known is None or run.last is None:
+        return _Job(task, None)
+    if known.run != run.last.run or len(known.pieces) != len(BY_SITE):
+        return _Job(task, None)
+    result = unpack(known.result)
+    return _Job(task, result if known.inputs == bearing.inputs(task, result["summary"]) else None)
 
 
 def _renew(task: SiteTask, run: RunState) -> bool:
@@ -190,35 +198,37 @@ def _revision(o: SiteOutcome, run: RunState) -> Revision:
 
 def _copied(job: _Job, run: RunState, data: DataFiles, quoted: Quoted) -> None:
     """A site whose result is known."""
-    known = run.known[job.task.site]
-    result = unpack(known.result)
-    data.copy(job.task.site, known.pieces)
+    result = job.result
+    assert result is not None
+    data.copy(job.task.site, run.known[job.task.site].pieces)
     quoted.summaries.append(result["summary"])
     quoted.asked.extend(Query(**q) for q in result["asked"])
     quoted.states.append(result["state"])
     _expired(job.task, run, quoted)
 
 
-def _worked_out(job: _Job, o: SiteOutcome, run: RunState, ledger: Ledger, data: DataFiles, quoted: Quoted) -> None:
+def _worked_out(
+    task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, data: DataFiles, quoted: Quoted, bearing: Bearing
+) -> None:
     """A site that was worked out: its workbook, its lines, what the ledger keeps."""
     if o.error:
         quoted.failures.append(o.error + ("\n" + o.trace if o.trace else ""))
         return
     assert o.pieces is not None
     assert o.summary is not None
-    if o.workbook is not None and not _write(job.task, o, run, ledger, quoted):
+    if o.workbook is not None and not _write(task, o, run, ledger, quoted):
         return
-    data.add(job.task.site, o.pieces)
+    data.add(task.site, o.pieces)
     quoted.summaries.append(o.summary)
     quoted.asked.extend(o.asked)
     quoted.states.append(o.state)
     quoted.revisions += o.content is not None
-    quoted.changes.extend(_changes(job.task, o, run))
-    rows = pack({"quoted": [unpack(b) for b in job.task.rows], "held": [unpack(b) for b in job.task.held]})
+    quoted.changes.extend(_changes(task, o, run))
+    rows = pack({"quoted": [unpack(b) for b in task.rows], "held": [unpack(b) for b in task.held]})
     result = pack({"summary": o.summary, "asked": [_query(q) for q in o.asked], "state": o.state})
-    quoted.kept.append((job.task.site, job.inputs, rows, result))
+    quoted.kept.append((task.site, bearing.inputs(task, o.summary), rows, result))
     if o.content is None:
-        _expired(job.task, run, quoted)
+        _expired(task, run, quoted)
 
 
 def _query(q: Query) -> dict[str, Any]:
