@@ -29,14 +29,15 @@ def explain(folder: Path, site: str, post: str, mount: str) -> Iterable[str]:
     Nothing is written. ExplainError names what exists where site, post or mount is unknown; LedgerError says
     what to do where the folder's ledger cannot be read.
     """
-    left = _left(folder, site)
+    left = left_in(folder, site)
     rows = rows_of(left, post)
     if rows[0] in left.held:
         return [*head(left, rows[0]), *(line for row in rows for line in held(row, queries_of(folder, row), left))]
-    return [*head(left, rows[0]), *story(_case(left, rows[0], mount))]
+    return [*head(left, rows[0]), *story(case_of(left, rows[0], mount))]
 
 
-def _left(folder: Path, site: str) -> Left:
+def left_in(folder: Path, site: str) -> Left:
+    """What the runs of `folder` left of a site; errors as `explain`."""
     path = folder / LEDGER
     if not path.is_file():
         raise ExplainError(f"{folder} holds no {LEDGER}: name the folder that was given to `postquote quote` as --out.")
@@ -49,7 +50,7 @@ def _left(folder: Path, site: str) -> Left:
         ledger.close()
 
 
-def _case(left: Left, row: SurveyRow, mount: str) -> Case:
+def case_of(left: Left, row: SurveyRow, mount: str) -> Case:
     """The post worked out again, and the mount to look at."""
     active = arrays(left.kept.tables)
     answer = work_out([row], active, left.kept.policy)

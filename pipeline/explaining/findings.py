@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from pipeline.explaining.model import POST, Case
-from pipeline.explaining.page import heading, item, listed, metres, number, paragraph
+from pipeline.explaining.page import filed, heading, item, listed, metres, number, paragraph
 from pipeline.rules.model import FindingLine
 from pipeline.rules.sentences import SOURCES
 from pipeline.rules.verdict import codes
@@ -75,13 +75,13 @@ def verdict(case: Case) -> Iterator[str]:
 
 def _as_in_file(case: Case, code: str, failed: list[str], confirm: list[str]) -> Iterator[str]:
     fit, m = case.answer.fit, case.mount
-    added = number(round(case.pair(fit.added), 9)) if case.extension_code else ""
+    added = filed(case.pair(fit.added)) if case.extension_code else ""
     rows = (
         ("verdict", code),
         ("failed", ";".join(failed)),
         ("confirm", ";".join(confirm)),
-        ("ring_height_max_m", number(round(case.pair(fit.ring_height_max), 9))),
-        ("shortfall_m", number(round(case.pair(fit.shortfall), 9))),
+        ("ring_height_max_m", filed(case.pair(fit.ring_height_max))),
+        ("shortfall_m", filed(case.pair(fit.shortfall))),
         ("extension", case.extension_code),
         ("extension_added_m", added),
         ("ring_heights_covered", str(int(fit.covered[POST, m]))),

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-import numpy as np
+import math
+from collections.abc import Callable, Iterator
 
 from pipeline.explaining.model import POST, Case
-from pipeline.explaining.page import heading, item, number, paragraph, table
+from pipeline.explaining.page import filed, heading, item, number, paragraph, table
 from pipeline.explaining.price import codes, unit_price
 from pipeline.money.prices import minor_unit, rounded
 from pipeline.rules.rank import differing
@@ -79,7 +78,7 @@ def figures(case: Case) -> Iterator[str]:
         ("load_state", LOAD_STATES[int(k.load["load_state"][n])]),
         *((name, _load(case, name)) for name in ("utilisation_play", "utilisation_storm")),
         *((f"{name}_N_m", _load(case, name)) for name in ("moment_play", "moment_storm")),
-        *((f"{name}_m", _load(case, name, 9)) for name in ("wall_needed", "footing_depth_needed", "ring_sag")),
+        *((f"{name}_m", _load(case, name, filed)) for name in ("wall_needed", "footing_depth_needed", "ring_sag")),
         ("hung_mass_kg", _load(case, "hung_mass")),
         ("unit_price", str(unit_price(case))),
     ]
@@ -87,8 +86,6 @@ def figures(case: Case) -> Iterator[str]:
         yield from item(name, text, indent=4)
 
 
-def _load(case: Case, name: str, places: int | None = None) -> str:
+def _load(case: Case, name: str, shown: Callable[[float], str] = number) -> str:
     value = float(case.answer.kits.load[name][case.kit])
-    if np.isnan(value):
-        return ""
-    return number(value if places is None else round(value, places))
+    return "" if math.isnan(value) else shown(value)

@@ -74,8 +74,16 @@ def number(value: float) -> str:
         return "not known"
     if math.isinf(value):
         return "INF" if value > 0 else "-INF"
-    short = float(f"{value:.9g}") + 0.0
-    return str(int(short)) if short.is_integer() and abs(short) < 1e15 else repr(short)
+    return _shortest(float(f"{value:.9g}") + 0.0)
+
+
+def filed(value: float) -> str:
+    """A length as it stands in the data files: metres to the nanometre."""
+    return number(value) if not math.isfinite(value) else _shortest(round(value, 9) + 0.0)
+
+
+def _shortest(value: float) -> str:
+    return str(int(value)) if value.is_integer() and abs(value) < 1e15 else repr(value)
 
 
 def metres(value: float) -> str:
