@@ -3,7 +3,8 @@
 Source of each row: its last column, a package of the public registries (quantulum3, pint, unyt, js-quantities,
 footinch, ...) from whose tests or data the text was taken, or `memory` for ways of writing that are common in map
 tags, sign and pole inventories and pipe lists. The SI values were worked out beside them, by hand or by a second,
-simpler reader, never by the grammar under test.
+simpler reader, never by the grammar under test; `doubt` is a text that is no single measure of its kind, or that the
+contract holds (a sentence, a range, two measures, a comma before three digits, another unit's kind).
 """
 
 from __future__ import annotations
