@@ -8,8 +8,12 @@ from pathlib import Path
 import pytest
 from nightly_made import Nights, changed, results
 
-from pipeline.ledger.schema import LedgerError, LedgerNotKeptError, not_kept, open_ledger
+from pipeline.inputs import Prints, program_print
+from pipeline.intake.catalogue import read_catalogue
+from pipeline.ledger.schema import STEPS, LedgerError, LedgerNotKeptError, not_kept, open_ledger
 from pipeline.ledger.store import Ledger
+from pipeline.output.folder import file_digest
+from pipeline.stages.cataloguing import kept_catalogue
 
 
 @pytest.fixture(scope="module")
@@ -74,9 +78,18 @@ def test_a_ledger_moved_away_starts_anew_beside_what_stands(nights: Nights) -> N
 
 def test_schema_steps_are_recorded(tmp_path: Path) -> None:
     db = open_ledger(tmp_path / "ledger.sqlite")
-    assert [r[0] for r in db.execute("SELECT step FROM steps")] == ["001 first tables"]
+    assert [r[0] for r in db.execute("SELECT step FROM steps")] == [name for name, _ in STEPS]
     assert db.execute("PRAGMA journal_mode").fetchone()[0] == "delete"
     db.close()
+
+
+def test_a_kept_catalogue_is_the_one_that_was_read(first: Nights) -> None:
+    path = first.home / "catalogue.xlsx"
+    prints = Prints({}, file_digest(path), program_print())
+    ledger = Ledger(first.out / "ledger.sqlite", read_only=True)
+    assert kept_catalogue(ledger, prints) == read_catalogue(str(path))
+    assert kept_catalogue(ledger, Prints({}, "other", program_print())) is None
+    ledger.close()
 
 
 def test_all_or_nothing(tmp_path: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -20,8 +21,6 @@ def first(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture
 def nights(first: Path, tmp_path: Path) -> Nights:
-    import shutil
-
     shutil.copytree(first, tmp_path / "n")
     return Nights(tmp_path / "n")
 
@@ -121,6 +120,30 @@ def test_an_item_that_nobody_uses(nights: Nights, table: str, row: tuple[object,
     assert nights.reasons() == set()
 
 
+def test_only_sites_that_a_price_can_reach_are_worked_out(nights: Nights) -> None:
+    """Nights of prices alone; after each the data files say what a folder begun that night would say."""
+    fresh = Nights(nights.home / "fresh")
+    for table, code, price, reached in (
+        ("Mounts", "SQ-1", 333, 3),
+        ("Mounts", "RM-2", 350, 3),
+        ("Boards", "BD-9", 1, 0),
+        ("Rings", "RG-9", 5, 0),
+        ("Rings", "RG-2", 20, 6),
+        ("Boards", "BD-1", 150, 3),
+        ("Extensions", "XR-1", 95, 6),
+    ):
+        nights.made = fresh.made = changed(nights.made, table, code, price=price)
+        said = nights.night()
+        assert ("Quoting sites" in said) == (reached > 0)
+        assert reached == 0 or f"Quoting sites: {reached}\n" in said
+        shutil.rmtree(fresh.out, ignore_errors=True)
+        fresh.night()
+        for name in ("posts", "mount_fit", "kits", "extensions", "quote_lines"):
+            assert nights.table(name) == fresh.table(name), (code, name)
+    nights.made["Customers"] = [("South District", 0, "no", ""), *nights.made["Customers"][:1]]
+    assert "Quoting sites: 2\n" in nights.night()
+
+
 def test_an_unused_price_or_an_option_s_price_is_no_change(nights: Nights) -> None:
     nights.made = changed(nights.made, "Mounts", "RM-9", price=1)
     nights.made = changed(nights.made, "Rings", "RG-2", price=99)
@@ -200,8 +223,6 @@ def test_rows_added_removed_and_changed(nights: Nights) -> None:
 
 def test_a_new_program_that_says_something_else(nights: Nights, tmp_path: Path) -> None:
     """The program's own code is part of what a quotation is made from."""
-    import shutil
-
     root = Path(__file__).resolve().parent.parent
     copy = tmp_path / "program"
     for package in ("pipeline", "schemas"):

@@ -31,6 +31,7 @@ STEPS: tuple[tuple[str, str], ...] = (
         CREATE TABLE pending (path TEXT NOT NULL, hash TEXT NOT NULL, PRIMARY KEY (path, hash));
         """,
     ),
+    ("002 file of the catalogue", "CREATE TABLE catalogue_file (key TEXT PRIMARY KEY, content BLOB NOT NULL);"),
 )
 
 

@@ -94,6 +94,16 @@ class Ledger:
         row = self._db.execute("SELECT content FROM catalogues WHERE fingerprint = ?", (fingerprint,)).fetchone()
         return from_plain(unpack(row[0])) if row else None
 
+    def catalogue_file(self, key: str) -> bytes | None:
+        """What the last finished run read from its catalogue's file, packed; None where `key` is another one's."""
+        row = self._db.execute("SELECT content FROM catalogue_file WHERE key = ?", (key,)).fetchone()
+        return row[0] if row else None
+
+    def keep_catalogue_file(self, key: str, content: bytes) -> None:
+        """Keep what was read from the catalogue's file, in place of the one before; call within `together`."""
+        self._db.execute("DELETE FROM catalogue_file")
+        self._db.execute("INSERT INTO catalogue_file VALUES (?, ?)", (key, content))
+
     # surveys
 
     def surveys(self, keys: Iterable[str]) -> dict[str, bytes]:

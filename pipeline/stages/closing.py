@@ -16,6 +16,7 @@ from pipeline.output.folder import file_digest, remove_file
 from pipeline.output.shelf import Shelf
 from pipeline.quote.summary import from_plain
 from pipeline.quote.tasks import Gathered
+from pipeline.stages.cataloguing import keep_catalogue
 from pipeline.stages.opening import EDITED, RunState
 from pipeline.stages.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome
 from pipeline.stages.quoting import Quoted
@@ -192,6 +193,7 @@ def _finish(
     """The ledger's last word: from here on the run counts."""
     _drop_unfinished(run, quoted, ledger)
     with ledger.together():
+        keep_catalogue(ledger, run.prints, run.catalogue)
         ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
         ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
         ledger.put_pieces(run.number, run.catalogue.fingerprint, quoted.pieces)

@@ -64,14 +64,16 @@ def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> 
         bearing = Bearing(run.catalogue, run.prints.program)
         jobs = [_job(task, run, data.can_copy, bearing) for task in gathered.tasks]
         run = _with_catalogues(run, jobs, ledger)
-        tell.stage("Quoting sites", len(jobs))
-        outcomes = _outcomes([job for job in jobs if not job.known], run, ledger, quoted)
-        for done, job in enumerate(jobs, 1):
+        fresh = [job for job in jobs if not job.known]
+        tell.stage("Quoting sites", len(fresh))
+        outcomes, done = _outcomes(fresh, run, ledger, quoted), 0
+        for job in jobs:
             if job.known:
                 _copied(job, run, data, quoted)
             else:
                 _worked_out(job.task, next(outcomes), run, ledger, data, quoted, bearing)
-            tell.step(done)
+                done += 1
+                tell.step(done)
         quoted.data = data.finish()
         quoted.pieces = data.pieces
         quoted.written += data.written
