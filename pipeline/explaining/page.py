@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 import textwrap
 from collections.abc import Iterable, Iterator, Sequence
 
@@ -12,6 +13,9 @@ LABEL = 26
 
 _GAP = "  "
 _NARROWEST = 16
+_GLUE = "\0"
+_TOGETHER = re.compile(r"\d (?:N m|mm|m[234]?|m/s2?|in|ft|kg|N|Pa/m|Pa|rad|deg|%)(?![\w/])|(?:^|(?<=, ))\w+ = (?=-?\d)")
+"""A figure stays with its unit, and with its name where numbers are listed."""
 
 
 def clean(text: str) -> str:
@@ -62,10 +66,9 @@ def table(heads: Sequence[str], rows: Sequence[Sequence[str]], indent: int = 2) 
 
 
 def _folded(text: str, first: str, rest: str) -> Iterator[str]:
-    lines = textwrap.wrap(
-        clean(text), WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False, drop_whitespace=True
-    )
-    yield from (line.rstrip() for line in lines or [first])
+    glued = _TOGETHER.sub(lambda m: m[0].replace(" ", _GLUE), clean(text))
+    lines = textwrap.wrap(glued, WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
+    yield from (line.replace(_GLUE, " ").rstrip() for line in lines or [first])
 
 
 def number(value: float) -> str:

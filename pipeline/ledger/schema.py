@@ -93,7 +93,8 @@ def not_kept(path: Path, error: sqlite3.Error) -> LedgerError | LedgerNotKeptErr
 def open_to_read(path: Path) -> sqlite3.Connection:
     """The ledger at `path`, to be read only: nothing is written, not even beside it; LedgerError where it cannot be read.
 
-    The whole of it is not checked, which would take long where it is large.
+    The whole of it is not checked, which would take long where it is large. One of an older program will do, as far as
+    it has what is read.
     """
     try:
         db = sqlite3.connect(f"{path.resolve().as_uri()}?mode=ro", uri=True, isolation_level=None)
@@ -101,8 +102,6 @@ def open_to_read(path: Path) -> sqlite3.Connection:
     except sqlite3.DatabaseError as error:
         raise unreadable(path, error) from error
     _refuse_newer(done, path)
-    if {name for name, _ in STEPS} - done:
-        raise LedgerError(f"{path} was written by an older postquote. Run `postquote quote` into that folder once.")
     return db
 
 
@@ -115,6 +114,8 @@ def unreadable(path: Path, error: sqlite3.DatabaseError) -> LedgerError:
         return LedgerError(f"{path} was left by a run that was stopped. Run `postquote quote` into that folder once more.")
     if "unable to open" in said:
         return LedgerError(f"{path} cannot be opened: it is not there, or you may not read it.")
+    if "no such table" in said or "no such column" in said:
+        return LedgerError(f"{path} is an older postquote's, or no ledger. Run `postquote quote` into that folder once.")
     return _damaged(path, error)
 
 
