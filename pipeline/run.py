@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterator, Sequence
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, nullcontext
 from datetime import timedelta
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from pipeline.inputs import Prints, Request, Tell, fingerprints
 from pipeline.intake.read import Found, NoSurveyError, find_surveys
+from pipeline.intake.readers import Readers
 from pipeline.ledger.schema import LedgerNotKeptError, not_kept
 from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, in_words, remove_parts
@@ -34,27 +36,58 @@ def quote(request: Request, tell: Tell) -> Outcome:
     if not found:
         raise NoSurveyError(f"There is no survey in {', '.join(request.surveys)}: the folder is empty.")
     prints = fingerprints(found, request.catalogue)
-    catalogue = None if (request.out / LEDGER).exists() else _read(request)  # refused before the folder is made
-    with _folder(request) as ledger:
-        same = said_before(ledger, request, prints)
-        return same or _quote(request, found, prints, catalogue or _read(request), ledger, tell)
+    with Readers(min(request.jobs, len(found))) as readers:
+        first = not (request.out / LEDGER).exists()
+        if first:
+            readers.start(len(readers))  # they load meanwhile
+        catalogue = _read(request) if first else None  # refused before the folder is made
+        with _folder(request) as ledger:
+            same = said_before(ledger, request, prints)
+            return same or _quote(request, found, prints, catalogue, readers, ledger, tell)
 
 
 def _quote(
-    request: Request, found: Sequence[Found], prints: Prints, catalogue: CatalogueRead, ledger: Ledger, tell: Tell
+    request: Request,
+    found: Sequence[Found],
+    prints: Prints,
+    catalogue: CatalogueRead | None,
+    readers: Readers,
+    ledger: Ledger,
+    tell: Tell,
 ) -> Outcome:
-    from pipeline.quote.tasks import gather  # what follows is heavy to load
+    from pipeline.stages.cataloguing import kept_catalogue
+    from pipeline.stages.framing import check_frames
+    from pipeline.stages.taking import take_all
+    from pipeline.workers import beside
+
+    kept = kept_catalogue(ledger, prints)
+    catalogue = kept or catalogue or _read(request)
+    valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
+    with nullcontext(lambda: None) if kept else beside(check_frames, catalogue.tables) as frames_checked:
+        with _loading():
+            surveys = take_all(found, prints, catalogue.policy, ledger, readers, tell)
+            readers.close()
+        frames_checked()
+
+    from pipeline.quote.tasks import gather
     from pipeline.stages.closing import close
     from pipeline.stages.opening import open_run
     from pipeline.stages.quoting import quote_all
-    from pipeline.stages.taking import take_all
 
-    valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
-    surveys = take_all(found, prints, catalogue.policy, ledger, request.jobs, tell)
     gathered = gather(surveys.taken, request.date.isoformat(), valid_until.isoformat())
     run = open_run(request, prints, catalogue, ledger)
     quoted = quote_all(run, gathered, ledger, tell)
     return close(run, gathered, surveys, quoted, ledger, tell)
+
+
+@contextmanager
+def _loading() -> Iterator[None]:
+    """What is heavy is loaded while the readers, other processes, are at work."""
+    from concurrent.futures import ThreadPoolExecutor
+
+    with ThreadPoolExecutor(1) as thread:
+        thread.submit(import_module, "pipeline.stages.closing")
+        yield
 
 
 def _read(request: Request) -> CatalogueRead:

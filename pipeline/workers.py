@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import os
 import pickle
@@ -123,6 +124,7 @@ def _crew(work: Work, shared: Any, jobs: int, cluster: str) -> Iterator[_Crew]:
 
 # this machine
 
+_HOW = "fork" if sys.platform == "linux" else "spawn"
 _SHARED: Any = None
 _WORK: Work | None = None
 
@@ -130,6 +132,11 @@ _WORK: Work | None = None
 def _start(work: Work, shared: bytes | Any) -> None:
     global _SHARED, _WORK
     _WORK, _SHARED = work, shared
+    gc.freeze()  # what the parent had made is never looked through here
+    _watch()
+
+
+def _watch() -> None:
     threading.Thread(target=_end_with_parent, daemon=True).start()
 
 
@@ -141,6 +148,24 @@ def _end_with_parent() -> None:
         os._exit(1)
 
 
+@contextmanager
+def beside(work: Callable[..., Any], *args: Any) -> Iterator[Callable[[], Any]]:
+    """`work(*args)` in a process of its own; what is yielded waits for its result or raises what it raised.
+
+    A process that is lost costs nothing but time: the work is then done here.
+    """
+    with ProcessPoolExecutor(1, multiprocessing.get_context(_HOW), initializer=_watch) as pool:
+        future = pool.submit(work, *args)
+
+        def result() -> Any:
+            try:
+                return future.result()
+            except BrokenExecutor:
+                return work(*args)
+
+        yield result
+
+
 def _call_here(batch: Sequence[Any]) -> list[Any]:
     assert _WORK is not None
     return _WORK(batch, _SHARED)
@@ -149,10 +174,9 @@ def _call_here(batch: Sequence[Any]) -> list[Any]:
 @contextmanager
 def _here(work: Work, shared: Any, jobs: int) -> Iterator[_Crew]:
     """Processes of this machine; what is shared goes over once, at a process's start."""
-    how = "fork" if sys.platform == "linux" else "spawn"
 
     def make() -> Executor:
-        return ProcessPoolExecutor(jobs, multiprocessing.get_context(how), initializer=_start, initargs=(work, shared))
+        return ProcessPoolExecutor(jobs, multiprocessing.get_context(_HOW), initializer=_start, initargs=(work, shared))
 
     yield _Crew(make, lambda executor, batch: executor.submit(_call_here, batch), 2 * jobs, (BrokenExecutor,))
 

@@ -23,7 +23,9 @@ def packed(parts: Iterable[tuple[str, str]], constant: frozenset[str] = frozense
 
     Source: PKWARE APPNOTE 6.3.10, 4.3.7, 4.3.12 and 4.3.16; ECMA-376 part 2 (a package is such a file).
     """
-    out, directory, at = [], [], 0
+    out: list[bytes] = []
+    directory: list[bytes] = []
+    at = 0
     for name, text in parts:
         data, crc, size = _packed_once(text) if name in constant else _deflated(text)
         path = name.encode()

@@ -35,8 +35,8 @@ class QuickWorkbook(xlsxwriter.Workbook):
     def forget(self) -> None:
         """Lets go of everything: sheets and workbook hold each other, and would wait for the garbage collector."""
         for sheet in self.worksheets():
-            vars(sheet).clear()
-        vars(self).clear()
+            sheet.__dict__.clear()
+        self.__dict__.clear()
 
     def _get_packager(self) -> Packager:
         return _Packager()

@@ -7,12 +7,12 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
 from dataclasses import dataclass
-from queue import SimpleQueue
 from typing import Any
 
-from pipeline.intake.across import RowKey, row_key
-from pipeline.intake.model import FileResult, Query, UnreadableFileError
-from pipeline.intake.read import Found, Sandbox
+from pipeline.intake.across import RowKey
+from pipeline.intake.model import Query, UnreadableFileError
+from pipeline.intake.read import Found
+from pipeline.intake.readers import Readers
 from pipeline.ledger.pack import pack, unpack
 
 
@@ -57,42 +57,32 @@ def _key(k: dict[str, Any]) -> RowKey:
     return RowKey(**{**k, **tuples, "says": bytes.fromhex(k["says"])})
 
 
-def take_path(path: str, file: str, policy: Mapping[str, Any]) -> Taken:
-    """Read and check the file at `path`; runs in the child."""
-    from pipeline.intake.check import check_path
-
-    return _taken(check_path(path, file, policy))
-
-
-def _taken(r: FileResult) -> Taken:
-    keys = tuple(row_key(row, i) for i, row in enumerate(r.rows))
-    return Taken(r.file, r.format, keys, tuple(pack(row.as_dict()) for row in r.rows), r.queries, r.notes)
-
-
 def refused(file: str, error: UnreadableFileError) -> Taken:
     """A file that cannot be read: one query, and no rows."""
     return Taken(file, "", (), (), (Query(file, "", "", "UNREADABLE_FILE", error.reason, error.remedy, False),))
 
 
-def take_in(found: Sequence[Found], policy: Mapping[str, Any], jobs: int, tell: Callable[[int], None]) -> Iterator[Taken]:
-    """Each file taken in, in the order given, `jobs` at a time; a file that kills its reader is refused in plain words."""
+def take_in(
+    found: Sequence[Found], policy: Mapping[str, Any], jobs: int, tell: Callable[[int], None], readers: Readers | None = None
+) -> Iterator[Taken]:
+    """Each file taken in, in the order given, `jobs` at a time; a file that kills its reader is refused in plain words.
+
+    `readers` are left open; without them they are made for the call.
+    """
     with ExitStack() as stack:
-        boxes: SimpleQueue[Sandbox] = SimpleQueue()
-        for _ in range(max(1, min(jobs, len(found)))):
-            boxes.put(stack.enter_context(Sandbox("pipeline.intake.take:take_path")))
-        pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(found)))))
-        for done, taken in enumerate(pool.map(lambda f: _one(f, policy, boxes), found), 1):
+        own = readers or stack.enter_context(Readers(max(1, min(jobs, len(found)))))
+        pool = stack.enter_context(ThreadPoolExecutor(max(1, min(len(own), len(found)))))
+        for done, taken in enumerate(pool.map(lambda f: _one(f, policy, own), found), 1):
             tell(done)
             yield taken
 
 
-def _one(found: Found, policy: Mapping[str, Any], boxes: SimpleQueue[Sandbox]) -> Taken:
+def _one(found: Found, policy: Mapping[str, Any], readers: Readers) -> Taken:
     if found.unreadable is not None:
         return refused(found.name, found.unreadable)
-    box = boxes.get()
-    try:
-        return box.run(found.path, found.name, policy)
-    except UnreadableFileError as error:
-        return refused(found.name, error)
-    finally:
-        boxes.put(box)
+    with readers.one() as box:
+        try:
+            taken: Taken = box.run(found.path, found.name, policy)
+        except UnreadableFileError as error:
+            return refused(found.name, error)
+    return taken

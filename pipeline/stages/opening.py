@@ -7,13 +7,13 @@ from dataclasses import dataclass
 from typing import Any
 
 from pipeline.books.model import Setting, SettingReport
-from pipeline.inputs import PROGRAM, Prints, Request, sha
+from pipeline.inputs import PROGRAM, Prints, Request
 from pipeline.intake.catalogue import CatalogueRead
 from pipeline.ledger.catalogue import as_plain
 from pipeline.ledger.pack import pack
 from pipeline.ledger.store import Known, Latest, Ledger, Output, Run
 from pipeline.output.folder import file_digest, is_torn
-from pipeline.quote.world import SiteTask, World
+from pipeline.quote.world import World
 from pipeline.rules.catalogue import catalogue
 from schemas.policy import SETTINGS
 
@@ -45,8 +45,7 @@ class RunState:
 
 
 def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledger) -> RunState:
-    """Begin a run in the ledger; frames of the catalogue are checked against their models on the way."""
-    _check_frames(read)
+    """Begin a run in the ledger."""
     last = ledger.last_finished()
     until = last.run if last else 0
     latest = ledger.latest(until)
@@ -90,14 +89,6 @@ def settings(stated: frozenset[str], typed: Mapping[str, Any]) -> tuple[SettingR
     return tuple(made)
 
 
-def site_inputs(task: SiteTask, run: RunState) -> str:
-    """Fingerprint of everything that one site's result is made from."""
-    rows = [[blob.hex() for blob in blobs] for blobs in (task.rows, task.held)]
-    head = [task.site_code, task.site_name, task.customer, task.site_kind, task.folder]
-    queries = [[q.file, q.sheet, q.cell, q.code, q.message, q.suggestion, q.holds_row, q.post_code, q.name] for q in task.queries]
-    return sha([head, rows, queries, run.catalogue.fingerprint, run.prints.program])
-
-
 def found_as(request: Request, latest: Latest, hash_: str, ours: Set[tuple[str, str]]) -> str:
     """How the workbook of a revision is found, given the hash of what stands there.
 
@@ -108,14 +99,3 @@ def found_as(request: Request, latest: Latest, hash_: str, ours: Set[tuple[str, 
     if (latest.workbook, hash_) in ours or is_torn(request.out / latest.workbook):
         return MISSING
     return {"": MISSING, "unreadable": LOCKED}.get(hash_, EDITED)
-
-
-def _check_frames(read: CatalogueRead) -> None:
-    """Hold the tables to their pandera models: what passed the reader and breaks a model is a fault of ours."""
-    from schemas.catalogue import CATALOGUE
-    from schemas.frames import check, frame
-    from schemas.policy import POLICY
-
-    for table in CATALOGUE:
-        if table.name != POLICY.name:
-            check(frame(read.tables.get(table.name, ()), table), table)

@@ -8,6 +8,7 @@ from typing import Any
 
 from pipeline.inputs import Prints, Tell, sha
 from pipeline.intake.read import Found
+from pipeline.intake.readers import Readers
 from pipeline.intake.take import Taken, take_in
 from pipeline.ledger.store import Ledger
 
@@ -23,7 +24,7 @@ class AllTaken:
 
 
 def take_all(
-    found: Sequence[Found], prints: Prints, policy: Mapping[str, Any], ledger: Ledger, jobs: int, tell: Tell
+    found: Sequence[Found], prints: Prints, policy: Mapping[str, Any], ledger: Ledger, readers: Readers, tell: Tell
 ) -> AllTaken:
     """All files taken in, in the order given."""
     ranges = {name: value for name, value in policy.items() if name.endswith(("_least", "_most"))}
@@ -34,7 +35,7 @@ def take_all(
     fresh: dict[str, Taken] = {}
     if new:
         tell.stage("Reading surveys", len(new))
-        read = take_in([f for _, f in new], ranges, jobs, tell.step)
+        read = take_in([f for _, f in new], ranges, len(readers), tell.step, readers)
         fresh = {key: taken for (key, _), taken in zip(new, read, strict=True)}
     every = known | fresh
     return AllTaken(tuple(found), tuple(every[key] for key in keys), fresh, tuple(keys))

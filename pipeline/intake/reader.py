@@ -1,0 +1,21 @@
+"""What a reader does with a file. Imported by the child alone, so that it has all it needs before the first file comes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from pipeline.intake.across import row_key
+from pipeline.intake.check import check_path
+from pipeline.intake.take import Taken
+from pipeline.ledger.pack import pack
+from pipeline.units import factor
+
+factor("ft", "length")  # loads the registry of units
+
+
+def take_path(path: str, file: str, policy: Mapping[str, Any]) -> Taken:
+    """Read and check the file at `path`."""
+    r = check_path(path, file, policy)
+    keys = tuple(row_key(row, i) for i, row in enumerate(r.rows))
+    return Taken(r.file, r.format, keys, tuple(pack(row.as_dict()) for row in r.rows), r.queries, r.notes)

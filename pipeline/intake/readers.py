@@ -1,0 +1,48 @@
+"""Child processes that take files in; they load while their parent still does something else."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from queue import SimpleQueue
+from types import TracebackType
+
+from pipeline.intake.read import Sandbox
+
+
+class Readers:
+    """At most `jobs` readers, each with one file at a time; use as a context."""
+
+    def __init__(self, jobs: int) -> None:
+        self._boxes = [Sandbox("pipeline.intake.reader:take_path") for _ in range(max(1, jobs))]
+        self._free: SimpleQueue[Sandbox] = SimpleQueue()
+        for box in self._boxes:
+            self._free.put(box)
+
+    def __enter__(self) -> Readers:
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
+        self.close()
+
+    def close(self) -> None:
+        """End them; a file that comes later starts one again."""
+        for box in self._boxes:
+            box.close()
+
+    def __len__(self) -> int:
+        return len(self._boxes)
+
+    def start(self, files: int) -> None:
+        """Start as many as that many files can use; without this each starts with its first file."""
+        for box in self._boxes[:files]:
+            box.start()
+
+    @contextmanager
+    def one(self) -> Iterator[Sandbox]:
+        """A reader that nobody uses."""
+        box = self._free.get()
+        try:
+            yield box
+        finally:
+            self._free.put(box)
