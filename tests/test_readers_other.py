@@ -255,3 +255,17 @@ def test_names_that_no_screen_can_show(tmp_path: Path) -> None:
     found.name.encode()
     assert "\n" not in found.name
     assert read_book(found.path).sheets[0].cells
+
+
+def test_an_old_workbook_whose_stream_is_called_in_capitals(tmp_path: Path) -> None:
+    """Source: MS-CFB 2.6.4, names of streams are compared without case."""
+    import io
+
+    import xlwt
+
+    made = xlwt.Workbook()
+    made.add_sheet("S").write(0, 0, 7)
+    out = io.BytesIO()
+    made.save(out)
+    data = out.getvalue().replace("Workbook".encode("utf-16-le"), "WORKBOOK".encode("utf-16-le"))
+    assert plain(read(tmp_path, data)) == {"A1": ("number", 7)}

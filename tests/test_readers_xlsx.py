@@ -85,6 +85,13 @@ FORMATS: list[tuple[str, str, str, Any, str, str]] = [
     (r"0\%", "2", "number", 2, "%", "2%"),
     ("000", "7", "number", 7, "", "007"),
     ('"S-"000', "7", "number", 7, "", "S-007"),
+    (r"#\ ?/8", "3.5", "number", 3.5, "", ""),
+    (r"#\ ??/16\"", "3.5", "number", 3.5, "in", '3.5"'),
+    (r"#\-?/?", "3.5", "number", 3.5, "", ""),
+    (r"#\ ##0", "2590", "number", 2590, "", ""),
+    (r'#\ ##0.0" mm"', "2590.5", "number", 2590.5, "mm", "2590.5 mm"),
+    (r"0\'\ 00.0\"", "806.5", "text", "8' 06.5\"", "", "8' 06.5\""),
+    ('0.0,,"M"', "1021021", "number", 1021021, "", "1.0M"),
     ("000-00", "1234", "text", "012-34", "", "012-34"),
     ("#,##0.00", "1234.5", "number", 1234.5, "", ""),
     ('_-* #,##0.00\\ "€"_-', "3", "number", 3, "", ""),
@@ -126,7 +133,7 @@ def test_date_system_of_1904_and_built_in_formats(tmp_path: Path) -> None:
         xlsx_parts(
             {"S": sheet('<row r="1"><c r="A1" s="1"><v>44778</v></c></row>')},
             styles='<cellXfs><xf numFmtId="0"/><xf numFmtId="16"/></cellXfs>',
-            properties='<workbookPr date1904="1"/>',
+            properties='<workbookPr date1904="1"/><x15:workbookPr chartTrackingRefBase="1"/>',
         )
     )
     cell = only(tmp_path, data)
@@ -265,3 +272,13 @@ def test_a_survey_takes_milliseconds(tmp_path: Path) -> None:
         read_book(path)
         times.append(time.perf_counter() - started)
     assert min(times) < 0.010
+
+
+def test_a_module_listed_among_the_sheets_is_passed_over_and_said(tmp_path: Path) -> None:
+    parts = xlsx_parts({"S": sheet('<row r="1"><c r="A1"><v>7</v></c></row>')})
+    parts["xl/workbook.xml"] = str(parts["xl/workbook.xml"]).replace(
+        "</sheets>", '<sheet name="Module" sheetId="2" r:id=""/></sheets>'
+    )
+    book = read(tmp_path, zipped(parts))
+    assert [s.name for s in book.sheets] == ["S"]
+    assert "“Module”" in book.notes[0]

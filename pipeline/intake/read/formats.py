@@ -137,8 +137,10 @@ def _other_zip(package: Any) -> str:
 def _read_ole2(data: bytes, budget: Budget) -> Book:
     """A compound file: an old workbook, or a package under a password, or something else."""
 
+    folded = data.lower()  # names of streams are compared without case. Source: MS-CFB 2.6.4
+
     def holds(stream: str) -> bool:
-        return stream.encode("utf-16-le") in data
+        return stream.lower().encode("utf-16-le") in folded
 
     if holds("EncryptedPackage"):
         raise answer("password")

@@ -24,12 +24,16 @@ _CONDITION = re.compile(r"\[\s*(<=|>=|<>|<|>|=)\s*([+-]?[0-9.]+)\s*\]")
 _TESTS: dict[str, Callable[[float, float], bool]] = {
     "<": operator.lt, "<=": operator.le, ">": operator.gt, ">=": operator.ge, "=": operator.eq, "<>": operator.ne,
 }  # fmt: skip
-DIGITS = re.compile(r"[0#?](?:[0#?,./]|/ ?[0-9]+| (?=[#?]+/))*(?:[eE][+-]0+)?")
+DIGITS = re.compile(r"[0#?](?:/ ?[1-9][0-9]*|[0#?,./]| (?=[#?]+/))*(?:[eE][+-]0+)?")
 PERCENT = "100 %"
 """Unit of a number that is stored as a share and shown in per cent: 0.02 as 2 %. A literal sign, `0" %"`, is the unit `%`."""
 _SHIFT = 0xE000  # the private area, where no format has a character
 SHIFTED = {_SHIFT + i: i for i in range(128)}
 _LITERAL = re.compile(r'"[^"]*"|\\.')
+_FRACTION_GAP = re.compile(r'(?<=[0#?])(?:\\[ -]|"[ -]"|[ -])(?=[0#?]+ ?/)')
+_THOUSANDS_GAP = re.compile(r"""(?<=\#)(?:\\[ '\u00a0\u202f]|"[ '\u00a0\u202f]"|[ \u00a0\u202f])(?=[#0]{3}(?![#0?]))""")
+"""Between a whole number and its fraction, and between thousands: `#\\ ?/8`, `#\\ ##0` as programs write them."""
+_MILLIONS = re.compile(r'(?:"\s*[MKB]\s*"|\\[MKB])\s*\Z')
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +111,7 @@ def _split(code: str) -> list[str]:
 
 
 def _section(code: str) -> Section:
+    code = _THOUSANDS_GAP.sub(",", _FRACTION_GAP.sub(" ", code))
     stated = _CONDITION.search(code)
     condition = (stated[1], _float(stated[2])) if stated else None
     bare = _QUIET.sub("", code).lower().replace("general", "")
@@ -116,13 +121,14 @@ def _section(code: str) -> Section:
         return Section(code, True, condition=condition)
     if "%" in bare:
         return Section(code, False, PERCENT, condition=condition)
-    groups = len(DIGITS.findall(as_text(code)))
+    runs = DIGITS.findall(as_text(code))
+    groups = 1 if any("/" in run for run in runs) else len(runs)
     if groups > 1:
         return Section(code, False, condition=condition, groups=groups)
-    unit = _unit(_CONDITION.sub("", code))
     commas = re.search(r"[0#?](,+)(?![0#?,])", bare)
+    unit = "" if commas and _MILLIONS.search(code) else _unit(_CONDITION.sub("", code))
     tells = re.match(r"[#?,]*00", bare) is not None or re.search(r"\w", "".join(_LITERAL.findall(code))) is not None
-    return Section(code, False, unit, -3 * len(commas[1]) if commas and unit else 0, tells, condition=condition)
+    return Section(code, False, unit, -3 * len(commas[1]) if commas else 0, tells, condition=condition)
 
 
 def _float(text: str) -> float:

@@ -110,14 +110,20 @@ def number_shown(number: int | float, section: Section) -> str:
 
 def _figures(value: int | float, runs: list[str]) -> list[str]:
     """The figure by runs of digit places; the last runs take as many digits as they have places."""
+    if any("/" in run for run in runs):
+        return [f"{value:.10g}"]
     if len(runs) < 2:
         return [_figure(value, runs[0] if runs else "")]
-    digits = f"{value:.0f}".zfill(sum(r.count("0") for r in runs))
+    last, _, after = runs[-1].partition(".")
+    places = len(re.sub("[^0#?]", "", after))
+    digits, _, decimals = f"{value:.{places}f}".partition(".")
+    digits = digits.zfill(sum(r.count("0") for r in (*runs[:-1], last)))
     parts: list[str] = []
-    for run in reversed(runs[1:]):
+    for run in (last, *reversed(runs[1:-1])):
         size = len(re.sub("[^0#?]", "", run))
         digits, part = digits[:-size], digits[-size:]
         parts.insert(0, part)
+    parts[-1] += f".{decimals}" if decimals else ""
     return [digits, *parts]
 
 

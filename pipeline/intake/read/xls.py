@@ -11,7 +11,7 @@ from pipeline.intake.model import Book, Cell, Sheet
 from pipeline.intake.read.answers import answer
 from pipeline.intake.read.cells import SheetCells, number_cell
 from pipeline.intake.read.limits import Budget, refuse
-from pipeline.intake.read.numberformats import NumberFormat, number_format
+from pipeline.intake.read.numberformats import BUILT_IN, NumberFormat, number_format
 from pipeline.intake.read.text_values import printable, text_cell
 
 _FORMULAS = (0x0006, 0x0206, 0x0406)
@@ -106,8 +106,9 @@ def _form(book: Any, sheet: Any, row: int, column: int, kind: int, forms: dict[i
         return number_format(_DATE_FORM) if kind == 3 else None
     index = sheet.cell_xf_index(row, column)
     if index not in forms:
-        form = book.format_map.get(book.xf_list[index].format_key) if index < len(book.xf_list) else None
-        forms[index] = number_format(form.format_str or "") if form is not None else None
+        key = book.xf_list[index].format_key if index < len(book.xf_list) else 0
+        form = book.format_map.get(key)
+        forms[index] = number_format((form.format_str if form is not None else "") or BUILT_IN.get(key, ""))
     return forms[index]
 
 

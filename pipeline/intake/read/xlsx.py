@@ -44,6 +44,9 @@ def read_xlsx(package: Package, part: str) -> Book:
     sheets: list[Sheet] = []
     notes: list[str] = []
     for name, relation, state in contents.sheets:
+        if not relation:  # a module that an old program listed among the sheets
+            notes.append(f"“{name}” is listed as a sheet and has none; the other sheets were read.")
+            continue
         link = related.get(relation)
         member = package.find(link.target) if link else None
         if link is not None and link.kind != "worksheet":
@@ -67,8 +70,8 @@ def _contents(package: Package, part: str) -> _Contents:
             relation = next((v for k, v in attributes.items() if k.endswith(":id")), "")
             title = printable(unescape(attributes.get("name", "")))
             found.sheets.append((title, relation, attributes.get("state", "")))
-        elif name == "workbookPr":
-            found.from_1904 = attributes.get("date1904", "") in _TRUE
+        elif name == "workbookPr" and "date1904" in attributes:  # an extension has an element of the same name
+            found.from_1904 = attributes["date1904"] in _TRUE
 
     member = package.find(part)
     if member is None:
