@@ -11,7 +11,6 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # threads would cost more to
 
 from pipeline.explaining.find import ExplainError as ExplainError
 from pipeline.explaining.find import left_of, mount_named, nearest_mount, queries_of, rows_of
-from pipeline.explaining.held import held
 from pipeline.explaining.model import Case, Left
 from pipeline.explaining.story import head, story
 from pipeline.intake.survey_row import SurveyRow
@@ -32,6 +31,8 @@ def explain(folder: Path, site: str, post: str, mount: str) -> Iterable[str]:
     left = left_in(folder, site)
     rows = rows_of(left, post)
     if rows[0] in left.held:
+        from pipeline.explaining.held import held  # loaded only where a row is held
+
         return [*head(left, rows[0]), *(line for row in rows for line in held(row, queries_of(folder, row), left))]
     return [*head(left, rows[0]), *story(case_of(left, rows[0], mount))]
 

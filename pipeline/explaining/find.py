@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import csv
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
@@ -92,6 +91,8 @@ def nearest_mount(answer: Answer, catalogue: Catalogue, policy: Policy) -> int:
 
 def queries_of(folder: Path, row: SurveyRow) -> list[dict[str, str]] | None:
     """Queries about one row, from data/queries.csv; None where that file cannot be read."""
+    import csv
+
     try:
         with (folder / "data" / "queries.csv").open(encoding="utf-8", newline="") as f:
             return [q for q in csv.DictReader(f) if _is_about(q, row)]

@@ -66,9 +66,13 @@ def table(heads: Sequence[str], rows: Sequence[Sequence[str]], indent: int = 2) 
 
 
 def _folded(text: str, first: str, rest: str) -> Iterator[str]:
-    glued = _TOGETHER.sub(lambda m: m[0].replace(" ", _GLUE), clean(text))
+    text = clean(text)
+    if len(first) + len(text) <= WIDTH:
+        yield f"{first}{text}".rstrip()
+        return
+    glued = _TOGETHER.sub(lambda m: m[0].replace(" ", _GLUE), text)
     lines = textwrap.wrap(glued, WIDTH, initial_indent=first, subsequent_indent=rest, break_on_hyphens=False)
-    yield from (line.replace(_GLUE, " ").rstrip() for line in lines or [first])
+    yield from (line.replace(_GLUE, " ").rstrip() for line in lines)
 
 
 def number(value: float) -> str:
