@@ -26,5 +26,6 @@ def _queries(queries: Sequence[Mapping[str, str]] | None, left: Left) -> Iterato
         return
     for q in queries:
         holds = "" if q["holds_row"] == "true" else " (does not hold the row)"
-        yield from item(f"{q['cell']} {q['code']}", f"{q['message']} {q['suggestion']}{holds}")
+        instead = f" Instead: {q['suggestion']}" if q["suggestion"] else ""
+        yield from item(f"{q['cell']} {q['code']}", f"{q['message']}{instead}{holds}")
     yield from paragraph("Next: correct the cells in the survey and run `postquote quote` again.")

@@ -30,9 +30,9 @@ def _printable(text: str) -> str:
 
 
 def heading(text: str) -> Iterator[str]:
-    """A heading, with a blank line before it."""
-    yield ""
-    yield from _folded(text.upper(), "", "")
+    """A heading, with a blank line before it and a rule under it; codes in it stand as they are."""
+    lines = list(_folded(text, "", ""))
+    yield from ("", *lines, "-" * max(map(len, lines)))
 
 
 def paragraph(text: str, indent: int = 2) -> Iterator[str]:
@@ -94,8 +94,8 @@ def _shortest(value: float) -> str:
 
 
 def metres(value: float) -> str:
-    """A length with its unit, to the micrometre: `2.7432 m`."""
-    return "not known" if math.isnan(value) else f"{number(round(value, 6) + 0.0)} m"
+    """A length with its unit, to a tenth of a micrometre, so that sixteenths of an inch are whole: `2.7432 m`."""
+    return "not known" if math.isnan(value) else f"{_shortest(round(value, 7) + 0.0)} m"
 
 
 def listed(parts: Iterable[str], nothing: str) -> str:
