@@ -17,7 +17,7 @@ from schemas.results import EXTENSIONS_NEEDED, KITS, MOUNT_FIT, POSTS, QUOTE_LIN
 BY_SITE: tuple[Table, ...] = (POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES)
 """Files whose lines are made with each site; the others (sites, queries, changes) are made at the end."""
 
-_AT_ONCE = 1 << 20
+_AT_ONCE = 1 << 18
 
 
 def heading(table: Table) -> bytes:
@@ -59,11 +59,12 @@ class DataFiles:
         self._folder = folder
         self._before = before
         self._out: dict[str, BinaryIO] = {}
-        self._in: dict[str, BinaryIO] = {}
+        self._in: dict[str, io.FileIO] = {}
         self._hash = {t.name: hashlib.sha256() for t in BY_SITE}
         self._at: dict[str, int] = {t.name: 0 for t in BY_SITE}
         self._run: dict[str, tuple[int, int]] = {}  # file -> (start, end) of lines before that are still to be copied
         self.pieces: dict[str, dict[str, tuple[int, int]]] = {}
+        self._room = memoryview(bytearray(_AT_ONCE))
         self.written = 0
 
     def __enter__(self) -> DataFiles:
@@ -73,7 +74,7 @@ class DataFiles:
                 self._out[table.name] = self._part(table.name).open("wb")
                 self._write(table.name, heading(table))
                 if table.name in self._before:
-                    self._in[table.name] = self._path(table.name).open("rb")
+                    self._in[table.name] = self._path(table.name).open("rb", buffering=0)
         except OSError as error:
             raise NotWrittenError(f"{self._folder} could not be written: {in_words(error)}.") from error
         return self
@@ -142,13 +143,14 @@ class DataFiles:
             return
         self._in[name].seek(start)
         while start < end:
-            data = self._in[name].read(min(end - start, _AT_ONCE))
+            data = self._room[: end - start]
+            data = data[: self._in[name].readinto(data)]
             if not data:
                 raise NotWrittenError(f"{self._path(name)} was changed by somebody else; run again.")
             self._put(name, data)
             start += len(data)
 
-    def _put(self, name: str, data: bytes) -> None:
+    def _put(self, name: str, data: bytes | memoryview) -> None:
         try:
             self._out[name].write(data)
         except OSError as error:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
 from typing import Any
 
 from pipeline.inputs import sha
@@ -20,7 +21,8 @@ from schemas.order import folded
 
 _ITEMS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"))
 _ON_THE_ITEM = frozenset({"price", "description"})
-_FITS = ("serves", "confirm", "extended")
+_FITS = frozenset({"serves", "confirm", "extended"})
+_folded = cache(folded)
 
 
 class Bearing:
@@ -35,6 +37,8 @@ class Bearing:
         for row in read.tables.get("Price breaks", ()):
             self._on_item[folded(row["item"])].append(["break", row["from_quantity"], str(row["price"])])
         self._common = sha([program, as_plain(_common(read.tables), read.policy, read.stated, {})])
+        self._pattern = {folded(row["board"]): folded(row["ring_pattern"]) for row in read.tables["Boards"]}
+        self._rings = [(folded(row["ring"]), folded(row["ring_pattern"])) for row in read.tables["Rings"]]
         self._terms: dict[str, str] = {}
 
     def inputs(self, task: SiteTask, summary: Mapping[str, Any]) -> str:
@@ -55,11 +59,11 @@ class Bearing:
     def _touched(self, summary: Mapping[str, Any]) -> Iterator[str]:
         """Folded codes of the items that may stand in a kit of the site: never one too few."""
         mounts: Mapping[str, Mapping[str, int]] = summary["reach_mounts"]
-        yield from (folded(m) for m, counts in mounts.items() if any(counts.get(name) for name in _FITS))
-        boards = {folded(b) for b in summary["reach_boards"]}
+        yield from (_folded(m) for m, counts in mounts.items() if not counts.keys().isdisjoint(_FITS))
+        boards = {_folded(b) for b in summary["reach_boards"]}
         yield from boards
-        patterns = {folded(row["ring_pattern"]) for row in self._tables["Boards"] if folded(row["board"]) in boards}
-        yield from (folded(row["ring"]) for row in self._tables["Rings"] if folded(row["ring_pattern"]) in patterns)
+        patterns = {self._pattern[b] for b in boards if b in self._pattern}
+        yield from (ring for ring, pattern in self._rings if pattern in patterns)
 
     def _of_customer(self, customer: str) -> str:
         if customer not in self._terms:
