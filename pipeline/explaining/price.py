@@ -79,8 +79,9 @@ def _line(line: Sequence[Any], breaks: Sequence[tuple[int, Decimal]], currency: 
     kept = EXACT.divide(EXACT.subtract(Decimal(100), Decimal(percent)), Decimal(100))
     exact = EXACT.multiply(EXACT.multiply(Decimal(quantity), Decimal(price)), kept)
     off = f" x (1 - {percent} %)" if Decimal(percent) else ""
-    sum_ = f"{quantity} x {price}{why}{off} = {plain(exact)}"
-    return f"{sum_} {currency}" + (f", rounded to {total} {currency}" if exact != Decimal(total) else "")
+    whole = exact == Decimal(total)
+    ends = f"{total} {currency}" if whole else f"{plain(exact)} {currency}, rounded to {total} {currency}"
+    return f"{quantity} x {price}{why}{off} = {ends}"
 
 
 def plain(amount: Decimal) -> str:
