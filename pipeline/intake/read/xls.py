@@ -7,7 +7,7 @@ import struct
 from functools import cache, partial
 from typing import Any
 
-from pipeline.intake.model import Book, Cell, Sheet
+from pipeline.intake.model import Book, Cell, Sheet, UnreadableFileError
 from pipeline.intake.read.answers import answer
 from pipeline.intake.read.cells import SheetCells, number_cell
 from pipeline.intake.read.limits import Budget, refuse
@@ -19,6 +19,7 @@ _BEGINS = (0x0009, 0x0209, 0x0409, 0x0809)
 _END = 0x000A
 """Record numbers. Source: MS-XLS 2.3.2; those of the older versions: memory."""
 _DATE_FORM = "yyyy-mm-dd hh:mm:ss"
+_NO_FORMATS = "The workbook's formats are damaged; units that only a format shows, merged cells and hidden rows were not seen."
 
 
 def read_xls(data: bytes, budget: Budget) -> Book:
@@ -30,33 +31,32 @@ def read_xls(data: bytes, budget: Budget) -> Book:
     """
     import xlrd
 
-    notes: tuple[str, ...] = ()
     try:
-        book = _opened(data, formatting=True)
+        return _book(_opened(data, formatting=True), budget)
     except xlrd.XLRDError as e:
         if "encrypt" in str(e).lower():
             raise answer("password") from e
-        book = None
-    except MemoryError:
+    except (MemoryError, UnreadableFileError):
         raise
     except Exception:  # damaged formats raise whatever they hit
-        book = None
-    if book is None:
-        book = _opened(data, formatting=False)
-        notes = (
-            "The workbook's formats are damaged; units that only a format shows, merged cells and hidden rows were not seen.",
-        )
+        pass
+    return _book(_opened(data, formatting=False), Budget(budget.limits))
+
+
+def _book(book: Any, budget: Budget) -> Book:
+    """Every sheet of an opened workbook."""
     if book.nsheets > budget.limits.sheets:
         raise refuse(f"more than {budget.limits.sheets:,} sheets")
+    if not book.nsheets:
+        raise answer("no sheet")
+    notes = [] if book.formatting_info else [_NO_FORMATS]
     sheets = []
     for index in range(book.nsheets):
         made, said = _sheet(book, index, budget)
         book.unload_sheet(index)
         sheets.append(made)
-        notes = (*notes, *said)
-    if not sheets:
-        raise answer("no sheet")
-    return Book("xls", tuple(sheets), notes)
+        notes.extend(said)
+    return Book("xls", tuple(sheets), tuple(notes))
 
 
 def _opened(data: bytes, formatting: bool) -> Any:
