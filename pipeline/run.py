@@ -41,6 +41,8 @@ def quote(request: Request, tell: Tell) -> Outcome:
         if first:
             readers.start(len(readers))  # they load meanwhile
         catalogue = _read(request) if first else None  # refused before the folder is made
+        if first:
+            _require_cluster(request)
         with _folder(request) as ledger:
             same = said_before(ledger, request, prints)
             return same or _quote(request, found, prints, catalogue, readers, ledger, tell)
@@ -60,6 +62,8 @@ def _quote(
     from pipeline.stages.taking import take_all
     from pipeline.workers import beside
 
+    if catalogue is None:
+        _require_cluster(request)
     kept = kept_catalogue(ledger, prints)
     catalogue = kept or catalogue or _read(request)
     valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
@@ -88,6 +92,14 @@ def _loading() -> Iterator[None]:
     with ThreadPoolExecutor(1) as thread:
         thread.submit(import_module, "pipeline.stages.closing")
         yield
+
+
+def _require_cluster(request: Request) -> None:
+    """A cluster that cannot be reached is refused before anything is written."""
+    if request.cluster:
+        from pipeline.cluster import require
+
+        require(request.cluster)
 
 
 def _read(request: Request) -> CatalogueRead:
