@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from collections.abc import Callable
@@ -14,6 +15,9 @@ from pipeline.terminal import listed, refuse
 
 def answer(command: Callable[[], int]) -> int:
     """Exit status of the command; a refusal is said on stderr."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a screen that cannot show a character shows a ?
     try:
         return command()
     except click.ClickException:

@@ -129,7 +129,7 @@ def _height(f: Facts) -> str:
 
 def _joint(f: Facts) -> str:
     if not f.against:
-        return "No extension is needed."
+        return "No extension is used."
     if math.isnan(f.least) and math.isnan(f.most) and f.state == "pass":
         return f"Extension {f.against} goes on the post."
     bore = f"a bore of {window(f.least, f.most)}" if not math.isnan(f.least + f.most) else "a bore that suits it"
