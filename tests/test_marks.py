@@ -265,3 +265,12 @@ def test_same_input_same_bytes(tmp_path) -> None:
         for seed, order in (("1", "1"), ("2", "-1"))
     }
     assert len(runs) == 1
+
+
+def test_a_large_file_without_a_survey_comes_back_as_the_list_alone(tmp_path) -> None:
+    path = tmp_path / "big.csv"
+    path.write_text("a,b,c\n" * 7000)
+    query = Query("big.csv", "", "A1", "NO_HEADINGS", "No row of headings was found.", "Type the headings.", False)
+    wb = _open(marked_copy(str(path), "big.csv", None, [query]))
+    assert wb.sheetnames == [TITLE]
+    assert any("too many cells" in str(c.value) for r in wb.active.iter_rows() for c in r)

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Sequence
 
 from pipeline.intake.mark_names import returned_name
 from pipeline.intake.model import Book, Query, UnreadableFileError
 
 __all__ = ["marked_copy", "returned_name"]
+
+NO_SURVEY_BYTES, NO_SURVEY_CELLS = 5_000_000, 20_000
+"""Size from which a file in which no survey was found comes back as the list alone: there is no cell to correct in it."""
 
 OWN_FORMATS = ("xlsx", "xlsm")
 """Formats whose own file is kept and marked; the cells of others are copied to a new workbook."""
@@ -23,8 +27,13 @@ def marked_copy(path: str, file: str, book: Book | None, queries: Sequence[Query
     from pipeline.intake.mark_new import new_copy
     from pipeline.intake.mark_own import own_copy
 
+    no_survey = bool(queries) and all(q.code == "NO_HEADINGS" for q in queries)
+    if no_survey and book is None and _size(path) > NO_SURVEY_BYTES:
+        return new_copy(file, None, queries, too_large=True)
     if book is None:
         book = _read(path)
+    if no_survey and book is not None and sum(len(s.cells) for s in book.sheets) > NO_SURVEY_CELLS:
+        return new_copy(file, book, queries, too_large=True)
     if own and book is not None and book.format in OWN_FORMATS:
         try:
             return own_copy(path, file, book, queries)
@@ -33,6 +42,13 @@ def marked_copy(path: str, file: str, book: Book | None, queries: Sequence[Query
         except Exception:  # openpyxl raises of every kind; the copy of the cells always works
             return new_copy(file, book, queries)
     return new_copy(file, book, queries)
+
+
+def _size(path: str) -> int:
+    try:
+        return os.stat(path).st_size
+    except (OSError, ValueError):
+        return 0
 
 
 def _read(path: str) -> Book | None:

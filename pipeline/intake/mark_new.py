@@ -23,11 +23,14 @@ CELLS_MOST = 200_000
 ROWS_MOST, COLUMNS_MOST = 1_048_576, 16_384
 
 
-def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
-    """A new workbook with the same cells at the same addresses, marked; only the list where nothing could be read."""
+def new_copy(file: str, book: Book | None, queries: Sequence[Query], too_large: bool = False) -> bytes:
+    """A new workbook with the same cells at the same addresses, marked.
+
+    Only the list where nothing could be read, and where the file is `too_large` to be copied.
+    """
     wb = openpyxl.Workbook()
     wb.remove(wb.active)
-    too_large = book is not None and sum(len(s.cells) for s in book.sheets) > CELLS_MOST
+    too_large = too_large or (book is not None and sum(len(s.cells) for s in book.sheets) > CELLS_MOST)
     sheets = [s for s in book.sheets if not is_list(s)] if book and not too_large else []
     titles = _titles(s.name for s in sheets)
     for sheet in sheets:
@@ -38,10 +41,10 @@ def new_copy(file: str, book: Book | None, queries: Sequence[Query]) -> bytes:
             ws[mark.cell].number_format = "@"
         mark_cell(ws, mark)
     said = []
-    if book is None:
-        said = ["Nothing of the file could be read, so none of its cells are here: mend the file itself, or use the empty form."]
-    elif too_large:
+    if too_large:
         said = ["Your file has too many cells to be copied here: correct it in your own file."]
+    elif book is None:
+        said = ["Nothing of the file could be read, so none of its cells are here: mend the file itself, or use the empty form."]
     elif sheets:
         where = "on the next sheet" if len(sheets) == 1 else "on the next sheets"
         said = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]

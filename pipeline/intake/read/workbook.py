@@ -6,9 +6,11 @@ import posixpath
 from dataclasses import dataclass
 from urllib.parse import unquote
 
+from pipeline.intake.read.limits import refuse
 from pipeline.intake.read.markup import local, parse
 from pipeline.intake.read.package import Package
 
+_MOST_LINKS = 100_000  # a sheet with tens of thousands of hyperlinks has as many; source: common practice
 _USUAL = ("xl/workbook.xml", "xl/workbook.bin")
 
 
@@ -30,8 +32,13 @@ def links(package: Package, part: str) -> dict[str, Link]:
     if member is None:
         return {}
     found: dict[str, Link] = {}
+    seen = 0
 
     def start(tag: str, attributes: dict[str, str]) -> None:
+        nonlocal seen
+        seen += 1
+        if seen > _MOST_LINKS:
+            raise refuse(f"more than {_MOST_LINKS:,} links between its parts")
         if local(tag) == "Relationship" and attributes.get("TargetMode", "").lower() != "external":
             kind = attributes.get("Type", "").rstrip("/").rpartition("/")[2]
             target = attributes.get("Target", "").replace("\\", "/")

@@ -17,6 +17,8 @@ from pipeline.intake.read.workbook import Link, links
 from pipeline.intake.read.worksheet import Context, read_worksheet
 
 _TRUE = ("1", "true", "on")
+_MOST_STYLES = 500_000
+"""Cell styles of one workbook. Source: common practice; spreadsheet programs stop at some 65,000."""
 _KEPT_STYLES = 200_000  # styles parts up to this size are parsed once for all files that share them
 
 
@@ -32,9 +34,6 @@ def read_xlsx(package: Package, part: str) -> Book:
     """Cells of every worksheet, hidden ones too; chart, macro and dialogue sheets hold none."""
     contents = _contents(package, part)
     related = links(package, part)
-    limits = package.budget.limits
-    if len(contents.sheets) > limits.sheets:
-        raise refuse(f"more than {limits.sheets:,} sheets")
     context = Context(
         strings=_strings(package, related),
         formats=_formats(package, related),
@@ -63,6 +62,7 @@ def read_xlsx(package: Package, part: str) -> Book:
 
 def _contents(package: Package, part: str) -> _Contents:
     found = _Contents()
+    limits = package.budget.limits
 
     def start(tag: str, attributes: dict[str, str]) -> None:
         name = local(tag)
@@ -70,6 +70,8 @@ def _contents(package: Package, part: str) -> _Contents:
             relation = next((v for k, v in attributes.items() if k.endswith(":id")), "")
             title = printable(unescape(attributes.get("name", "")))
             found.sheets.append((title, relation, attributes.get("state", "")))
+            if len(found.sheets) > limits.sheets:
+                raise refuse(f"more than {limits.sheets:,} sheets")
         elif name == "workbookPr" and "date1904" in attributes:  # an extension has an element of the same name
             found.from_1904 = attributes["date1904"] in _TRUE
 
@@ -156,6 +158,8 @@ def _formats_of(data: bytes) -> tuple[NumberFormat | None, ...]:
             codes[int(attributes["numFmtId"])] = unescape(attributes.get("formatCode", ""))
         elif name == "xf" and parent == "cellXfs":
             used.append(int(attributes.get("numFmtId", "0")))
+            if len(used) > _MOST_STYLES:
+                raise refuse(f"more than {_MOST_STYLES:,} cell styles")
 
     def end(tag: str) -> None:
         path.pop()
