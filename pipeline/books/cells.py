@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any, NamedTuple
 
-from pipeline.books.text import longest_line, width
+from pipeline.books.text import BOLDER, longest_line, width
 
 
 @dataclass(frozen=True)
@@ -42,17 +42,30 @@ class Formula(NamedTuple):
 
 
 Row = Sequence[Any]
-RIGHT = frozenset(("right", "whole", "number1", "number2", "metres", "metres4", "percent", "rate", "money", "money_bold", "more"))
+RIGHT = frozenset(
+    ("right", "whole", "mm", "number1", "number2", "metres", "metres4", "percent", "rate", "money", "money_bold", "more")
+)
 """Styles that stand at the right of their cell, and so do their headings."""
+BOLD = frozenset(("bold", "strong", "caution", "head", "head_right", "money_bold"))
+"""Styles in bold letters, which take more room."""
 
 
-def room_of(value: Any, digits: int) -> int:
+@dataclass(frozen=True)
+class Band:
+    """Part of a wide table that is printed on a page of its own; its first column names the row again."""
+
+    title: str
+    columns: Sequence[Col]
+    rows: Sequence[Row]
+
+
+def room_of(value: Any, digits: int) -> float:
     """Room that a value takes on one line [digit widths]."""
     kind = type(value)
     if kind is str:
         return longest_line(value) if len(value) < 400 else 400
     if kind is As:
-        return room_of(value.value, digits)
+        return room_of(value.value, digits) * (BOLDER if value.style in BOLD else 1.0)
     if kind is Link:
         return width(value.text)
     if kind is Formula:

@@ -8,7 +8,8 @@ from typing import Any
 from pipeline.books import show
 from pipeline.books.drawing import Dimension, Elevation, elevation
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
-from pipeline.books.page import A4, LETTER, Book, Page
+from pipeline.books.page import Book, Page
+from pipeline.books.paper import A4, LETTER
 from pipeline.books.shapes import Box, Kind
 from pipeline.books.styles import FONT
 from pipeline.books.text import clean
@@ -165,7 +166,7 @@ def _label(d: Dimension, at: Any) -> tuple[float, float, float, float, str]:
 
 
 def _print(page: Page, report: SiteReport, count: int) -> None:
-    page.print_as(0, f"{number(report)}  {report.site_name}", landscape=False, paper=LETTER if report.feet else A4)
+    page.print_as(0, f"{number(report)}  {report.site_name}", landscape=False, on=LETTER if report.feet else A4)
     sheet = page.sheet
     sheet.set_print_scale(88)
     rows = -(-count // ACROSS)

@@ -17,6 +17,12 @@ SHOWN = 24
 """Most bars in the picture; the shortest posts are shown."""
 FAMILIES = 5
 """Most lines in the picture: families of mounts with one lift."""
+LABELLED = 20
+"""Most bars and marks that carry their figure."""
+WIDE, HIGH = 860, 340
+"""Size of the picture with many bars [pixels]."""
+ROW = 17
+"""Height of an empty row [pixels]."""
 _INKS = ("#B4451F", "#2F6DB5", "#6B3FA0", "#8A6A00", "#1B7F79")
 _SIGNS = ("diamond", "square", "triangle", "circle", "long_dash")
 
@@ -67,7 +73,8 @@ def _families(pairs: Sequence[tuple[str, float]]) -> dict[float, str]:
 
 
 def write_picture(page: Page, row: int, bars: Sequence[Need], feet: bool) -> None:
-    """Writes the picture at `row` and the figures that it draws below it."""
+    """Writes the picture at `row` and the figures that it draws below it, all on one printed page."""
+    begin = row
     row = page.section(row, "Heights of the posts against what the mounts need", 10)
     if not bars:
         page.para(row, "There is no picture: every mount that a post is too short for is for another shape or size of post.")
@@ -78,8 +85,8 @@ def write_picture(page: Page, row: int, bars: Sequence[Need], feet: bool) -> Non
     )
     row = page.para(row, words, "note")
     names = list(dict.fromkeys(name for bar in bars for name in bar.needed))
-    figures = row + 21
     unit, scale = ("ft", show.INCH * 12) if feet else ("m", 1.0)
+    figures = row + -(-(HIGH + 14) // ROW)
     cols = [
         Col("Posts of this height", "text", 24),
         Col(f"Post height [{unit}]", "number2"),
@@ -89,22 +96,35 @@ def write_picture(page: Page, row: int, bars: Sequence[Need], feet: bool) -> Non
         [show.listed(b.posts, 3), b.height / scale, *(b.needed[n] / scale if n in b.needed else None for n in names)]
         for b in bars
     ]
-    page.table(figures, "heights_drawn", cols, rows, "Figures of the picture above")
-    page.sheet.insert_chart(
-        row, 0, _chart(page, figures, len(bars), len(names), unit), {"object_position": 2, "description": words}
-    )
+    end = page.table(figures, "heights_drawn", cols, rows, "Figures of the picture above")
+    page.keep(begin, figures - 1)
+    page.keep(figures, end - 1)
+    chart = _chart(page, figures, len(bars), len(names), unit)
+    chart.set_size({"width": max(460, min(WIDE, 220 + 90 * len(bars))), "height": HIGH})
+    page.sheet.insert_chart(row, 0, chart, {"object_position": 2, "description": words, "x_offset": 4, "y_offset": 4})
+
+
+def _gap(bars: int) -> int:
+    """Room between the bars [% of a bar], so that few bars are no wider than many.
+
+    Source: ECMA-376 part 1, 21.2.2.75 gapWidth.
+    """
+    return 300 if bars < 4 else 150 if bars < 10 else 60
 
 
 def _chart(page: Page, top: int, bars: int, marks: int, unit: str) -> Any:
     workbook, name = page.book.workbook, page.name
     first, last = top + 1, top + bars
+    font = {"name": FONT, "size": 9, "color": INK}
+    told = {"data_labels": {"value": True, "num_format": "0.00", "font": font}} if bars * (marks + 1) <= LABELLED else {}
     chart = workbook.add_chart({"type": "column"})
     heights: dict[str, Any] = {
         "name": [name, top, 1],
         "categories": [name, first, 0, last, 0],
         "values": [name, first, 1, last, 1],
     }
-    chart.add_series({**heights, "fill": {"color": "#9DB8BC"}, "border": {"color": "#1F4B57"}, "gap": 60})
+    inside = {"data_labels": {**told["data_labels"], "position": "inside_end"}} if told else {}
+    chart.add_series({**heights, **inside, "fill": {"color": "#9DB8BC"}, "border": {"color": "#1F4B57"}, "gap": _gap(bars)})
     lines = workbook.add_chart({"type": "line"})
     for index in range(marks):
         ink = _INKS[index]
@@ -114,14 +134,20 @@ def _chart(page: Page, top: int, bars: int, marks: int, unit: str) -> Any:
             "categories": heights["categories"],
             "values": [name, first, 2 + index, last, 2 + index],
         }
-        lines.add_series({**where, "line": {"none": True}, "marker": sign})
+        right = {"data_labels": {**told["data_labels"], "position": "right"}} if told else {}
+        lines.add_series({**where, **right, "line": {"none": True}, "marker": sign})
     if marks:
         chart.combine(lines)
-    font = {"name": FONT, "size": 9, "color": INK}
     chart.set_y_axis(
-        {"name": f"Height above ground [{unit}]", "num_font": font, "name_font": font, "min": 0, "num_format": "0.0"}
+        {
+            "name": f"Height above ground [{unit}]",
+            "num_font": font,
+            "name_font": font,
+            "min": 0,
+            "num_format": "0.0",
+            "major_gridlines": {"visible": True, "line": {"color": "#D9E0E2"}},
+        }
     )
     chart.set_x_axis({"num_font": font})
     chart.set_legend({"position": "bottom", "font": font})
-    chart.set_size({"width": 760, "height": 340})
     return chart

@@ -196,12 +196,12 @@ def write_reach(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> N
         codes = [c for c in STOPS if any(c in counts for counts in mounts.values())]
         cols = [
             Col("Mount", "bold", 24),
-            Col("Description", "text", 44),
+            Col("Description", "text", 32),
             Col("Posts served", "whole"),
             Col("As it stands", "whole"),
             Col("If confirmed", "whole"),
             Col("With an extension", "whole"),
-            *(Col(f"Stopped: {STOPS[c]}", "whole", 16) for c in codes),
+            *(Col(f"Stopped by: {STOPS[c]}", "whole", 16) for c in codes),
         ]
         names = setting.items.get("Mounts", {})
         rows = [

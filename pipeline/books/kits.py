@@ -7,7 +7,7 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.books import show
-from pipeline.books.cells import As, Col
+from pipeline.books.cells import As, Band, Col
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
 from pipeline.books.page import Book
 from pipeline.books.setup import finish, length_columns, length_values
@@ -16,12 +16,10 @@ from schemas.words import CAUTION
 
 Items = Mapping[str, Mapping[str, Mapping[str, Any]]]
 _SLACK = 1e-6
-SPLIT = 11
-"""First column of the right-hand pages; it names the post again."""
 
 
-def columns(feet: bool, currency: str) -> list[Col]:
-    """Headings of the table."""
+def columns(currency: str) -> list[Col]:
+    """Headings of the kits."""
     return [
         Col("Post", "text", 24),
         Col("Rank", "whole"),
@@ -34,11 +32,17 @@ def columns(feet: bool, currency: str) -> list[Col]:
         Col(f"Price each [{currency}]", "money", 16),
         Col(f"More than rank 1 [{currency}]", "more", 16),
         Col("Against the recommended kit", "text", 46, 30),
+    ]
+
+
+def feature_columns(feet: bool) -> list[Col]:
+    """Headings of the kits' features; the first two name the kit again."""
+    return [
         Col("Features: post", "text", 24),
         Col("Of rank", "whole"),
         *length_columns("Board width", feet),
         Col("Face and frame", "text", 30),
-        Col("Adjustment", "text", 14),
+        Col("Adjustment", "text", 16),
         *length_columns("Lowest ring height", feet),
         *length_columns("Highest ring height", feet),
         Col("Heights served", "text", 10),
@@ -113,7 +117,7 @@ def _other_codes(kit: KitReport, best: KitReport) -> list[str]:
 
 
 def rows_of(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
-    """The rows of one post."""
+    """The kits of one post."""
     best = post.kit
     if best is None:
         return []
@@ -127,13 +131,16 @@ def rows_of(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
             kit.unit_price,
             kit.unit_price - best.unit_price if kit is not best else Decimal(0),
             against(kit, best, items, feet),
-            post.row.post_code,
-            kit.rank,
-            *_features(kit, post, items, feet),
-            As(*load(kit)),
-            abouts(kit.confirm) or "nothing",
         ]
         for kit, mark in zip(post.kits, marks(post.kits, items), strict=True)
+    ]
+
+
+def feature_rows(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
+    """The features of one post's kits."""
+    return [
+        [post.row.post_code, k.rank, *_features(k, post, items, feet), As(*load(k)), abouts(k.confirm) or "nothing"]
+        for k in post.kits
     ]
 
 
@@ -165,18 +172,16 @@ def write_kits(book: Book, report: SiteReport, setting: Setting) -> None:
         finish(page, report, 0)
         return
     top = row
-    row = page.table(top, "kits_ranked", columns(report.feet, report.currency), rows, "Kits by post and rank") + 1
+    features = [r for post in report.posts for r in feature_rows(post, setting.items, report.feet)]
+    bands = Band("Kits", columns(report.currency), rows), Band("Features of the kits", feature_columns(report.feet), features)
+    row, stacked = page.bands(top, "kits_ranked", bands, "Kits by post and rank")
     shown, every = len(rows), sum(post.kits_in_all for post in report.posts)
     words = (
         "All kits that fit are shown."
         if shown >= every
         else f"{shown:,} of {every:,} kits that fit are shown, the best ranked of each post; data/kits.csv has all."
     )
-    page.para(
-        row,
-        words
-        + " What stands out is named among the kits shown. Prices are list prices of one kit with its services, before discount.",
-        "note",
-    )
-    page.title("Features of the kits", SPLIT)
-    finish(page, report, top, frozen=2, split=SPLIT)
+    words += " What stands out is named among the kits shown."
+    words += " Prices are list prices of one kit with its services, before discount."
+    page.para(row + 1, words, "note")
+    finish(page, report, 0 if stacked else top, frozen=2)

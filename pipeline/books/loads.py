@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import Any
 
 from pipeline.books import show
-from pipeline.books.cells import As, Col
+from pipeline.books.cells import As, Band, Col
 from pipeline.books.model import KitReport, PostReport, Setting, SiteReport
 from pipeline.books.page import Book, Page
 from pipeline.books.setup import finish, length_columns, length_values
-from pipeline.books.wording import load
+from pipeline.books.wording import load, posts_named
 from schemas.words import CAUTION, NOT_LOOKED_AT
 
 _EXPLAINED = """\
@@ -27,41 +28,30 @@ post would just carry the worse case.
 or assumed concrete and soil; never dig in less than the local frost depth. A post on a base plate has none: its anchors \
 are for an engineer.
 'Ring sag' is how far the ring's centre goes down under the hanging load, by the bending of the post alone."""
+NO_BREAK = "\N{NO-BREAK SPACE}%"
+CASES = {"play": "Play", "storm": "Storm"}
 EXPLANATION = tuple(_EXPLAINED.splitlines())
 """Paragraphs that explain the figures to a reader who is no engineer."""
 
 
 def columns(feet: bool) -> list[Col]:
-    """Headings of the table."""
-    pounds = [Col("Play moment at the ground [lbf ft]", "whole", 12)] if feet else []
-    storm = [Col("Storm moment at the ground [lbf ft]", "whole", 12)] if feet else []
+    """Headings of the answer."""
     return [
         Col("Post", "bold", 24),
-        Col("Kit", "text", 40, 30),
+        Col("Kit", "text", 30, 20),
         Col("Posts alike", "whole"),
         Col("Answer", "text", 24),
         Col("Share of strength, play", "right", 14),
         Col("Share of strength, storm", "right", 14),
-        *pounds,
+        *([Col("Play moment at the ground [lbf ft]", "whole", 12)] if feet else []),
         Col("Play moment at the ground [N m]", "whole", 12),
-        *storm,
+        *([Col("Storm moment at the ground [lbf ft]", "whole", 12)] if feet else []),
         Col("Storm moment at the ground [N m]", "whole", 12),
-        Col("Least to look for: post", "bold", 24),
-        Col("Wall stated [mm]", "number1"),
-        Col("Wall to look for [in]" if feet else "Wall to look for [mm]", "number2"),
-        *([Col("Wall to look for [mm]", "number2")] if feet else []),
-        *length_columns("Footing depth", feet),
-        Col("Ring sag [in]" if feet else "Ring sag [mm]", "number2" if feet else "number1"),
-        *([Col("Ring sag [mm]", "number1")] if feet else []),
-        *([Col("Hung mass [lb]", "number1")] if feet else []),
-        Col("Hung mass [kg]", "number1"),
     ]
 
 
 def row_of(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
-    """One row of the table."""
-    pair = (lambda v: _moment(v, feet)) if feet else (lambda v: [_known(v, show.NOT_COMPUTED)])
-    base_plate = post.row.values.get("post_base") == "base plate"
+    """The answer for one post."""
     return [
         post.row.post_code,
         show.kit(kit.mount, kit.board, kit.ring, kit.extension),
@@ -69,8 +59,30 @@ def row_of(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
         As(*load(kit)),
         show.share(kit.utilisation_play),
         show.share(kit.utilisation_storm),
-        *pair(kit.moment_play),
-        *pair(kit.moment_storm),
+        *_moment(kit.moment_play, feet),
+        *_moment(kit.moment_storm, feet),
+    ]
+
+
+def least_columns(feet: bool) -> list[Col]:
+    """Headings of what to look for; the first names the post again."""
+    return [
+        Col("Least to look for: post", "bold", 24),
+        Col("Wall stated [mm]", "number1"),
+        *([Col("Wall to look for [in]", "number2", 16)] if feet else []),
+        Col("Wall to look for [mm]", "number2", 16),
+        *length_columns("Footing depth", feet),
+        *([Col("Ring sag [in]", "number2")] if feet else []),
+        Col("Ring sag [mm]", "number1"),
+        *([Col("Hung mass [lb]", "number1")] if feet else []),
+        Col("Hung mass [kg]", "number1"),
+    ]
+
+
+def least_row(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
+    """What to look for at one post, and what else was worked out."""
+    base_plate = post.row.values.get("post_base") == "base plate"
+    return [
         post.row.post_code,
         _known(post.wall, show.UNKNOWN, 1000),
         *_small(kit.wall_needed, feet, _no_wall(post)),
@@ -91,7 +103,8 @@ def _known(value: float | None, missing: str, scale: float = 1.0) -> Any:
 
 
 def _moment(value: float, feet: bool) -> list[Any]:
-    return [_known(value, show.NOT_COMPUTED, 1 / (show.POUND_FORCE * show.INCH * 12)), _known(value, show.NOT_COMPUTED)]
+    pounds = [_known(value, show.NOT_COMPUTED, 1 / (show.POUND_FORCE * show.INCH * 12))] if feet else []
+    return [*pounds, _known(value, show.NOT_COMPUTED)]
 
 
 def _small(value: float | None, feet: bool, missing: str) -> list[Any]:
@@ -99,18 +112,79 @@ def _small(value: float | None, feet: bool, missing: str) -> list[Any]:
     return [_known(value, missing, 1 / show.INCH), millimetres] if feet else [millimetres]
 
 
-def share_rows(report: SiteReport) -> list[list[Any]]:
-    """Where the moments come from: a row a post and part, with the part's share of the whole."""
-    made: list[list[Any]] = []
-    for post in report.posts:
+def takes(post: PostReport, kit: KitReport) -> str:
+    """How much of the strength the load takes; where the wall is not known, the least wall to look for."""
+    storm, play = kit.utilisation_storm, kit.utilisation_play
+    if storm is not None and play is not None:
+        worse, case = (storm, "a storm") if storm >= play else (play, "play")
+        if math.isinf(worse):
+            return f"the post is {show.TOO_SLENDER}"
+        return f"the load takes {show.share(worse)} of the rough strength, in {case}"
+    if kit.wall_needed is not None:
+        needed = f"{kit.wall_needed * 1000:.2f} mm ({kit.wall_needed / show.INCH:.2f} in)"
+        known = "the wall is not known" if post.wall is None else "the strength is not known"
+        return f"{known}: look for a wall of at least {needed}"
+    return f"the strength is not known; wall to look for: {_no_wall(post)}"
+
+
+def whence(kit: KitReport, case: str) -> str:
+    """The parts of a moment at the ground in words, the greatest first: `push at the ring 73 %, ...`."""
+    parts = [(getattr(part, case), part.what) for part in kit.shares]
+    whole = sum(moment for moment, _ in parts)
+    if not whole > 0:
+        return show.NOT_COMPUTED
+    parts.sort(key=lambda part: -part[0])
+    return ", ".join(
+        f"{_small_first(what)} {show.share(moment / whole)}".replace(" %", NO_BREAK) for moment, what in parts if moment
+    )
+
+
+def _small_first(words: str) -> str:
+    return words[:1].lower() + words[1:]
+
+
+def in_words(posts: Sequence[PostReport]) -> list[tuple[str, str]]:
+    """Sentences on the load of each recommended kit and where it comes from, with their style; alike ones said once."""
+    found: dict[tuple[str, str], list[PostReport]] = {}
+    for post in posts:
         kit = post.kit
-        if kit is None or not kit.shares:
-            continue
-        play, storm = sum(s.play for s in kit.shares), sum(s.storm for s in kit.shares)
-        for part in kit.shares:
-            shares = [part.play / play if play else 0.0, part.storm / storm if storm else 0.0]
-            made.append([post.row.post_code, part.what, part.play, shares[0], part.storm, shares[1]])
-    return made
+        if kit:
+            told = takes(post, kit)
+            if any(part.play or part.storm for part in kit.shares):
+                told += f". In play the bending at the ground comes from: {whence(kit, 'play')}"
+                told += f". In a storm: {whence(kit, 'storm')}"
+            found.setdefault((told, "bad" if kit.load_state == "over" else "para"), []).append(post)
+    return [(f"{posts_named(alike, 60)}: {told}.", style) for (told, style), alike in found.items()]
+
+
+def part_names(kits: Sequence[KitReport]) -> list[tuple[str, str]]:
+    """Case and name of each part that counts at any post, in the order in which they were worked out."""
+    named = [(case, part.what) for case in CASES for kit in kits for part in kit.shares if getattr(part, case)]
+    return list(dict.fromkeys(named))
+
+
+def part_columns(names: Sequence[tuple[str, str]]) -> list[Col]:
+    """Headings of the parts of the moments; the first names the post again."""
+    return [Col("Parts: post", "bold", 24), *(Col(f"{CASES[case]}: {_small_first(what)} [N m]", "whole") for case, what in names)]
+
+
+def part_row(post: PostReport, kit: KitReport, names: Sequence[tuple[str, str]]) -> list[Any]:
+    """The parts of the moments at one post [N m]."""
+    found = {part.what: part for part in kit.shares}
+    return [post.row.post_code, *(getattr(found[what], case) if what in found else None for case, what in names)]
+
+
+def _bands(report: SiteReport) -> list[Band]:
+    feet = report.feet
+    posts = [(post, post.kit) for post in report.posts if post.kit]
+    bands = [Band("Loads", columns(feet), [row_of(p, k, feet) for p, k in posts])]
+    least = [least_row(p, k, feet) for p, k in posts]
+    bands.append(Band("What to look for, and what else was worked out", least_columns(feet), least))
+    names = part_names([k for _, k in posts])
+    if names:
+        parts = [part_row(p, k, names) for p, k in posts]
+        bands.append(Band("Parts of the moments at the ground", part_columns(names), parts))
+    return bands
 
 
 def write_loads(book: Book, report: SiteReport, setting: Setting) -> None:
@@ -119,34 +193,25 @@ def write_loads(book: Book, report: SiteReport, setting: Setting) -> None:
     page.title("Loads: a rough screen of each recommended kit on its post")
     row = page.para(1, CAUTION, "caution")
     row = page.para(row, NOT_LOOKED_AT, "strong")
-    rows = [row_of(post, post.kit, report.feet) for post in report.posts if post.kit]
     top = 0
-    if rows:
+    if any(post.kit for post in report.posts):
         top = row
-        row = page.table(top, "loads_rough", columns(report.feet), rows, "Rough load of each recommended kit")
+        row, stacked = page.bands(top, "loads_rough", _bands(report), "Rough load of each recommended kit")
+        top = 0 if stacked else top
     else:
         row = page.para(row + 1, "No post of this site has a kit, so there is no load to show.", "strong")
-    row = page.section(row + 1, "What the figures mean", 8)
-    row = page.paras(row, EXPLANATION)
-    if rows:
-        _shares(page, row + 1, share_rows(report))
-    split = (10 if report.feet else 8) if rows else 0
-    if split:
-        page.title("What to look for, and what else was worked out", split)
-    finish(page, report, top, split=split)
+    row = _block(page, row, "In plain words, post by post", in_words(report.posts))
+    _block(page, row, "What the figures mean", [(text, "para") for text in EXPLANATION])
+    finish(page, report, top)
 
 
-def _shares(page: Page, row: int, rows: list[list[Any]]) -> None:
-    row = page.section(row, "Where the moments at the ground come from", 8)
-    if not rows:
-        page.para(row, "The parts were not computed for this site.")
-        return
-    cols = [
-        Col("Post", "bold", 24),
-        Col("Part", "text", 44),
-        Col("Play [N m]", "whole"),
-        Col("Of the play moment [%]", "percent"),
-        Col("Storm [N m]", "whole"),
-        Col("Of the storm moment [%]", "percent"),
-    ]
-    page.table(row, "loads_parts", cols, rows, "Parts of the moments at the ground")
+def _block(page: Page, row: int, title: str, entries: Sequence[tuple[str, str]]) -> int:
+    """A titled list of sentences, kept on one page."""
+    if not entries:
+        return row
+    first = row + 1
+    row = page.section(first, title, 8)
+    for text, style in entries:
+        row = page.para(row, text, style)
+    page.keep(first, row - 1)
+    return row

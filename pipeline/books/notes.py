@@ -28,6 +28,7 @@ def blocks(report: SiteReport) -> list[Block]:
     """Every block of the page, in reading order; one that has nothing to say says so or is left out."""
     made = [
         changed(report),
+        what_goes_where(report),
         left_out(report),
         to_confirm(report),
         load_warning(report),
@@ -63,6 +64,21 @@ def change_sentence(change: Change) -> str:
     if change.now:
         return f"{change.kind}: {change.now}"
     return f"{change.kind}: was {change.was}" if change.was else change.kind
+
+
+def what_goes_where(report: SiteReport) -> Block:
+    """Which kit goes on which post, in words, and how high its ring comes."""
+    told = {line.item: line.description for line in report.lines}
+    groups: dict[str, list[PostReport]] = {}
+    for post in report.posts:
+        kit = post.kit
+        if kit:
+            codes = [code for code in (kit.mount, kit.board, kit.ring, kit.extension) if code]
+            named = "; ".join(f"{told[code]} ({code})" if told.get(code) else code for code in codes)
+            words = f"{named}. Ring at up to {show.both(kit.top, report.feet)} above the court."
+            groups.setdefault(f"{words} {VERDICT[kit.verdict][0]}.", []).append(post)
+    entries = tuple((posts_named(posts), sentence, "para") for sentence, posts in groups.items())
+    return Block("What goes on which post", entries)
 
 
 def left_out(report: SiteReport) -> Block:

@@ -58,13 +58,14 @@ def summed(counts: Sequence[Mapping[str, int]]) -> dict[str, int]:
 
 
 def outcome_rows(sites: Sequence[SiteSummary]) -> list[list[Any]]:
-    """Outcomes by site: sites with most to do first."""
+    """Outcomes by site, in natural order of site code; of many sites, those with most to do."""
 
     def trouble(s: SiteSummary) -> tuple[Any, ...]:
         return -s.outcomes.get("no_kit", 0), -s.outcomes.get("viable_confirm", 0), natural(str(s.site["site_code"]))
 
-    with_posts = [s for s in sites if any(s.outcomes.values())]
-    return [[str(s.site["site_code"]), *(s.outcomes.get(o, 0) for o in OUTCOMES)] for s in sorted(with_posts, key=trouble)]
+    with_posts = sorted((s for s in sites if any(s.outcomes.values())), key=trouble)[:SITES_DRAWN]
+    with_posts.sort(key=lambda s: natural(str(s.site["site_code"])))
+    return [[str(s.site["site_code"]), *(s.outcomes.get(o, 0) for o in OUTCOMES)] for s in with_posts]
 
 
 def write_figures(book: Book, sites: Sequence[SiteSummary]) -> Drawn:
@@ -73,7 +74,7 @@ def write_figures(book: Book, sites: Sequence[SiteSummary]) -> Drawn:
     page.title("Figures: what the pictures on Overview are drawn from")
     rows = outcome_rows(sites)
     kinds = [Col(VERDICT[o][0], "whole") for o in OUTCOMES]
-    row, outcomes = _figures(page, 2, "outcomes_by_site", [Col("Site", "bold", 40), *kinds], rows[:SITES_DRAWN])
+    row, outcomes = _figures(page, 2, "outcomes_by_site", [Col("Site", "bold", 40), *kinds], rows)
     stops = [[STOPS.get(c, c.lower()).capitalize(), n] for c, n in summed([s.stops for s in sites]).items()]
     row, stopped = _figures(page, row, "stops", [Col("What stops posts without a kit", "bold", 40), Col("Posts", "whole")], stops)
     serve = [[what[:1].upper() + what[1:], n] for what, n in summed([s.would_serve for s in sites]).items()]
@@ -82,12 +83,13 @@ def write_figures(book: Book, sites: Sequence[SiteSummary]) -> Drawn:
     if served:
         served = served[0], min(served[1], served[0] + SERVED_DRAWN - 1)
     page.print_as(0, "Portfolio")
-    return Drawn(outcomes, stopped, served, max(0, len(rows) - SITES_DRAWN))
+    return Drawn(outcomes, stopped, served, sum(any(s.outcomes.values()) for s in sites) - len(rows))
 
 
 def _figures(page: Page, row: int, name: str, columns: Sequence[Col], rows: Sequence[list[Any]]) -> tuple[int, Span | None]:
     if not rows:
         return page.para(row, f"{columns[0].heading}: there is none.") + 1, None
+    page.keep(row, row + len(rows))
     return page.table(row, name, columns, rows) + 1, (row + 1, row + len(rows))
 
 
@@ -170,18 +172,17 @@ def write_overview(
     )
     row += 1
     columns = [
-        Col("State", "bold", 30, 28),
-        Col("Sites", "whole", 60),
+        Col("State", "bold", 28, 26),
+        Col("Sites", "whole", 46),
         Col("Posts", "whole"),
-        Col(f"Total [{figures.currency}]", "money", 20, 16),
+        Col(f"Total [{figures.currency}]", "money", 18, 18),
     ]
     row = page.table(row, "states", columns, state_rows(sites, figures.last_site_row, digits, row + 2), "Sites by state") + 1
-    waits = [Col("Waits for", "bold", 30), Col("What", "text", 60), Col("How many", "whole"), Col("Look at", "link", 16)]
+    waits = [Col("Waits for", "bold", 28), Col("What", "text", 46, 46), Col("How many", "whole"), Col("Look at", "link", 18, 18)]
     row = page.table(row, "waits", waits, waiting_rows(sites, queries, figures), "What waits for whom")
     row = page.para(row + 1, CAUTION, "caution", 0, 3)
     _pictures(page, row + 1, figures.drawn)
     page.print_as(0, "Portfolio", landscape=False)
-    page.sheet.fit_to_pages(1, 1)  # no picture is cut in two
 
 
 def _pictures(page: Page, row: int, drawn: Drawn) -> None:
@@ -226,6 +227,8 @@ def _bars(page: Page, row: int, title: str, span: Span, tall: int, inks: Sequenc
         }
     )
     chart.set_legend({"position": "bottom", "font": font} if stacked else {"none": True})
-    chart.set_size({"width": 800, "height": tall})
+    chart.set_size({"width": 690, "height": tall})
     page.sheet.insert_chart(row, 0, chart, {"object_position": 2, "description": title, "x_offset": 4, "y_offset": 4})
-    return row + -(-(tall + 12) // 17) + 1
+    end = row + -(-(tall + 12) // 17)
+    page.keep(row, end - 1)  # no picture is cut in two
+    return end + 1

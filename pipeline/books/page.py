@@ -5,25 +5,32 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 from decimal import Decimal
+from functools import lru_cache
+from math import ceil
 from typing import Any
 
 from xlsxwriter.url import Url
 
-from pipeline.books import styles
-from pipeline.books.cells import RIGHT, As, Col, Formula, Link, Row, room_of
+from pipeline.books import paper, styles
+from pipeline.books.cells import BOLD, RIGHT, As, Band, Col, Formula, Link, Row, room_of
 from pipeline.books.looks import looks
+from pipeline.books.paper import A4
 from pipeline.books.parts import QuickWorkbook
-from pipeline.books.text import clean, fitted, lines
+from pipeline.books.text import BOLDER, clean, fitted, lines, parts_unit, width
 
-LETTER, A4 = 1, 9
-"""Paper sizes. Source: ECMA-376 part 1, 18.3.1.63 pageSetup."""
 _LINE_POINTS = 13.2
 _MOST_POINTS = 409.0
 """Tallest row [pt]. Source: Excel specifications and limits, Microsoft."""
-_USABLE = {LETTER: 880.0, A4: 940.0}
-"""Width of a landscape page within our margins [pixels], less what some programs make columns wider by."""
 _ROOM = 104
 """Width of a paragraph on a page of tables [digit widths]."""
+_SURE = 0.93
+"""Part of a column's width that is surely there for letters: printed ones are wider than those on the screen."""
+_INDENT = 1.6
+"""Room that a cell's indent and edges take [digit widths]."""
+_WIDEST = 1.85
+"""A letter takes no more room than this [digit widths]."""
+STACKED = 14
+"""Most rows of a wide table whose parts are printed one below the other, so that no page is nearly empty."""
 
 
 class Book:
@@ -72,7 +79,10 @@ class Page:
         self.widths: dict[int, float] = {}
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
         self._tables: list[tuple[int, list[str], Sequence[Row]]] = []
-        self._split: tuple[int, float] | None = None
+        self._bands: list[int] = []  # first columns of the parts that stand side by side
+        self._kept: list[tuple[int, int]] = []
+        self._print: tuple[int, int, bool] | None = None
+        self._fitted = False  # one page wide whatever the program makes of the widths; it may then pass breaks over
 
     def put(self, row: int, column: int, value: Any, style: str) -> None:
         """Writes one value; text never becomes a formula, a number that is not known becomes words."""
@@ -145,40 +155,61 @@ class Page:
         self._tables.append((top, [c.style for c in columns], rows))
         return top + len(rows) + 1
 
+    def bands(self, top: int, name: str, bands: Sequence[Band], told: str) -> tuple[int, bool]:
+        """A table too wide for one page; returns the row after it, and whether its parts stand one below the other.
+
+        With few rows each part is a table of its own below the one before; else the parts stand side by
+        side in one table, and each is printed on a page of its own.
+        """
+        if len(bands[0].rows) > STACKED:
+            self._bands = [sum(len(b.columns) for b in bands[:i]) for i in range(len(bands))]
+            for band, column in zip(bands[1:], self._bands[1:], strict=True):
+                self.title(band.title, column)
+            rows = [[value for part in parts for value in part] for parts in zip(*(b.rows for b in bands), strict=True)]
+            return self.table(top, name, [c for b in bands for c in b.columns], rows, told), False
+        row = top
+        for index, band in enumerate(bands):
+            first = row
+            if index:
+                row = self.section(row + 1, band.title, len(band.columns))
+            row = self.table(row, f"{name}_{index + 1}" if index else name, band.columns, band.rows, told)
+            self.keep(first, row - 1)
+        return row, True
+
+    def fit(self) -> None:
+        """Fits the sheet to the width of a page in every program, though some then end pages where they like."""
+        self._fitted = True
+
+    def keep(self, first: int, last: int) -> None:
+        """Rows that are printed on one page."""
+        self._kept.append((first, last))
+
     def _heading(self, top: int, columns: Sequence[Col]) -> None:
         for index, column in enumerate(columns):
             self.put(top, index, column.heading, "head_right" if column.style in RIGHT else "head")
-            words = column.heading.split(" ")
-            room = max(column.least, max(len(w) for w in words) + 4, len(column.heading) // 3 + 5)
-            self.widths[index] = max(self.widths.get(index, 0), room)
-        tall = max(lines(c.heading, self.widths[i] - 4) for i, c in enumerate(columns))
-        self.sheet.tall(top, max(20, tall * _LINE_POINTS + 6))
+            self.widths[index] = max(self.widths.get(index, 0), column.least, _head_room(column.heading))
+        tall = max(lines(c.heading, _inside(self.widths[i]) / BOLDER) for i, c in enumerate(columns))
+        self.sheet.tall(top, max(20, tall * _LINE_POINTS + 3))
 
     def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
         for index, column in enumerate(columns):
             seen = {row[index] for row in rows}
-            need = max((room_of(value, self.book.digits) for value in seen), default=0) + 2
-            self.widths[index] = max(self.widths[index], min(need + 1, column.most))
+            need = max((room_of(value, self.book.digits) for value in seen), default=0)
+            need = _column(need * (BOLDER if column.style in BOLD else 1))
+            self.widths[index] = max(self.widths[index], min(need, column.most))
 
-    def print_as(self, top: int, footer: str, landscape: bool = True, paper: int = A4, split: int = 0) -> None:
-        """Row `top` repeated on each page, pages numbered; one page wide, or two where `split` is given.
-
-        `split` is the first column of the right-hand pages; it names the row again.
-        """
+    def print_as(self, top: int, footer: str, landscape: bool = True, on: int = A4) -> None:
+        """Row `top` repeated on each page (0 none), pages numbered, one page wide save where parts stand side by side."""
         sheet = self.sheet
         if landscape:
             sheet.set_landscape()
-        sheet.set_paper(paper)
-        sheet.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
-        sheet.repeat_rows(top)
-        if split:
-            sheet.print_across()
-            sheet.set_v_pagebreaks([split])
-            self._split = (split, _USABLE[paper])
-        else:
-            sheet.fit_to_pages(1, 0)
+        sheet.set_paper(on)
+        sheet.set_margins(left=paper.SIDES, right=paper.SIDES, top=paper.TOP, bottom=paper.BOTTOM)
+        if top:
+            sheet.repeat_rows(top)
+        self._print = (top, on, landscape)
         words = fitted(clean(footer).replace("\n", " "), 46).replace("&", "&&")
-        sheet.set_footer(f"&L&8 {words}&C&8Page &P of &N&R&8{self.name}")
+        sheet.set_footer(f"&L&8 {words}&C&8Page &P of &N&R&8{self.name}", {"scale_with_doc": False})
 
     def settle(self) -> None:
         """Sets the widths, and writes the paragraphs; rows get the heights that the widths ask for.
@@ -194,40 +225,72 @@ class Page:
                 self.sheet.merged(row, first, until, style)
             self.sheet.text(row, first, text, style)
             size = styles.STYLES[style].get("font_size", 10)
-            tall = lines(text, room * _letters(style) * 10 / size) * _LINE_POINTS * size / 10 + 2
+            bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
+            tall = lines(text, room * _SURE * 10 / size / bold) * _LINE_POINTS * size / 10 + 2
             heights[row] = max(tall, heights.get(row, 0))
         for top, names, rows in self._tables:
             self._row_heights(top, names, rows, heights)
         for row, tall in heights.items():
             self.sheet.tall(row, min(tall, _MOST_POINTS))
-        if self._split:
-            self._fit_two(*self._split)
+        if self._print:
+            self._lay_out(*self._print)
 
     def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row], heights: dict[int, float]) -> None:
-        rooms = [(self.widths[column] - 2) * _letters(style) for column, style in enumerate(looks)]
+        rooms = [_inside(self.widths[i]) / (BOLDER if look in BOLD else 1) for i, look in enumerate(looks)]
         for number, row in enumerate(rows, top + 1):
             tall = 1
             for value, room in zip(row, rooms, strict=True):
                 text = value.value if type(value) is As else value
-                if type(text) is str and (len(text) > room or not text.isascii()):
+                if type(text) is str and (len(text) > room / _WIDEST or not text.isascii()):
                     tall = max(tall, lines(text, room))
             if tall > 1:
                 heights[number] = tall * _LINE_POINTS + 1
 
-    def _fit_two(self, split: int, usable: float) -> None:
-        sides = range(split), range(split, len(self.widths))
-        widest = max(sum(self.widths[c] * 7 + 5 for c in side) for side in sides)
-        self.sheet.set_print_scale(max(10, min(100, int(100 * usable / widest))))
+    def _lay_out(self, top: int, on: int, landscape: bool) -> None:
+        """Fits the sheet to the width of a page; parts set side by side and rows kept together end pages."""
+        wide, high = paper.usable(on, landscape)
+        ends = [*self._bands[1:], (self.sheet.dim_colmax or 0) + 1]
+        sides = [range(a, b) for a, b in zip(self._bands or [0], ends, strict=True)]
+        begins, widest = paper.across([sum(paper.pixels(self.widths.get(c, 8.43)) for c in side) for side in sides], wide)
+        scale = paper.scale(widest, wide)
+        sizes, usual = self.sheet.row_sizes, self.sheet.default_row_height
+        heights = [sizes[row][0] if row in sizes else usual for row in range((self.sheet.dim_rowmax or 0) + 1)]
+        breaks = paper.down(heights, self._kept, high * 100 / scale, top)
+        if (begins or breaks) and not self._fitted:
+            self.sheet.set_print_scale(scale)
+        else:
+            self.sheet.fit_to_pages(1, 0)
+        if begins:
+            self.sheet.print_across()
+            self.sheet.set_v_pagebreaks([self._bands[i] for i in begins])
+        if breaks:
+            self.sheet.set_h_pagebreaks(breaks)
 
     def _span(self, first: int, last: int | None) -> tuple[int, float]:
         room, column = 0.0, first
         while True:
             room += self.widths.get(column, 8.43)
-            if column == last or (last is None and room >= _ROOM):
+            edge = self._bands and column + 1 in self._bands
+            if column == last or (last is None and (room >= _ROOM or edge)):
                 return column, room
             column += 1
 
 
-def _letters(style: str) -> float:
-    """Letters of running text that go into the width of a digit, with a margin."""
-    return 1.0 if styles.STYLES.get(style, {}).get("bold") else 1.15
+def _inside(column: float) -> float:
+    """Room for letters in a column's cell, inside its indent [digit widths]."""
+    return max(1.0, column * _SURE - _INDENT)
+
+
+@lru_cache(maxsize=1024)
+def _head_room(heading: str) -> float:
+    """Least width of a column for its heading: on three lines at most where words allow, no unit broken."""
+    words = max(width(word) for word in heading.split(" "))
+    room = _column(max(words, width(heading) / 3) * BOLDER) + 1.5  # the filter's button
+    while parts_unit(heading, _inside(room) / BOLDER):
+        room += 0.5
+    return room
+
+
+def _column(room: float) -> float:
+    """Width of a column whose cells hold `room` digit widths of letters."""
+    return ceil(4 * (room + _INDENT) / _SURE) / 4

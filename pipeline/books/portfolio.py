@@ -63,8 +63,8 @@ def site_columns(currency: str) -> list[Col]:
     """Headings of the table of sites."""
     return [
         Col("Site", "bold", 24),
-        Col("Name", "text", 44),
-        Col("Customer", "text", 36),
+        Col("Name", "text", 28),
+        Col("Customer", "text", 24),
         Col("Kind", "text", 12),
         Col("State", "text", 16),
         Col("Posts", "whole"),
@@ -72,7 +72,7 @@ def site_columns(currency: str) -> list[Col]:
         Col("Posts without a kit", "whole"),
         Col("Rows held", "whole"),
         *(Col(f"{name.capitalize()} [{currency}]", "money", 18) for name in _MONEY),
-        Col("Valid until", "text", 12),
+        Col("Valid until", "text", 14),
         Col("Workbook", "link", 34),
     ]
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from pipeline.books import show
-from pipeline.books.cells import As, Col, Link
+from pipeline.books.cells import As, Band, Col, Link
 from pipeline.books.model import PostReport, Setting, SiteReport
 from pipeline.books.page import Book
 from pipeline.books.setup import finish, length_columns, length_values
@@ -17,24 +17,28 @@ from schemas.words import CAUTION
 DRAWINGS = "Drawings"
 Place = tuple[str, str]
 """Letter of a drawing and its cell."""
-READ = "Read as: post"
-"""Heading of the column that names the post again, on the right-hand pages."""
 
 
-def columns(feet: bool, currency: str) -> list[Col]:
-    """Headings of the table."""
+def answer_columns(feet: bool, currency: str) -> list[Col]:
+    """Headings of the answer."""
     return [
         Col("Post", "bold", 24),
         Col("Posts alike", "whole"),
         Col("Answer", "text", 20),
-        Col("Recommended kit", "text", 34, 22),
+        Col("Recommended kit", "text", 30, 20),
         *length_columns("Ring height reached", feet),
         Col("Ring heights served", "text", 12),
-        Col("To confirm, or what would help", "text", 60, 24),
+        Col("To confirm, or what would help", "text", 36, 24),
         Col("Load", "text", 24),
-        Col("Drawing", "text", 9),
+        Col("Drawing", "text", 12),
         Col(f"Price each [{currency}]", "money", 16),
-        Col(READ, "bold", 24),
+    ]
+
+
+def measured_columns(feet: bool) -> list[Col]:
+    """Headings of what was measured; the first names the post again."""
+    return [
+        Col("Measured: post", "bold", 24),
         Col("Shape", "text", 10),
         *length_columns("Size", feet, 4),
         Col("Size within ± [mm]", "number1"),
@@ -42,15 +46,22 @@ def columns(feet: bool, currency: str) -> list[Col]:
         Col("Height within ± [mm]", "number1"),
         *length_columns("Court above ground", feet),
         *length_columns("Target ring height", feet),
+    ]
+
+
+def seen_columns(feet: bool) -> list[Col]:
+    """Headings of how the post stands and where; the first names the post again."""
+    return [
+        Col("Seen: post", "bold", 24),
         Col("Lean [°]", "number2"),
         Col("Wall [mm]", "number1", 12),
-        Col("Material", "text", 12),
-        Col("Line", "text", 12),
-        Col("Base", "text", 14),
-        Col("Old fittings", "text", 12),
-        Col("Condition", "text", 14),
+        Col("Material", "text", 14),
+        Col("Line", "text", 14),
+        Col("Base", "text", 16),
+        Col("Old fittings", "text", 14),
+        Col("Condition", "text", 16),
         Col("Wind speed [mph]" if feet else "Wind speed [m/s]", "number1"),
-        Col("Exposure", "text", 10),
+        Col("Exposure", "text", 12),
     ]
 
 
@@ -74,32 +85,34 @@ def answer(post: PostReport, drawing: Place | None) -> list[Any]:
     ]
 
 
-def row_of(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
-    """One row of the table."""
-    words, kit, top, served, confirm, loads, drawn, price = answer(post, drawing)
-    read = post.row.values
-    wall = As(show.UNKNOWN, "right") if post.wall is None else post.wall * 1000
+def answer_row(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
+    """What goes on a post."""
+    words, kit, top, *rest, price = answer(post, drawing)
+    ring = length_values(top, feet, "none")
+    return [post.row.post_code, post.quantity, words, kit, *ring, *rest, As("none", "right") if price is None else price]
+
+
+def measured_row(post: PostReport, feet: bool) -> list[Any]:
+    """What a post was measured as."""
     return [
         post.row.post_code,
-        post.quantity,
-        words,
-        kit,
-        *length_values(top, feet, "none"),
-        served,
-        confirm,
-        loads,
-        drawn,
-        As("none", "right") if price is None else price,
-        post.row.post_code,
-        read.get("post_shape", show.UNKNOWN),
+        post.row.values.get("post_shape", show.UNKNOWN),
         *length_values(post.size, feet),
         post.size_uncertainty * 1000,
         *length_values(post.height, feet),
         post.height_uncertainty * 1000,
         *length_values(post.court_rise, feet),
         *length_values(post.target, feet),
+    ]
+
+
+def seen_row(post: PostReport, feet: bool) -> list[Any]:
+    """How a post stands, and where."""
+    read = post.row.values
+    return [
+        post.row.post_code,
         math.degrees(post.lean),
-        wall,
+        As(show.UNKNOWN, "right") if post.wall is None else post.wall * 1000,
         *(str(read.get(name, show.UNKNOWN)) for name in ("material", "post_line", "post_base", "old_fittings", "condition")),
         post.wind_speed / show.MPH if feet else post.wind_speed,
         post.exposure,
@@ -124,17 +137,21 @@ def write_posts(book: Book, report: SiteReport, setting: Setting, drawn: Mapping
         page.para(row + 1, "No row of this site could be quoted yet. The sheet Survey names what must be corrected.", "strong")
         finish(page, report, 0)
         return
-    cols = columns(report.feet, report.currency)
-    top = row
-    rows = [row_of(post, drawn.get(post.row.post_code), report.feet) for post in report.posts]
-    row = page.table(top, "posts_read", cols, rows, "One row a post: the recommended kit, then what the post was read as")
+    top, feet = row, report.feet
+    answers = [answer_row(post, drawn.get(post.row.post_code), feet) for post in report.posts]
+    bands = (
+        Band("Posts", answer_columns(feet, report.currency), answers),
+        Band("What each post was measured as", measured_columns(feet), [measured_row(p, feet) for p in report.posts]),
+        Band("How each post stands", seen_columns(feet), [seen_row(p, feet) for p in report.posts]),
+    )
+    row, stacked = page.bands(top, "posts_read", bands, "One row a post: the recommended kit, then what the post was read as")
+    first = row + 1
     row = page.section(row + 1, "Worth knowing")
     row = page.para(row, "Advice is never a verdict: it changes no answer above.", "note")
     advice = advice_rows(report)
     for posts, about, sentence, source in advice:
         row = page.para(row, f"{about} ({posts}): {sentence} Source: {source.rstrip('.')}.")
     if not advice:
-        page.para(row, "There is none for these posts.")
-    split = next(i for i, c in enumerate(cols) if c.heading == READ)
-    page.title("What each post was read as", split)
-    finish(page, report, top, split=split)
+        row = page.para(row, "There is none for these posts.")
+    page.keep(first, min(row - 1, first + 2))
+    finish(page, report, 0 if stacked else top)

@@ -10,11 +10,12 @@ from pipeline.books import show
 from pipeline.books.cells import As, Formula
 from pipeline.books.model import QuoteLine, SiteReport
 from pipeline.books.notes import Block, blocks
-from pipeline.books.page import A4, LETTER, Book, Page
+from pipeline.books.page import Book, Page
+from pipeline.books.paper import A4, LETTER
 from pipeline.books.wording import KIND, STATE, number, posts_said
 
 HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Discount [%]", "Line total")
-WIDTHS = (22, 46, 10, 13, 13, 13, 15)
+WIDTHS = (20, 40, 10, 12, 12, 11, 15)
 _MONEY = (3, 4, 6)
 _LAST = len(HEADINGS) - 1
 _MANY = 20
@@ -67,9 +68,10 @@ def write_quote(book: Book, report: SiteReport) -> None:
     row = _lines(book, page, row, report)
     for block in blocks(report):
         row = _block(page, row + 1, block)
+    page.fit()
     repeat = head if len(report.lines) > _MANY else 0
     paper = LETTER if report.feet else A4
-    page.print_as(repeat, f"{number(report)}  {report.site_name}", landscape=False, paper=paper)
+    page.print_as(repeat, f"{number(report)}  {report.site_name}", landscape=False, on=paper)
 
 
 def _lines(book: Book, page: Page, row: int, report: SiteReport) -> int:
@@ -147,6 +149,7 @@ def _totals(book: Book, page: Page, row: int, report: SiteReport, sums: dict[str
 
 
 def _block(page: Page, row: int, block: Block) -> int:
+    first = row
     row = page.section(row, block.title, _LAST + 1)
     for label, sentence, style in block.entries:
         if label:
@@ -154,4 +157,5 @@ def _block(page: Page, row: int, block: Block) -> int:
             row = page.para(row, sentence, style, 1, _LAST)
         else:
             row = page.para(row, sentence, style, 0, _LAST)
+    page.keep(first, row - 1)
     return row

@@ -7,7 +7,8 @@ from typing import Any
 from pipeline.books import show
 from pipeline.books.cells import As, Col
 from pipeline.books.model import SiteReport
-from pipeline.books.page import A4, LETTER, Page
+from pipeline.books.page import Page
+from pipeline.books.paper import A4, LETTER
 from pipeline.books.wording import number
 
 
@@ -15,7 +16,7 @@ def length_columns(heading: str, feet: bool, decimals: int = 3) -> list[Col]:
     """Columns of a length: feet and inches as words with metres beside, or millimetres alone."""
     if feet:
         return [Col(f"{heading} [ft-in]", "right", 20), Col(f"{heading} [m]", "metres4" if decimals == 4 else "metres", 16)]
-    return [Col(f"{heading} [mm]", "number1" if decimals == 4 else "whole", 16)]
+    return [Col(f"{heading} [mm]", "number1" if decimals == 4 else "mm", 16)]
 
 
 def length_values(metres: float | None, feet: bool, missing: str = show.UNKNOWN) -> list[Any]:
@@ -25,9 +26,8 @@ def length_values(metres: float | None, feet: bool, missing: str = show.UNKNOWN)
     return [show.length(metres, True), metres] if feet else [show.millimetres(metres)]
 
 
-def finish(page: Page, report: SiteReport, top: int, frozen: int = 1, split: int = 0) -> None:
-    """Freezes what stands above and left of the first data cell, and sets the printed page up."""
+def finish(page: Page, report: SiteReport, top: int, frozen: int = 1) -> None:
+    """Freezes what stands above and left of the first data cell, and sets the printed page up; `top` 0: nothing to freeze."""
     if top:
         page.sheet.freeze_panes(top + 1, frozen)
-    paper = LETTER if report.feet else A4
-    page.print_as(top, f"{number(report)}  {report.site_name}", paper=paper, split=split)
+    page.print_as(top, f"{number(report)}  {report.site_name}", on=LETTER if report.feet else A4)

@@ -24,7 +24,7 @@ def columns(feet: bool) -> list[Col]:
         *length_columns("Short by", feet),
         *length_columns("Ring height as the post stands", feet),
         *length_columns("Target ring height", feet),
-        Col("What makes it up", "text", 44, 24),
+        Col("What makes it up", "text", 40, 24),
         Col("Also ruled out by", "text", 34, 16),
     ]
 

@@ -55,37 +55,35 @@ def read_as(column: Column, value: Any, feet: bool) -> tuple[str, str]:
     return str(value), f"{value:g} {unit}" if unit else ""
 
 
-def row_cells(row: SurveyRow, feet: bool) -> list[list[Any]]:
-    """What was typed and read, a row a column of the survey; columns that nobody filled in are named as such."""
-    made: list[list[Any]] = []
+EVERY = "every post"
+
+
+def row_cells(row: SurveyRow, feet: bool) -> list[tuple[Any, ...]]:
+    """What was typed and read, a row a column of the survey: heading, typed, read as, SI, remark."""
+    made: list[tuple[Any, ...]] = []
     for column in SURVEY.columns:
         name = column.name
-        if name in _OF_SITE or name == "post_code" or (name not in row.typed and name not in row.values):
+        if name == "post_code" or (name not in row.typed and name not in row.values):
             continue
-        typed = row.typed.get(name, "")
-        words, metric = read_as(column, row.values.get(name), feet)
-        remark = "" if typed else "not stated, taken as the default" if name in row.not_stated else "inferred"
-        made.append([row.post_code, column.heading, typed or As("blank", "quiet"), words, metric or None, remark or None])
+        typed, value = row.typed.get(name, ""), row.values.get(name)
+        if name in _OF_SITE and not (typed or value):
+            continue
+        words, metric = read_as(column, value, feet)
+        remark = "" if typed or name in _OF_SITE else "not stated, taken as the default" if name in row.not_stated else "inferred"
+        made.append((column.heading, typed or As("blank", "quiet"), words, metric or None, remark or None))
     for heading, text in sorted(row.extra.items()):
-        made.append([row.post_code, heading, text, "carried through, not read", None, None])
+        made.append((heading, text, "carried through, not read", None, None))
     for sentence in row.said:
-        made.append([row.post_code, "Inferred", None, sentence, None, None])
+        made.append(("Inferred", None, sentence, None, None))
     return made
 
 
-def site_cells(report: SiteReport) -> list[list[Any]]:
-    """Cells that tell of the site as a whole, once where all its rows say the same."""
-    made: list[list[Any]] = []
-    for name in _OF_SITE:
-        said: dict[tuple[str, str], list[str]] = {}
-        for post in report.posts:
-            typed, value = post.row.typed.get(name, ""), post.row.values.get(name)
-            if typed or value:
-                said.setdefault((typed, str(value or "")), []).append(post.row.post_code)
-        for (typed, value), codes in said.items():
-            where = "every post" if len(codes) == len(report.posts) else show.listed(codes, 6)
-            made.append([where, SURVEY.column(name).heading, typed or As("blank", "quiet"), value or show.UNKNOWN, None, None])
-    return made
+def read_rows(report: SiteReport) -> list[list[Any]]:
+    """What was typed and read: what is the same at every post stands there once, the rest post by post."""
+    cells = [(post.row.post_code, row_cells(post.row, report.feet)) for post in report.posts]
+    same = set.intersection(*(set(of_post) for _, of_post in cells)) if len(cells) > 1 else set()
+    shared = [[EVERY, *cell] for cell in cells[0][1] if cell in same] if cells else []
+    return [*shared, *([code, *cell] for code, of_post in cells for cell in of_post if cell not in same)]
 
 
 def held_rows(report: SiteReport) -> list[list[Any]]:
@@ -113,9 +111,10 @@ def write_survey(book: Book, report: SiteReport, setting: Setting) -> None:
     page = book.page("Survey", "#4A5A64")
     page.title("Survey: what was typed, and what it was read as")
     row = page.para(1, CAUTION, "caution")
-    rows = [*site_cells(report), *(cell for post in report.posts for cell in row_cells(post.row, report.feet))]
+    rows = read_rows(report)
     top = 0
     if rows:
+        row = page.para(row, f"What is the same at all posts stands there once, as “{EVERY}”.", "note")
         top = row
         row = page.table(top, "survey_read", READ, rows, "Cells of the survey as typed and as read")
     else:
@@ -129,7 +128,9 @@ def _held(page: Page, row: int, rows: list[list[Any]]) -> int:
     row = page.section(row, "Rows that wait for a correction", len(HELD))
     if not rows:
         return page.para(row, "None: every row of this site was read.")
-    return page.table(row, "survey_held", HELD, rows, "Held rows and their queries")
+    end = page.table(row, "survey_held", HELD, rows, "Held rows and their queries")
+    page.keep(row - 1, min(end - 1, row + 6))
+    return end
 
 
 def _wishes(page: Page, row: int, report: SiteReport) -> None:
@@ -145,4 +146,5 @@ def _wishes(page: Page, row: int, report: SiteReport) -> None:
         Col("What to do", "text", 40),
     ]
     rows = [[q.post_code or "the site", q.code, q.message, q.suggestion or None] for q in open_]
-    page.table(row, "survey_asked", cols, rows, "Wishes and confirmations")
+    end = page.table(row, "survey_asked", cols, rows, "Wishes and confirmations")
+    page.keep(row - 1, min(end - 1, row + 6))

@@ -17,6 +17,13 @@ def _finish(page: Page, top: int) -> None:
     page.print_as(top, "Portfolio")
 
 
+def effect(query: Query) -> As:
+    """What a query does to the quotation, in words."""
+    if query.code in ("UNREADABLE_FILE", "NO_HEADINGS"):
+        return As("nothing could be read", "bad")
+    return As("holds the row", "bad") if query.holds_row else As("quoted all the same", "check")
+
+
 def query_rows(queries: Sequence[Query]) -> list[list[Any]]:
     """Queries by sender: file, then place in it; what holds a row says so in words."""
     ordered = sorted(queries, key=lambda q: (natural(q.file), q.order))
@@ -26,7 +33,7 @@ def query_rows(queries: Sequence[Query]) -> list[list[Any]]:
             ", ".join(part for part in (q.sheet, q.cell) if part) or "the whole file",
             q.site_code or "not known",
             q.post_code or "not known",
-            As("holds the row", "bad") if q.holds_row else As("quoted all the same", "check"),
+            effect(q),
             q.code,
             q.message,
             q.suggestion or None,
@@ -43,14 +50,14 @@ def write_queries(book: Book, queries: Sequence[Query]) -> None:
         page.para(2, "There is no query: every row of every file was read and every wish is met.", "strong")
         return _finish(page, 0)
     cols = [
-        Col("File", "bold", 34),
-        Col("Sheet and cell", "text", 24),
-        Col("Site", "text", 20),
-        Col("Post", "text", 16),
-        Col("Effect", "text", 22),
-        Col("Query", "text", 20),
-        Col("What is wrong", "text", 48),
-        Col("What to type instead", "text", 48),
+        Col("File", "bold", 26),
+        Col("Sheet and cell", "text", 16),
+        Col("Site", "text", 16),
+        Col("Post", "text", 14),
+        Col("Effect", "text", 14),
+        Col("Query", "text", 23),
+        Col("What is wrong", "text", 42),
+        Col("What to type instead", "text", 30),
     ]
     page.table(2, "queries_open", cols, query_rows(queries), "Queries by file")
     return _finish(page, 2)
