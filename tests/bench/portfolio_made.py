@@ -21,7 +21,9 @@ def write_catalogue(path: Path, mounts: int, boards: int, rings: int, price_of_f
     rows: dict[str, list[Sequence[object]]] = {
         "Mounts": [_mount(i, rng, price_of_first) for i in range(mounts)],
         "Boards": [_board(i, rng) for i in range(boards)],
-        "Rings": [(f"R-{i:02}", f"Ring {i}", ("fixed", "breakaway")[i % 2], "A", 14 + i, 60 + 11 * i, "active") for i in range(rings)],
+        "Rings": [
+            (f"R-{i:02}", f"Ring {i}", ("fixed", "breakaway")[i % 2], "A", 14 + i, 60 + 11 * i, "active") for i in range(rings)
+        ],
         "Pairings": [(f"M-{m:02}", f"B-{b:02}") for m in range(mounts) for b in range(boards) if (m + b) % 3 == 0],
         "Extensions": [_extension(i) for i in range(12)],
         "Services": [
@@ -56,13 +58,42 @@ def _mount(i: int, rng: random.Random, price_of_first: float) -> Sequence[object
 
 
 def _board(i: int, rng: random.Random) -> Sequence[object]:
-    return (f"B-{i:02}", f"Board {i}", "rectangular", 44 + i % 28, 30 + i % 12, 40 + 2 * i, "steel", "steel", "A", 150 + rng.randrange(500), "active")
+    return (
+        f"B-{i:02}",
+        f"Board {i}",
+        "rectangular",
+        44 + i % 28,
+        30 + i % 12,
+        40 + 2 * i,
+        "steel",
+        "steel",
+        "A",
+        150 + rng.randrange(500),
+        "active",
+    )
 
 
 def _extension(i: int) -> Sequence[object]:
     size = SIZES[i % len(SIZES)]
     added = (6, 12, 24)[i % 3]
-    return (f"X-{i:02}", f"Extension {i}", "round", size - 0.1, size + 0.1, "sleeve", added, 10, size, added + 14, None, None, 4000, 18, 90 + i, "active")
+    return (
+        f"X-{i:02}",
+        f"Extension {i}",
+        "round",
+        size - 0.1,
+        size + 0.1,
+        "sleeve",
+        added,
+        10,
+        size,
+        added + 14,
+        None,
+        None,
+        4000,
+        18,
+        90 + i,
+        "active",
+    )
 
 
 def rows_of(site: int, posts: int) -> Iterator[dict[str, object]]:
@@ -99,6 +130,14 @@ def write_surveys(folder: Path, sites: int, posts: int, one_file: bool = False) 
         return
     for s in range(sites):
         _write(folder / f"ground-{s:04}.xlsx", list(rows_of(s, posts)), names)
+
+
+def change_surveys(folder: Path, sites: int, posts: int) -> None:
+    """The first post of so many sites is measured again, and is taller."""
+    for s in range(sites):
+        rows = list(rows_of(s, posts))
+        rows[0]["post_height"] = 11.5
+        _write(folder / f"ground-{s:04}.xlsx", rows, SURVEY.names)
 
 
 def _write(path: Path, rows: Sequence[dict[str, object]], names: Sequence[str]) -> None:

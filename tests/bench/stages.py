@@ -1,0 +1,86 @@
+"""Where the time of a cold run goes: stages.py SURVEYS CATALOGUE OUT prints the processor time of each stage [s].
+
+One process, one job. The readers are another process; their time is told apart.
+"""
+
+from __future__ import annotations
+
+import importlib
+import json
+import resource
+import sys
+import time
+from typing import Any
+
+STAGES = (
+    ("fingerprints of the inputs", "pipeline.run", "fingerprints"),
+    ("catalogue read and checked", "pipeline.intake.catalogue", "read_catalogue"),
+    ("sites put together from rows", "pipeline.quote.tasks", "gather"),
+    ("run opened in the ledger", "pipeline.stages.opening", "open_run"),
+    ("fit, kits, loads", "pipeline.quote.batch", "work_out"),
+    ("remedies, advice, refusals", "pipeline.quote.batch", "_said"),
+    ("lines of data files", "pipeline.quote.batch", "fit_lines"),
+    ("lines of data files", "pipeline.quote.batch", "kit_lines"),
+    ("lines of data files", "pipeline.quote.batch", "site_pieces"),
+    ("reports and money", "pipeline.quote.batch", "put_together"),
+    ("reports and money", "pipeline.quote.batch", "summary"),
+    ("site workbooks", "pipeline.quote.batch", "site_workbook"),
+    ("written: workbooks, data, ledger", "pipeline.stages.quoting", "_worked_out"),
+    ("written: workbooks, data, ledger", "pipeline.stages.quoting", "_intend"),
+    ("portfolio, run.json, ledger closed", "pipeline.stages.closing", "close"),
+)
+"""Name, module, function; no function of the list calls another of it."""
+
+
+def timed(used: dict[str, float], name: str, module: str, function: str) -> None:
+    """Puts a watch around a function."""
+    home = importlib.import_module(module)
+    work = getattr(home, function)
+
+    def watched(*args: Any, **kwargs: Any) -> Any:
+        start = time.process_time()
+        try:
+            return work(*args, **kwargs)
+        finally:
+            used[name] = used.get(name, 0.0) + time.process_time() - start
+
+    setattr(home, function, watched)
+
+
+def main(surveys: str, catalogue: str, out: str) -> None:
+    """Runs and prints."""
+    from pipeline.cli import main as command
+
+    loading = time.process_time()
+    used: dict[str, float] = {}
+    for name, module, function in STAGES:
+        timed(used, name, module, function)
+    loaded = time.process_time()
+    sys.argv = [
+        "postquote",
+        "quote",
+        surveys,
+        "--catalogue",
+        catalogue,
+        "--out",
+        out,
+        "--date",
+        "2026-03-02",
+        "--jobs",
+        "1",
+        "--quiet",
+    ]
+    try:
+        command()
+    except SystemExit as end:
+        if end.code not in (0, 1):
+            raise
+    whole = time.process_time()
+    children = resource.getrusage(resource.RUSAGE_CHILDREN)
+    rest = whole - loaded - sum(used.values())
+    told = {"start": loading, "modules loaded": loaded - loading, **used, "everything else": rest}
+    print(json.dumps({**told, "readers and frames (other processes)": children.ru_utime + children.ru_stime}))
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
