@@ -8,7 +8,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
-from bench.portfolio_made import write_catalogue, write_surveys
+from tests.bench.portfolio_made import write_catalogue, write_surveys
 
 FOLDER = "sites"
 TESTS = Path(__file__).resolve().parent
