@@ -1,4 +1,4 @@
-"""The benchmark: python tests/bench/bench.py [--sites 200 2000] [--one-file 250 500 1000 2000] [--posts 100000].
+"""The benchmark: python tests/bench/speed.py [--sites 200 2000] [--one-file 250 500 1000 2000] [--posts 100000].
 
 Prints tables for the developers' handbook. Times drift with the machine; ratios to the floor of the same run hold.
 Processor time counts all processes of a run; the clock tells what two cores make of it.
