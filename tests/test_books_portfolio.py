@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import warnings
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -11,7 +12,8 @@ from books_open import formulas, opened, recalculated, words
 
 from pipeline.books.overview import SITES_DRAWN, summed
 from pipeline.books.portfolio import portfolio_workbook
-from pipeline.intake.model import Query
+from pipeline.books.waiting import effect
+from pipeline.intake.model import Query, natural
 
 SHEETS = [
     "Overview",
@@ -68,7 +70,7 @@ def test_overview_answers(forty):
     assert f"40 sites: 14 ready, 13 to confirm, 13 incomplete. All quotations together: {total:,} USD." in text
     assert "A licensed engineer | to clear: strength of the post (40) | 40 | Shortfalls" not in text
     assert "A licensed engineer | to clear: strength of the post (40) | 40 | Sites" in text
-    assert "Senders of surveys | to correct what holds rows, in 1 file | 1 | Queries" in text
+    assert "Senders of surveys | to correct 1 row, from 1 file | 1 | Queries" in text
     assert "The technical desk | posts that no kit fits | 20 | Shortfalls" in text
 
 
@@ -102,3 +104,24 @@ def test_pictures_are_there_and_say_what_they_leave_out(forty):
 
 def test_sums_are_in_a_fixed_order():
     assert list(summed([{"b10": 1, "b9": 1, "none": 0}, {"a": 3}])) == ["a", "b9", "b10"]
+
+
+def test_outcomes_stand_in_the_order_of_the_sites():
+    book = opened(made(40))
+    table = book["Figures"].tables["outcomes_by_site"]
+    codes = [row[0].value for row in book["Figures"][table.ref][1:]]
+    assert codes == sorted(codes, key=natural)
+    assert len(codes) == SITES_DRAWN
+
+
+@pytest.mark.parametrize(
+    ("code", "holds", "said"),
+    [
+        ("UNREADABLE", True, "holds the row"),
+        ("ASKED", False, "quoted all the same"),
+        ("NO_HEADINGS", False, "nothing could be read"),
+        ("UNREADABLE_FILE", False, "nothing could be read"),
+    ],
+)
+def test_effect_of_a_query(code, holds, said):
+    assert effect(replace(QUERY, code=code, holds_row=holds)).value == said

@@ -23,15 +23,15 @@ def columns(currency: str) -> list[Col]:
     return [
         Col("Post", "text", 24),
         Col("Rank", "whole"),
-        Col("Answer", "text", 20),
-        Col("Stands out", "text", 24, 16),
+        Col("Answer", "text", 14),
+        Col("Stands out", "text", 20, 16),
         Col("Mount", "text", 20),
         Col("Board", "text", 20),
         Col("Ring", "text", 20),
         Col("Extension", "text", 20),
         Col(f"Price each [{currency}]", "money", 16),
         Col(f"More than rank 1 [{currency}]", "more", 16),
-        Col("Against the recommended kit", "text", 46, 30),
+        Col("Against the recommended kit", "text", 34, 28),
     ]
 
 
@@ -40,14 +40,14 @@ def feature_columns(feet: bool) -> list[Col]:
     return [
         Col("Features: post", "text", 24),
         Col("Of rank", "whole"),
-        *length_columns("Board width", feet),
-        Col("Face and frame", "text", 30),
         Col("Adjustment", "text", 16),
+        Col("Face and frame", "text", 20),
+        *length_columns("Board width", feet),
         *length_columns("Lowest ring height", feet),
         *length_columns("Highest ring height", feet),
+        Col("To confirm", "text", 22),
         Col("Heights served", "text", 10),
         Col("Load", "text", 24),
-        Col("To confirm", "text", 34),
     ]
 
 
@@ -138,10 +138,7 @@ def rows_of(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
 
 def feature_rows(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
     """The features of one post's kits."""
-    return [
-        [post.row.post_code, k.rank, *_features(k, post, items, feet), As(*load(k)), abouts(k.confirm) or "nothing"]
-        for k in post.kits
-    ]
+    return [[post.row.post_code, k.rank, *_features(k, post, items, feet), As(*load(k))] for k in post.kits]
 
 
 def _codes(kit: KitReport) -> list[Any]:
@@ -152,11 +149,12 @@ def _features(kit: KitReport, post: PostReport, items: Items, feet: bool) -> lis
     board = item(items, "Boards", kit.board)
     made_of = ", ".join(str(board[name]) for name in ("face", "frame") if board.get(name))
     return [
-        *length_values(board.get("width_m"), feet),
-        made_of or "not stated",
         item(items, "Mounts", kit.mount).get("adjustment", show.UNKNOWN),
+        made_of or "not stated",
+        *length_values(board.get("width_m"), feet),
         *length_values(lowest(kit, items), feet),
         *length_values(kit.top, feet),
+        abouts(kit.confirm) or "nothing",
         f"{kit.covered} of {len(post.wanted)}",
     ]
 

@@ -38,7 +38,7 @@ def columns(feet: bool) -> list[Col]:
     """Headings of the answer."""
     return [
         Col("Post", "bold", 24),
-        Col("Kit", "text", 30, 20),
+        Col("Kit", "text", 26, 20),
         Col("Posts alike", "whole"),
         Col("Answer", "text", 24),
         Col("Share of strength, play", "right", 14),

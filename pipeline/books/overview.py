@@ -118,16 +118,18 @@ def state_rows(sites: Sequence[SiteSummary], last: int, digits: int, top: int) -
     return [*made, [As("All sites", "bold"), *totals]]
 
 
-def waiting_rows(sites: Sequence[SiteSummary], queries: Sequence[Query], figures: Figures) -> list[list[Any]]:
+def waiting_rows(sites: Sequence[SiteSummary], queries: Sequence[Query], held: int, figures: Figures) -> list[list[Any]]:
     """What waits for whom: whom, what, how many, the sheet to look at. Nothing is left out because it is none."""
-    holding = [q for q in queries if q.holds_row or q.code in ("NO_HEADINGS", "UNREADABLE_FILE")]
-    senders = len({q.file for q in holding})
+    lost = {q.file for q in queries if q.code in ("NO_HEADINGS", "UNREADABLE_FILE")}
+    senders = lost | {q.file for q in queries if q.holds_row}
+    unread = f" and {show.counted(len(lost), 'file')} that cannot be read" if lost else ""
+    correct = f"to correct {show.counted(held, 'row')}{unread}, from {show.counted(len(senders), 'file')}"
     confirms = summed([s.confirms for s in sites])
     engineer = {c: n for c, n in confirms.items() if "engineer" in FINDING.get(c, ("", ""))[1]}
     others = {c: n for c, n in confirms.items() if c not in engineer}
     no_kit = sum(s.outcomes.get("no_kit", 0) for s in sites)
     return [
-        ["Senders of surveys", f"to correct what holds rows, in {show.counted(senders, 'file')}", len(holding), _to("Queries")],
+        ["Senders of surveys", correct, held + len(lost), _to("Queries")],
         ["Whoever measures the posts", "to confirm: " + _codes(others), sum(others.values()), _to("Sites")],
         ["A licensed engineer", "to clear: " + _codes(engineer), sum(engineer.values()), _to("Sites")],
         ["The technical desk", "posts that no kit fits", no_kit, _to("Shortfalls")],
@@ -168,7 +170,9 @@ def write_overview(
     row = page.para(1, headline(sites, figures.currency, digits), "strong")
     read, held = sum(int(f["rows"]) for f in files), sum(int(f["held"]) for f in files)
     row = page.para(
-        row, f"{show.counted(len(files), 'file')} came in with {show.counted(read, 'row')}; {held} of them wait for a correction."
+        row,
+        f"{show.counted(len(files), 'file')} came in with {show.counted(read, 'row')}; "
+        f"{held} of them {'waits' if held == 1 else 'wait'} for a correction.",
     )
     row += 1
     columns = [
@@ -179,7 +183,7 @@ def write_overview(
     ]
     row = page.table(row, "states", columns, state_rows(sites, figures.last_site_row, digits, row + 2), "Sites by state") + 1
     waits = [Col("Waits for", "bold", 28), Col("What", "text", 46, 46), Col("How many", "whole"), Col("Look at", "link", 18, 18)]
-    row = page.table(row, "waits", waits, waiting_rows(sites, queries, figures), "What waits for whom")
+    row = page.table(row, "waits", waits, waiting_rows(sites, queries, held, figures), "What waits for whom")
     row = page.para(row + 1, CAUTION, "caution", 0, 3)
     _pictures(page, row + 1, figures.drawn)
     page.print_as(0, "Portfolio", landscape=False)

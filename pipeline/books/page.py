@@ -5,28 +5,24 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 from decimal import Decimal
-from functools import lru_cache
-from math import ceil
+from itertools import zip_longest
 from typing import Any
 
 from xlsxwriter.url import Url
 
 from pipeline.books import paper, styles
-from pipeline.books.cells import BOLD, RIGHT, As, Band, Col, Formula, Link, Row, room_of
+from pipeline.books.cells import BOLD, RIGHT, As, Band, Col, Formula, Link, Row
 from pipeline.books.looks import looks
 from pipeline.books.paper import A4
 from pipeline.books.parts import QuickWorkbook
-from pipeline.books.text import BOLDER, clean, fitted, lines, parts_unit, width
+from pipeline.books.text import BOLDER, clean, fitted, lines
+from pipeline.books.widths import SURE, head_room, inside, need, unparted, widths_of
 
 _LINE_POINTS = 13.2
 _MOST_POINTS = 409.0
 """Tallest row [pt]. Source: Excel specifications and limits, Microsoft."""
 _ROOM = 104
 """Width of a paragraph on a page of tables [digit widths]."""
-_SURE = 0.93
-"""Part of a column's width that is surely there for letters: printed ones are wider than those on the screen."""
-_INDENT = 1.6
-"""Room that a cell's indent and edges take [digit widths]."""
 _WIDEST = 1.85
 """A letter takes no more room than this [digit widths]."""
 STACKED = 14
@@ -82,6 +78,7 @@ class Page:
         self._bands: list[int] = []  # first columns of the parts that stand side by side
         self._kept: list[tuple[int, int]] = []
         self._print: tuple[int, int, bool] | None = None
+        self._headings: list[tuple[int, str]] = []
         self._fitted = False  # one page wide whatever the program makes of the widths; it may then pass breaks over
 
     def put(self, row: int, column: int, value: Any, style: str) -> None:
@@ -161,7 +158,7 @@ class Page:
         With few rows each part is a table of its own below the one before; else the parts stand side by
         side in one table, and each is printed on a page of its own.
         """
-        if len(bands[0].rows) > STACKED:
+        if not self._stacks(bands):
             self._bands = [sum(len(b.columns) for b in bands[:i]) for i in range(len(bands))]
             for band, column in zip(bands[1:], self._bands[1:], strict=True):
                 self.title(band.title, column)
@@ -187,16 +184,23 @@ class Page:
     def _heading(self, top: int, columns: Sequence[Col]) -> None:
         for index, column in enumerate(columns):
             self.put(top, index, column.heading, "head_right" if column.style in RIGHT else "head")
-            self.widths[index] = max(self.widths.get(index, 0), column.least, _head_room(column.heading))
-        tall = max(lines(c.heading, _inside(self.widths[i]) / BOLDER) for i, c in enumerate(columns))
+            self.widths[index] = max(self.widths.get(index, 0), column.least, head_room(column.heading))
+            self._headings.append((index, column.heading))
+        tall = max(lines(c.heading, inside(self.widths[i]) / BOLDER) for i, c in enumerate(columns))
         self.sheet.tall(top, max(20, tall * _LINE_POINTS + 3))
 
     def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
         for index, column in enumerate(columns):
-            seen = {row[index] for row in rows}
-            need = max((room_of(value, self.book.digits) for value in seen), default=0)
-            need = _column(need * (BOLDER if column.style in BOLD else 1))
-            self.widths[index] = max(self.widths[index], min(need, column.most))
+            self.widths[index] = max(self.widths[index], need(column, {row[index] for row in rows}, self.book.digits))
+
+    def _stacks(self, bands: Sequence[Band]) -> bool:
+        """Whether the parts of a wide table are few rows, and readable one below the other."""
+        if len(bands[0].rows) > STACKED:
+            return False
+        each = [widths_of(band.columns, band.rows, self.book.digits) for band in bands]
+        together = [max(widths) for widths in zip_longest(*each, fillvalue=0.0)]
+        room, _ = paper.usable(paper.LETTER, landscape=True)
+        return paper.scale(sum(paper.pixels(w) for w in together), room) >= paper.LEAST
 
     def print_as(self, top: int, footer: str, landscape: bool = True, on: int = A4) -> None:
         """Row `top` repeated on each page (0 none), pages numbered, one page wide save where parts stand side by side."""
@@ -216,6 +220,8 @@ class Page:
 
         The heights are written out since not every program works them out by itself.
         """
+        for column, heading in self._headings:
+            self.widths[column] = unparted(heading, self.widths[column])
         for column, room in self.widths.items():
             self.sheet.set_column(column, column, room)
         heights: dict[int, float] = {}
@@ -226,7 +232,7 @@ class Page:
             self.sheet.text(row, first, text, style)
             size = styles.STYLES[style].get("font_size", 10)
             bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
-            tall = lines(text, room * _SURE * 10 / size / bold) * _LINE_POINTS * size / 10 + 2
+            tall = lines(text, room * SURE * 10 / size / bold) * _LINE_POINTS * size / 10 + 2
             heights[row] = max(tall, heights.get(row, 0))
         for top, names, rows in self._tables:
             self._row_heights(top, names, rows, heights)
@@ -236,7 +242,7 @@ class Page:
             self._lay_out(*self._print)
 
     def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row], heights: dict[int, float]) -> None:
-        rooms = [_inside(self.widths[i]) / (BOLDER if look in BOLD else 1) for i, look in enumerate(looks)]
+        rooms = [inside(self.widths[i]) / (BOLDER if look in BOLD else 1) for i, look in enumerate(looks)]
         for number, row in enumerate(rows, top + 1):
             tall = 1
             for value, room in zip(row, rooms, strict=True):
@@ -254,7 +260,8 @@ class Page:
         begins, widest = paper.across([sum(paper.pixels(self.widths.get(c, 8.43)) for c in side) for side in sides], wide)
         scale = paper.scale(widest, wide)
         sizes, usual = self.sheet.row_sizes, self.sheet.default_row_height
-        heights = [sizes[row][0] if row in sizes else usual for row in range((self.sheet.dim_rowmax or 0) + 1)]
+        last = max([self.sheet.dim_rowmax or 0, *(end for _, end in self._kept)])
+        heights = [sizes[row][0] if row in sizes else usual for row in range(last + 1)]
         breaks = paper.down(heights, self._kept, high * 100 / scale, top)
         if (begins or breaks) and not self._fitted:
             self.sheet.set_print_scale(scale)
@@ -274,23 +281,3 @@ class Page:
             if column == last or (last is None and (room >= _ROOM or edge)):
                 return column, room
             column += 1
-
-
-def _inside(column: float) -> float:
-    """Room for letters in a column's cell, inside its indent [digit widths]."""
-    return max(1.0, column * _SURE - _INDENT)
-
-
-@lru_cache(maxsize=1024)
-def _head_room(heading: str) -> float:
-    """Least width of a column for its heading: on three lines at most where words allow, no unit broken."""
-    words = max(width(word) for word in heading.split(" "))
-    room = _column(max(words, width(heading) / 3) * BOLDER) + 1.5  # the filter's button
-    while parts_unit(heading, _inside(room) / BOLDER):
-        room += 0.5
-    return room
-
-
-def _column(room: float) -> float:
-    """Width of a column whose cells hold `room` digit widths of letters."""
-    return ceil(4 * (room + _INDENT) / _SURE) / 4

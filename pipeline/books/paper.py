@@ -14,8 +14,8 @@ DOTS = 96
 """Pixels an inch."""
 _WIDER, _TALLER = 0.93, 0.97
 """Room left by programs that make columns wider or rows taller than they are asked to."""
-LEAST = 76
-"""Scale under which two parts of a table are not printed on one page [%]; ten points are then 7.6."""
+LEAST = 71
+"""Scale under which parts of a table do not share a page [%]; ten points are then 7.1."""
 
 
 def usable(paper: int, landscape: bool) -> tuple[float, float]:

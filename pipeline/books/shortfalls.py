@@ -18,14 +18,14 @@ from schemas.words import CAUTION
 def columns(feet: bool) -> list[Col]:
     """Headings of the table."""
     return [
-        Col("Post", "bold", 24),
+        Col("Post", "bold", 18),
         Col("Posts alike", "whole"),
-        Col("Mount", "text", 20),
+        Col("Mount", "text", 14),
         *length_columns("Short by", feet),
-        *length_columns("Ring height as the post stands", feet),
+        *length_columns("Ring as it stands", feet),
         *length_columns("Target ring height", feet),
-        Col("What makes it up", "text", 40, 24),
-        Col("Also ruled out by", "text", 34, 16),
+        Col("What makes it up", "text", 34, 24),
+        Col("Also ruled out by", "text", 24, 16),
     ]
 
 

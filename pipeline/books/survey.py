@@ -45,6 +45,8 @@ def read_as(column: Column, value: Any, feet: bool) -> tuple[str, str]:
     if column.kind == "lengths":
         values = value if isinstance(value, (tuple, list)) else (value,)
         return "; ".join(show.length(v, feet) for v in values), "; ".join(f"{v:.4f}" for v in values) + " m"
+    if column.name == "wall" and feet:
+        return f"{value / show.INCH:.3f} in", f"{value:.4f} m"  # sixteenths are too coarse for a wall
     if column.kind in ("length", "pipe"):
         return show.length(value, feet), f"{value:.4f} m"
     if column.kind == "angle":
