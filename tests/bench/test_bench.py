@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from bench import main
+from speed import main
 
 
 def test_the_benchmark_runs(capfd):
