@@ -195,6 +195,7 @@ def test_dates_errors_units_and_odd_sheet_names_in_a_new_copy() -> None:
     assert len({s.casefold() for s in wb.sheetnames}) == 6
     ws = wb.worksheets[1]
     assert (ws["B2"].is_date, ws["B3"].value, ws["B4"].value, ws["B5"].value) == (True, "#DIV/0!", 2590, True)
+    assert ws["B6"].value == "#N/A"  # a blank could be taken for the default once it comes back
     assert "mm" in ws["B4"].number_format
     assert "apostrophe" in ws["B2"].comment.text
 
@@ -274,3 +275,14 @@ def test_a_large_file_without_a_survey_comes_back_as_the_list_alone(tmp_path) ->
     wb = _open(marked_copy(str(path), "big.csv", None, [query]))
     assert wb.sheetnames == [TITLE]
     assert any("too many cells" in str(c.value) for r in wb.active.iter_rows() for c in r)
+
+
+def test_a_blank_cell_with_a_link_stays_blank(tmp_path) -> None:
+    path = _sender(tmp_path)
+    wb = openpyxl.load_workbook(path)
+    wb["Coach's list"]["Z9"].hyperlink = "https://example.org/"
+    wb["Coach's list"]["Z9"].value = None
+    wb.save(path)
+    query = Query("p", "Coach's list", "I4", "MISSING", "blank", "type it", True)
+    (tmp_path / "back.xlsx").write_bytes(marked_copy(path, "p.xlsx", read_book(path), [query]))
+    assert not any(c.address == "Z9" for s in read_book(str(tmp_path / "back.xlsx")).sheets for c in s.cells)

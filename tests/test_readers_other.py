@@ -269,3 +269,23 @@ def test_an_old_workbook_whose_stream_is_called_in_capitals(tmp_path: Path) -> N
     made.save(out)
     data = out.getvalue().replace("Workbook".encode("utf-16-le"), "WORKBOOK".encode("utf-16-le"))
     assert plain(read(tmp_path, data)) == {"A1": ("number", 7)}
+
+
+@pytest.mark.parametrize(
+    ("result", "seen"), [(b"\x03\0\0\0\0\0\xff\xff", "no_result"), (b"\0" * 8, "no_result"), (struct.pack("<d", 2.0), "")]
+)
+def test_an_empty_result_counts_where_the_workbook_was_calculated(tmp_path: Path, result: bytes, seen: str) -> None:
+    """Source: MS-XLS 2.5.133, FormulaValue; a nought may be what a program stores that calculates nothing (common practice)."""
+    import io
+
+    import xlwt
+
+    made = xlwt.Workbook()
+    ws = made.add_sheet("S")
+    ws.write(0, 0, xlwt.Formula('""'))
+    made.add_sheet("T").write(0, 0, xlwt.Formula("1+1"))
+    out = io.BytesIO()
+    made.save(out)
+    head, _, tail = out.getvalue().rpartition(b"\x03\0\0\0\0\0\xff\xff")
+    cells = read(tmp_path, head + result + tail).sheets[0].cells
+    assert [c.kind for c in cells] == ([seen] if seen else [])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 import re
 from collections.abc import Iterable, Sequence
 from typing import Any
@@ -86,6 +87,10 @@ def _copy(ws: Any, cell: Cell) -> None:
     elif cell.kind == "error":
         new = put(ws, cell.row, cell.column, str(cell.value))
         new.data_type = "e" if cell.value in ERROR_CODES else "s"
+    elif cell.kind == "no_result":  # never a blank, which could be taken for the default once it comes back
+        put(ws, cell.row, cell.column, "#N/A").data_type = "e"
+    elif cell.kind == "number" and not math.isfinite(float(cell.value or 0)):
+        put(ws, cell.row, cell.column, "#NUM!").data_type = "e"
     elif cell.kind == "date":
         _copy_date(ws, cell)
     elif cell.kind in ("number", "bool"):

@@ -39,6 +39,9 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
         raise CannotKeepError("openpyxl does not read all of its cells")
     for ws in wb.worksheets:
         _unmark(ws)
+    for sheet in book.sheets:
+        if sheet.name in titles:
+            _blank_again(wb[sheet.name], sheet)
     for mark in marks(queries, titles):
         _show(wb[mark.sheet], mark.cell)
         mark_cell(wb[mark.sheet], mark)
@@ -54,6 +57,14 @@ def _whole(wb: Any, sheet: Sheet) -> bool:
         return False
     there = getattr(wb[sheet.name], "_cells", {})
     return all((c.row, c.column) in there for c in sheet.cells)
+
+
+def _blank_again(ws: Any, sheet: Sheet) -> None:
+    """Take out the address that openpyxl writes into a blank cell with a link."""
+    filled = {(c.row, c.column) for c in sheet.cells}
+    for place, cell in ws._cells.items():
+        if place not in filled and not isinstance(cell, MergedCell) and cell.hyperlink is not None and cell.data_type != "f":
+            cell._value = None
 
 
 def _load(path: str) -> tuple[Any, Drawings]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import struct
+from collections.abc import Callable, Iterator
 from functools import cache, partial
 from typing import Any
 
@@ -26,8 +27,8 @@ def read_xls(data: bytes, budget: Budget) -> Book:
     """Cells of every sheet.
 
     A formula whose stored result is marked as empty may show an empty text or never have been
-    computed: the format does not tell, so it counts as one without a result. Formats, merges and
-    hidden rows are lost where the workbook's formats are damaged, and that is said.
+    computed: it counts as one without a result, unless the workbook was calculated. Formats, merges
+    and hidden rows are lost where the workbook's formats are damaged, and that is said.
     """
     import xlrd
 
@@ -51,8 +52,9 @@ def _book(book: Any, budget: Budget) -> Book:
         raise answer("no sheet")
     notes = [] if book.formatting_info else [_NO_FORMATS]
     sheets = []
+    empty = cache(partial(_without_result, book))
     for index in range(book.nsheets):
-        made, said = _sheet(book, index, budget)
+        made, said = _sheet(book, index, budget, empty)
         book.unload_sheet(index)
         sheets.append(made)
         notes.extend(said)
@@ -67,9 +69,10 @@ def _opened(data: bytes, formatting: bool) -> Any:
     )
 
 
-def _sheet(book: Any, index: int, budget: Budget) -> tuple[Sheet, list[str]]:
+def _sheet(
+    book: Any, index: int, budget: Budget, empty: Callable[[], dict[int, set[tuple[int, int]]] | None]
+) -> tuple[Sheet, list[str]]:
     sheet = book.sheet_by_index(index)
-    empty = cache(partial(_empty_formulas, book, index))
     found = SheetCells(printable(sheet.name), budget)
     forms: dict[int, NumberFormat | None] = {}
     for row in range(sheet.nrows):
@@ -78,7 +81,7 @@ def _sheet(book: Any, index: int, budget: Budget) -> tuple[Sheet, list[str]]:
         for column, kind in enumerate(types):
             if kind == 1 and values[column] == "":
                 places = empty()
-                if places is None or (row, column) in places:
+                if places is None or (row, column) in places.get(index, ()):
                     found.add(Cell(row + 1, column + 1, "no_result", None))
             elif kind not in (0, 6):  # empty, blank
                 form = _form(book, sheet, row, column, kind, forms)
@@ -126,24 +129,35 @@ def _cell(row: int, column: int, kind: int, value: Any, form: NumberFormat | Non
     return Cell(row, column, "error", xlrd.error_text_from_code.get(value, "#VALUE!"))
 
 
-def _empty_formulas(book: Any, index: int) -> set[tuple[int, int]] | None:
-    """Places, 0-based, of the sheet's formulas whose stored result is marked as empty; None where that cannot be told.
+def _without_result(book: Any) -> dict[int, set[tuple[int, int]]] | None:
+    """Places, 0-based, by sheet, of formulas whose stored result is marked as empty; None where that cannot be told.
 
-    The library shows them as empty texts, so the sheet's records are gone through once more.
+    The library shows them as empty texts, so the records are gone through once more. Where another formula
+    of the workbook has a result, the workbook was calculated, and an empty result is an empty text.
     Source: MS-XLS 2.4.127 Formula and 2.5.133 FormulaValue.
     """
     if book.mem is None:  # the versions before 5, of which the library keeps no records
         return None
-    memory, at = book.mem, book._sh_abs_posn[index]
-    found: set[tuple[int, int]] = set()
+    places: dict[int, set[tuple[int, int]]] = {}
+    for index, start in enumerate(book._sh_abs_posn):
+        for at in _formulas(book.mem, start):
+            result = book.mem[at + 6 : at + 14]
+            if result[6:] == b"\xff\xff" and result[0] == 3:
+                places.setdefault(index, set()).add(struct.unpack_from("<HH", book.mem, at))
+            elif result.strip(b"\0"):  # some programs store a nought for what they did not calculate
+                return {}
+    return places
+
+
+def _formulas(memory: Any, at: int) -> Iterator[int]:
+    """Where the content of each formula record of a sheet begins; the sheet's records begin at a place."""
     depth = 0
     while at + 4 <= len(memory):
         code, size = struct.unpack_from("<HH", memory, at)
         at += 4
-        if code in _FORMULAS and size >= 14 and memory[at + 12 : at + 14] == b"\xff\xff" and memory[at + 6] == 3:
-            found.add(struct.unpack_from("<HH", memory, at))
+        if code in _FORMULAS and size >= 14 and at + 14 <= len(memory):
+            yield at
         depth += (code in _BEGINS) - (code == _END)
         if depth == 0:
-            break
+            return
         at += size
-    return found
