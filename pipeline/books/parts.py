@@ -12,6 +12,7 @@ from pipeline.books.looks import Looks, options
 from pipeline.books.package import packed
 from pipeline.books.quick import QuickWorksheet
 from pipeline.books.strings import Strings
+from pipeline.books.tables import part
 
 _CONSTANT = frozenset({"xl/styles.xml", "xl/theme/theme1.xml", "_rels/.rels"})
 
@@ -53,6 +54,11 @@ class _Packager(Packager):
     def _write_shared_strings_file(self) -> None:
         if self.workbook.str_table.count:
             self._filename("xl/sharedStrings.xml").write(self.workbook.str_table.xml())
+
+    def _write_table_files(self) -> None:
+        tables = [table["framed"] for sheet in self.workbook.worksheets() for table in sheet.tables]
+        for number, table in enumerate(tables, 1):
+            self._filename(f"xl/tables/table{number}.xml").write(part(number, table))
 
     def _write_styles_file(self) -> None:
         self._filename("xl/styles.xml").write(self.workbook.looks.styles)
