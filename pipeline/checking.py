@@ -14,8 +14,8 @@ from pipeline.inputs import Tell
 from pipeline.intake.model import Query
 from pipeline.intake.read import find_surveys
 from pipeline.intake.take import Taken, take_in
-from pipeline.stages.outcome import ALL_QUOTED, REFUSED, SOME_HELD
-from pipeline.terminal import listed, wrapped
+from pipeline.stages.outcome import ALL_QUOTED, REFUSED, SOME_HELD, told, waiting
+from pipeline.terminal import by_sender, counted, listed, wrapped
 
 
 def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, tell: Tell) -> int:
@@ -31,7 +31,7 @@ def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, a
     _say(taken, queries, faults, catalogue, returned)
     if faults:
         return REFUSED
-    return SOME_HELD if any(_holds(q) for q in queries) else ALL_QUOTED
+    return SOME_HELD if any(waiting(q) for q in queries) else ALL_QUOTED
 
 
 def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any]]:
@@ -65,14 +65,6 @@ def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int
     return paths
 
 
-def _holds(q: Query) -> bool:
-    return q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS")
-
-
-def _instead(q: Query) -> str:
-    return f" Instead: {q.suggestion}" if q.suggestion else ""
-
-
 def _result(taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]]) -> dict[str, Any]:
     """What `--json` prints."""
     held = _held(taken, queries)
@@ -94,16 +86,27 @@ def _say(
 ) -> None:
     if faults:
         lines = [f"{_place(f['sheet'], f['cell'])}: {f['message']} {f['suggestion']}".lstrip(": ") for f in faults]
-        listed(f"The catalogue has {len(faults)} fault{'s' * (len(faults) > 1)}.", lines, "mend these first")
+        listed(f"The catalogue has {counted(len(faults), 'fault')}.", lines, "mend these first")
     elif catalogue:
         click.echo("The catalogue has no fault.", err=True)
-    lines = [f"{_place(q.file, q.sheet and f'sheet {q.sheet}', q.cell)}: {q.message}{_instead(q)}" for q in queries]
-    listed("To correct or confirm:", lines, "print all with --json, or write marked copies with --out DIR")
+    _say_queries(taken, queries)
     if taken:
         rows, held = sum(len(t.keys) for t in taken), sum(_held(taken, queries).values())
-        wrapped(f"{len(taken)} files, {rows} rows: {rows - held} can be quoted, {held} wait for a correction.")
+        waits = f"{held:,} {'waits' if held == 1 else 'wait'} for a correction"
+        wrapped(f"{counted(len(taken), 'file')}, {counted(rows, 'row')}: {rows - held:,} can be quoted, {waits}.")
     if returned:
-        wrapped(f"Marked copies: {len(returned)}, in the folder returns. Send them back to their senders.")
+        many = "copy is" if len(returned) == 1 else "copies are"
+        wrapped(f"Next: {len(returned):,} marked {many} in the folder returns; send them back to their senders.")
+    elif queries:
+        wrapped("Next: correct the cells named, or run again with --out DIR for marked copies to send back.")
+
+
+def _say_queries(taken: Sequence[Taken], queries: Sequence[Query]) -> None:
+    """What waits, what was only noticed, and what was noted of the files, each by file."""
+    more = "--json prints them, --out DIR writes marked copies."
+    by_sender("To correct, by file:", [(q.file, told(q)) for q in queries if waiting(q)], more)
+    by_sender("Read, but look at it:", [(q.file, told(q)) for q in queries if not waiting(q)], more)
+    by_sender("Noted while reading:", [(t.file, note) for t in taken for note in t.notes], "--json prints them.")
 
 
 def _place(*parts: str) -> str:

@@ -32,7 +32,14 @@ def answered(command: Callable[..., int]) -> Callable[..., None]:
 
 @click.group(
     context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 80},
-    epilog="Start with `postquote form survey.xlsx`: an empty survey to send out.",
+    epilog="""\b
+Examples:
+  postquote form survey.xlsx             an empty survey to send out
+  postquote check surveys/               what the senders must correct
+  postquote quote surveys/ --catalogue catalogue.xlsx --out quotes
+  postquote explain quotes OAK-12 P3     the working for one post
+  postquote compare quotes               what changed, and why
+""",
 )
 @click.version_option(__version__, prog_name="postquote")
 def main() -> None:
@@ -55,8 +62,14 @@ bad catalogue, nothing written; 3 a failure on some site, the others written.
 @click.argument("surveys", nargs=-1, required=True, metavar="SURVEY...", type=click.Path())
 @click.option("--catalogue", required=True, type=CATALOGUE, help="The catalogue, one workbook.")
 @click.option("--out", required=True, type=FOLDER, metavar="DIR", help="Folder for the results.")
-@click.option("--date", "on", type=click.DateTime(["%Y-%m-%d"]), help="Date of the quotations; today, where it is left out.")
-@click.option("--jobs", type=click.IntRange(1), help="Worker processes; the machine's cores, where it is left out.")
+@click.option(
+    "--date",
+    "on",
+    metavar="YYYY-MM-DD",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="Date of the quotations; today, where it is left out.",
+)
+@click.option("--jobs", metavar="N", type=click.IntRange(1), help="Worker processes; the machine's cores, where it is left out.")
 @click.option("--cluster", default="", metavar="ADDRESS", help="Address of a Dask scheduler that works instead.")
 @click.option("--renew", is_flag=True, help="Issue quotations that have expired anew, with the new date.")
 @click.option("--quiet", is_flag=True, help="Say only what waits or failed.")
@@ -71,7 +84,10 @@ def quote(
     renew: bool,
     quiet: bool,
 ) -> int:
-    """Quote every SURVEY (a file, or a folder that is read through)."""
+    """Quote every SURVEY: a file, or a folder read through.
+
+    One workbook a site, a portfolio of all sites, and each sender's own workbook
+    back with the cells to correct marked."""
     from pipeline.inputs import Request
     from pipeline.run import quote as run
     from pipeline.terminal import Teller, say_outcome
@@ -99,7 +115,7 @@ bad catalogue.
 @click.argument("surveys", nargs=-1, metavar="[SURVEY]...", type=click.Path())
 @click.option("--catalogue", type=CATALOGUE, help="A catalogue to check; its policy then sets the ranges.")
 @click.option("--out", type=FOLDER, metavar="DIR", help="Folder for marked copies.")
-@click.option("--jobs", type=click.IntRange(1), help="Readers at a time; the machine's cores, where it is left out.")
+@click.option("--jobs", metavar="N", type=click.IntRange(1), help="Readers at a time; the machine's cores, where it is left out.")
 @click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout.")
 @click.option("--quiet", is_flag=True, help="Say only what waits or failed.")
 @answered
@@ -124,7 +140,9 @@ Examples:
 @click.option("--catalogue", is_flag=True, help="An empty catalogue instead of an empty survey.")
 @answered
 def form(file: Path, catalogue: bool) -> int:
-    """Write an empty survey to send out: headings, units, drop-downs, notes."""
+    """Write an empty survey, or catalogue, to fill in.
+
+    It has the headings, units, drop-downs and notes."""
     from pipeline.output.folder import write_whole
 
     if file.suffix.lower() != ".xlsx":
@@ -151,7 +169,7 @@ Examples:
 @click.argument("mount", default="")
 @answered
 def explain(folder: Path, site: str, post: str, mount: str) -> int:
-    """The working for one post, step by step, with formula and source.
+    """The working for one post, with formulas and sources.
 
     Reads what a run left in DIR. Without MOUNT: the recommended kit."""
     from pipeline.explain import explain as lines

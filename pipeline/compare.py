@@ -28,6 +28,9 @@ def _lines(ledger: Ledger, since: int | None) -> Iterator[str]:
     if not runs:
         yield "No run of this folder has been finished yet."
         return
+    if len(runs) == 1 and since is None:
+        yield f"Run {runs[0].run} of {runs[0].date} is the folder's first: nothing to compare it with yet."
+        return
     newest = runs[-1].run
     after = newest - 1 if since is None else since
     if since is not None and since not in {0, *(r.run for r in runs)}:

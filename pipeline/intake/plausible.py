@@ -8,6 +8,7 @@ from typing import Any
 
 from pipeline.intake.cells import Fault, plain_number
 from pipeline.intake.measures import Measure, read_measure
+from pipeline.intake.measures.doubts import could
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
 
@@ -42,12 +43,16 @@ def prefer_plausible(column: Column, fault: Fault, policy: Mapping[str, Any]) ->
     kind = "length" if column.kind in ("lengths", "pipe") else column.kind
     number = fault.readings[0].rpartition(" ")[0]
     others = tuple(f"{number} {u}" for u in _OTHER_UNITS.get(kind, ())) if fault.code == "NO_UNIT" else ()
+    fit = []
     for reading in dict.fromkeys((*fault.readings, *others)):
         got = read_measure(reading, kind)
         if isinstance(got, Measure) and least - SLACK <= float(got.value) <= most + SLACK:
-            more = "" if reading in fault.readings else f" Plausible would be {reading}."
-            return Fault(fault.code, fault.message + more, reading)
-    return fault
+            fit.append(reading)
+    if not fit:
+        return fault
+    if fault.code == "NO_UNIT":  # the units that the number can hardly be in are not worth a clerk's time
+        return Fault(fault.code, fault.message.removesuffix(could(fault.readings)) + could(tuple(fit)), fit[0])
+    return Fault(fault.code, fault.message, fit[0])
 
 
 def round_size(size: Fault, value: float, basis: str, policy: Mapping[str, Any]) -> Fault:

@@ -37,6 +37,11 @@ def joined(parts: Sequence[str]) -> str:
     return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
 
 
+def either(parts: Sequence[str]) -> str:
+    """`a`, `a or b`, `a, b or c`."""
+    return " or ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
+
+
 def _whole(number: float, up: bool) -> int:
     return math.ceil(number - DRIFT) if up else math.floor(number + 0.5)
 

@@ -18,7 +18,7 @@ from pipeline.quote.summary import from_plain
 from pipeline.quote.tasks import Gathered
 from pipeline.stages.cataloguing import keep_catalogue
 from pipeline.stages.opening import EDITED, RunState
-from pipeline.stages.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome
+from pipeline.stages.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome, told, waiting
 from pipeline.stages.quoting import Quoted
 from pipeline.stages.returning import return_files
 from pipeline.stages.taking import AllTaken
@@ -123,7 +123,7 @@ def _file(f: Any) -> dict[str, Any]:
 
 
 def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], shelf: Shelf) -> Outcome:
-    waits = tuple(_where(q) for q in queries if q.holds_row or q.code in ("UNREADABLE_FILE", "NO_HEADINGS"))
+    waits = tuple(_where(q) for q in queries if waiting(q))
     rows = [(f.rows, f.quoted, f.held) for f in gathered.files]
     read, ok, held = (sum(r[i] for r in rows) for i in range(3))
     edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
@@ -157,8 +157,8 @@ def _total(quoted: Quoted, currency: str) -> str:
 
 
 def _where(q: Query) -> str:
-    place = ", ".join(filter(None, (q.file, q.sheet and f"sheet {q.sheet}", q.cell)))
-    return f"{place}: {q.message}"
+    """Who is asked on the first line; then where, what is wrong and what to type instead."""
+    return f"{q.file}\n{told(q)}"
 
 
 def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcome, date: str) -> bytes:

@@ -6,8 +6,24 @@ import json
 from dataclasses import asdict, dataclass
 from typing import Any
 
+from pipeline.intake.model import Query
+
+UNREAD = ("UNREADABLE_FILE", "NO_HEADINGS")
+"""Queries about a file as a whole, of which nothing could be read."""
 ALL_QUOTED, SOME_HELD, REFUSED, FAILED = 0, 1, 2, 3
 """Exit statuses. Source: contract section 4."""
+
+
+def waiting(q: Query) -> bool:
+    """Whether a row or a whole file waits for this query's answer."""
+    return q.holds_row or q.code in UNREAD
+
+
+def told(q: Query) -> str:
+    """A query in one line: sheet and cell, what is wrong, and what to type instead where that is not said yet."""
+    place = ", ".join(filter(None, (q.sheet and f"sheet {q.sheet}", q.cell)))
+    instead = f" Instead: {q.suggestion}" if q.suggestion and q.suggestion not in q.message else ""
+    return f"{place}: {q.message}{instead}".removeprefix(": ")
 
 
 @dataclass(frozen=True)
@@ -27,7 +43,7 @@ class Outcome:
     total: str  # of all sites, with the currency
     new_revisions: int
     rewritten: int  # files of the folder that were written
-    waits: tuple[str, ...]  # where something waits for a sender: 'file, sheet, cell: what'
+    waits: tuple[str, ...]  # what waits for a sender: the file, and on the next line 'sheet, cell: what'
     failures: tuple[str, ...]
     notes: tuple[str, ...]
     expired: tuple[str, ...]  # 'SITE-r1, valid until ...'
