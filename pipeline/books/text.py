@@ -110,6 +110,6 @@ def fitted(text: str, room: int) -> str:
     """`text` cut to `room` digit widths, with an ellipsis where something is left out."""
     if width(text) <= room:
         return text
-    while width(text) > room - width("…"):
+    while text and width(text.rstrip() + "…") > room:
         text = text[:-1]
     return text.rstrip() + "…"
