@@ -9,9 +9,6 @@ from pipeline.intake.across import row_key
 from pipeline.intake.check import check_path
 from pipeline.intake.take import Taken
 from pipeline.ledger.pack import pack
-from pipeline.units import factor
-
-factor("ft", "length")  # loads the registry of units
 
 
 def take_path(path: str, file: str, policy: Mapping[str, Any]) -> Taken:
