@@ -70,7 +70,7 @@ def test_the_date_alone_rewrites_nothing(nights: Nights) -> None:
 def test_a_known_survey_is_not_read_again(nights: Nights) -> None:
     nights.sites[2][0]["quantity"] = 2
     said = nights.night()
-    assert "Reading surveys: 1\n" in said
+    assert "Reading surveys\n" in said
     assert nights.risen() == {2}
 
 
