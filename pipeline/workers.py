@@ -55,14 +55,18 @@ def in_order(
     work: Work, shared: Any, batches: Iterable[Sequence[Any]], jobs: int, cluster: str, lost: Lost
 ) -> Iterator[list[Any]]:
     """Outcomes of each batch, in order; at most a few batches are under way at once, so that memory is bounded by them."""
-    if jobs <= 1 and not cluster:
-        yield from (work(batch, shared) for batch in batches)
-        return
-    crew = _crew(work, shared, jobs, cluster)
+    gc.freeze()  # what has been made so far lives as long as the run: neither here nor in a worker is it looked through
     try:
-        yield from _flow(crew, batches, lost)
+        if jobs <= 1 and not cluster:
+            yield from (work(batch, shared) for batch in batches)
+            return
+        crew = _crew(work, shared, jobs, cluster)
+        try:
+            yield from _flow(crew, batches, lost)
+        finally:
+            crew.close()
     finally:
-        crew.close()
+        gc.unfreeze()
 
 
 def _crew(work: Work, shared: Any, jobs: int, cluster: str) -> Crew:
@@ -170,7 +174,6 @@ _WORK: Work | None = None
 def _start(work: Work, shared: Any) -> None:
     global _SHARED, _WORK
     _WORK, _SHARED = work, shared
-    gc.freeze()  # what the parent had made is never looked through here
     _watch()
 
 

@@ -40,6 +40,13 @@ class QuickWorksheet(Worksheet):
 
     def reach(self, row: int, column: int) -> None:
         """Makes room; a cell that the sheet cannot have is a ValueError."""
+        if (
+            self.dim_rowmin is not None
+            and self.dim_rowmin <= row <= self.dim_rowmax
+            and self.dim_colmin is not None
+            and self.dim_colmin <= column <= self.dim_colmax
+        ):
+            return
         if self._check_dimensions(row, column):
             raise ValueError(f"no worksheet has row {row + 1} and column {column + 1}")
 
@@ -62,8 +69,11 @@ class QuickWorksheet(Worksheet):
     def merged(self, row: int, first: int, last: int, style: str) -> None:
         """Makes one cell of `first` to `last`; its text is written afterwards."""
         self.merge.append([row, first, row, last])
+        self.reach(row, first)
+        self.reach(row, last)
+        cells, rest = self.table[row], f"{row + 1}{self.looks.blank[style]}"
         for column in range(first, last + 1):
-            self.blank(row, column, style)
+            cells[column] = _BEGIN[column] + rest
 
     def tall(self, row: int, points: float) -> None:
         """Sets a row's height."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Mapping
 from typing import Any
 
@@ -9,6 +10,9 @@ from pipeline.intake.across import row_key
 from pipeline.intake.check import check_path
 from pipeline.intake.take import Taken
 from pipeline.ledger.pack import pack
+
+gc.freeze()
+gc.set_threshold(20_000, 20, 20)  # reading makes many cells and hardly a circle
 
 
 def take_path(path: str, file: str, policy: Mapping[str, Any]) -> Taken:
