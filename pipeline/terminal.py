@@ -62,11 +62,13 @@ def progress(what: str, done: int, total: int, took: float) -> str:
 
 
 def span(seconds: float) -> str:
-    """A time in words, as coarse as it is worth: `3 s`, `4 min`, `1 h 20 min`."""
+    """A time in words, as coarse as it is worth: `3 s`, `4 min`, `1 h 20 min`, `14 h`."""
     if seconds < 90:
         return f"{seconds:.0f} s"
     minutes = round(seconds / 60)
-    return f"{minutes} min" if minutes < 60 else f"{minutes // 60} h {minutes % 60} min"
+    if minutes < 60:
+        return f"{minutes} min"
+    return f"{minutes // 60} h {minutes % 60} min" if minutes < 600 else f"{minutes / 60:,.0f} h"
 
 
 def counted(number: int, one: str, many: str = "") -> str:

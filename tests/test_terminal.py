@@ -54,7 +54,7 @@ def test_one_is_singular_everywhere(said):
 
 @pytest.mark.parametrize(
     ("seconds", "words"),
-    [(0.4, "0 s"), (89, "89 s"), (120, "2 min"), (3600, "1 h 0 min"), (4800, "1 h 20 min")],
+    [(0.4, "0 s"), (89, "89 s"), (120, "2 min"), (3600, "1 h 0 min"), (4800, "1 h 20 min"), (50_000, "14 h")],
 )
 def test_times_are_as_coarse_as_they_are_worth(seconds, words):
     assert span(seconds) == words
@@ -64,7 +64,7 @@ def test_times_are_as_coarse_as_they_are_worth(seconds, words):
 def test_progress_keeps_to_the_screen(total, done, took):
     line = progress("Writing the portfolio", min(done, total), total, took)
     assert f"{min(done, total):,}/{total:,}" in line
-    if total < 10_000 and took > 1:
+    if total < 10_000 and 1 < took < 3600:
         assert len(line) <= WIDTH
 
 
