@@ -67,7 +67,7 @@ def test_inputs_have_the_same_bytes_each_time() -> None:
 
 def test_outputs_are_what_the_command_makes(out: Path) -> None:
     if not (OUTPUTS / "run.json").exists():
-        pytest.skip("output_examples has not been made yet: python tests/make_examples.py --outputs")
+        pytest.fail("output_examples has not been made yet: python tests/make_examples.py --outputs")
     assert differing(files(out, KEPT), files(OUTPUTS, KEPT)) == [], "run python tests/make_examples.py --outputs"
 
 
