@@ -35,7 +35,7 @@ def test_no_page_has_tiny_print(make):
 def test_few_posts_stand_below_each_other_and_many_side_by_side():
     few = opened(site_workbook(report(tuple(post(str(n)) for n in range(STACKED)), feet=False), setting()))["Posts"]
     many = opened(site_workbook(report(tuple(post(str(n)) for n in range(STACKED + 1)), feet=False), setting()))["Posts"]
-    assert list(few.tables) == ["posts_read", "posts_read_2", "posts_read_3"]
+    assert list(few.tables) == ["posts_read", "posts_read_2", "posts_read_3", "posts_read_4"]
     assert not few.col_breaks.brk
     assert few.print_title_rows is None
     assert list(many.tables) == ["posts_read"]

@@ -121,7 +121,7 @@ def test_quote_says_what_a_customer_must_know(small_book):
     text = words(opened(small_book), "Quote")
     for part in (
         "ALDER-r2", "Alder Valley Schools", "2026-12-25", "What changed since r1", "was 5,120.75, is now",
-        "Post 9 | Not quoted until the survey is corrected. 'about 8 ft' is an estimate in words. Type the height alone",
+        "Post 9 | Not quoted until the survey is corrected. 'about 8 ft' is an estimate in words. Instead: Type the height alone",
         "Post 5 | No kit fits this post. What would help: Strip the welded bracket", "look for a circumference of 10.99",
         "a licensed engineer, and nobody else", "Posts 3 and 8 | The rough load is over",
         "Post 4 | The strength of the post is not known",

@@ -97,7 +97,7 @@ def write_picture(page: Page, row: int, bars: Sequence[Need], feet: bool) -> Non
         for b in bars
     ]
     end = page.table(figures, "heights_drawn", cols, rows, "Figures of the picture above")
-    page.keep(begin, figures - 1)
+    page.keep(begin, end - 1 if len(rows) <= SHOWN // 2 else figures - 1)
     page.keep(figures, end - 1)
     chart = _chart(page, figures, len(bars), len(names), unit)
     chart.set_size({"width": max(460, min(WIDE, 220 + 90 * len(bars))), "height": HIGH})

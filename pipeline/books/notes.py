@@ -87,7 +87,7 @@ def left_out(report: SiteReport) -> Block:
     for row in report.held:
         name = f"Post {row.post_code}" if row.post_code else "A post without a name"
         wrong = [q for q in report.queries if q.holds_row and is_about(q, row)]
-        said = " ".join(f"{q.message} {q.suggestion}".strip() for q in wrong)
+        said = " ".join(asks(q) for q in wrong)
         entries.append((name, f"Not quoted until the survey is corrected. {said}".strip(), "para"))
     for code_posts in _grouped((p for p in report.posts if not p.kits), lambda p: p.remedy):
         remedy = code_posts[0].remedy or "The technical desk has no remedy to offer."
@@ -95,6 +95,12 @@ def left_out(report: SiteReport) -> Block:
     if not entries:
         entries.append(("", "Nothing is left out: every row of the survey is quoted and every post has a kit.", "para"))
     return Block("Not included in this quotation", tuple(entries))
+
+
+def asks(query: Query) -> str:
+    """What is wrong, and what to type instead where that is not said yet."""
+    instead = query.suggestion and query.suggestion not in query.message
+    return f"{query.message} Instead: {query.suggestion}" if instead else query.message
 
 
 def is_about(query: Query, row: SurveyRow) -> bool:
@@ -150,7 +156,7 @@ def please_note(report: SiteReport) -> Block:
     for query in report.queries:
         if not query.holds_row:
             name = f"Post {query.post_code}" if query.post_code else ""
-            entries.append((name, f"{query.message} {query.suggestion}".strip(), "para"))
+            entries.append((name, asks(query), "para"))
     taken: dict[str, list[PostReport]] = {}
     for post in report.posts:
         for sentence in post.taken:

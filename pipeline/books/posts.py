@@ -25,10 +25,10 @@ def answer_columns(feet: bool, currency: str) -> list[Col]:
         Col("Post", "bold", 24),
         Col("Posts alike", "whole"),
         Col("Answer", "text", 14),
-        Col("Recommended kit", "text", 27, 20),
+        Col("Recommended kit", "text", 24, 20),
         *length_columns("Ring reaches", feet),
         Col("Ring heights served", "text", 12),
-        Col("To confirm, or what would help", "text", 31, 24),
+        Col("To confirm, or what would help", "text", 28, 24),
         Col("Load", "text", 24),
         Col("Drawing", "text", 12),
         Col(f"Price each [{currency}]", "money", 16),
@@ -44,17 +44,24 @@ def measured_columns(feet: bool) -> list[Col]:
         Col("Size within ± [mm]", "number1"),
         *length_columns("Height above ground", feet),
         Col("Height within ± [mm]", "number1"),
+    ]
+
+
+def court_columns(feet: bool) -> list[Col]:
+    """Headings of the court, the ring height that counts, and how the post stands; the first names the post again."""
+    return [
+        Col("Court: post", "bold", 24),
         *length_columns("Court above ground", feet),
         *length_columns("Target ring height", feet),
+        Col("Lean [°]", "number2"),
+        Col("Wall [mm]", "number1", 12),
     ]
 
 
 def seen_columns(feet: bool) -> list[Col]:
-    """Headings of how the post stands and where; the first names the post again."""
+    """Headings of what was seen at the post, and of the wind there; the first names the post again."""
     return [
         Col("Seen: post", "bold", 24),
-        Col("Lean [°]", "number2"),
-        Col("Wall [mm]", "number1", 12),
         Col("Material", "text", 14),
         Col("Line", "text", 14),
         Col("Base", "text", 16),
@@ -101,18 +108,25 @@ def measured_row(post: PostReport, feet: bool) -> list[Any]:
         post.size_uncertainty * 1000,
         *length_values(post.height, feet),
         post.height_uncertainty * 1000,
+    ]
+
+
+def court_row(post: PostReport, feet: bool) -> list[Any]:
+    """The court at a post, the ring height that counts, and how the post stands."""
+    return [
+        post.row.post_code,
         *length_values(post.court_rise, feet),
         *length_values(post.target, feet),
+        math.degrees(post.lean),
+        As(show.UNKNOWN, "right") if post.wall is None else post.wall * 1000,
     ]
 
 
 def seen_row(post: PostReport, feet: bool) -> list[Any]:
-    """How a post stands, and where."""
+    """What was seen at a post, and the wind there."""
     read = post.row.values
     return [
         post.row.post_code,
-        math.degrees(post.lean),
-        As(show.UNKNOWN, "right") if post.wall is None else post.wall * 1000,
         *(str(read.get(name, show.UNKNOWN)) for name in ("material", "post_line", "post_base", "old_fittings", "condition")),
         post.wind_speed / show.MPH if feet else post.wind_speed,
         post.exposure,
@@ -142,7 +156,12 @@ def write_posts(book: Book, report: SiteReport, setting: Setting, drawn: Mapping
     bands = (
         Band("Posts", answer_columns(feet, report.currency), answers),
         Band("What each post was measured as", measured_columns(feet), [measured_row(p, feet) for p in report.posts]),
-        Band("How each post stands", seen_columns(feet), [seen_row(p, feet) for p in report.posts]),
+        Band(
+            "The court, the ring height wanted, and how each post stands",
+            court_columns(feet),
+            [court_row(p, feet) for p in report.posts],
+        ),
+        Band("What was seen at each post", seen_columns(feet), [seen_row(p, feet) for p in report.posts]),
     )
     row, stacked = page.bands(top, "posts_read", bands, "One row a post: the recommended kit, then what the post was read as")
     first = row + 1

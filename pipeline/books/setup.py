@@ -27,7 +27,9 @@ def length_values(metres: float | None, feet: bool, missing: str = show.UNKNOWN)
 
 
 def finish(page: Page, report: SiteReport, top: int, frozen: int = 1) -> None:
-    """Freezes what stands above and left of the first data cell, and sets the printed page up; `top` 0: nothing to freeze."""
-    if top:
-        page.sheet.freeze_panes(top + 1, frozen)
+    """Freezes what stands above and left of the first data cell, and sets the printed page up.
+
+    `top` 0: no heading row counts for the whole sheet, so only its title and the first columns stay in sight.
+    """
+    page.sheet.freeze_panes(top + 1 if top else 1, frozen)
     page.print_as(top, f"{number(report)}  {report.site_name}", on=LETTER if report.feet else A4)

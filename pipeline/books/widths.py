@@ -13,8 +13,8 @@ SURE = 0.93
 """Part of a column's width that is surely there for letters: printed ones are wider than those on the screen."""
 INDENT = 1.6
 """Room that a cell's indent and edges take."""
-_MORE = (0.0, 0.5, 1.0, 1.5, 2.0)
-"""What some programs leave beyond that."""
+_MORE = (0.8, 1.2, 1.6, 2.0, 2.4)
+"""What programs leave beyond that in a heading that stands at the right."""
 BUTTON = 1.5
 """Room for the button of a filter, beside a heading."""
 
@@ -38,7 +38,7 @@ def head_room(heading: str) -> float:
 
 @lru_cache(maxsize=4096)
 def unparted(heading: str, column: float) -> float:
-    """`column`, or the next width at which the heading's unit stays on one line, however much of it is there for letters."""
+    """`column`, or the next width at which the heading's unit stays on one line."""
     while any(parts_unit(heading, (inside(column) + more) / BOLDER) for more in _MORE):
         column += 0.5
     return column
