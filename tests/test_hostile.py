@@ -100,6 +100,7 @@ ANSWERS: dict[str, tuple[bytes, str]] = {
     "RTF": (b"{\\rtf1 x}", "RTF"),
     "random bytes": (bytes(range(256)) * 9, "no spreadsheet and no text table"),
     "prose": (b"# Read me\n\nSome words, with commas, and more.\nAnother line.\n", "no table"),
+    "UTF-16 that lost a byte": ("Site code\tPost\nS1\tP1\n".encode("utf-16")[:5] + "Site code\tPost\nS1\tP1\n".encode("utf-16")[6:], "a byte of it is missing"),
     "zeros": (b"\0" * 5000, "no spreadsheet"),
 }  # fmt: skip
 

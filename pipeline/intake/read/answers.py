@@ -56,6 +56,7 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "office": ("This is an office file, but no workbook was found in it.", _SAVE),
     "binary": ("This is no spreadsheet and no text table.", _SEND),
     "no table": ("This is plain text with no table in it.", _SEND),
+    "shifted": ("The text is damaged: a byte of it is missing or too many, and what follows cannot be read.", _AGAIN),
     "slow": ("Reading the file took too long, so it was stopped.", "Copy the rows with posts into a new workbook and send that."),
     "memory": (
         "Reading the file took more memory than a survey may need, so it was stopped.",

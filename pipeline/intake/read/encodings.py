@@ -16,16 +16,17 @@ _MARKS: tuple[tuple[bytes, str], ...] = (
 _SAMPLE = 65_536
 _CONTROLS = re.compile(rb"[\x00-\x08\x0e-\x1a\x1c-\x1f]")
 _MOST_CONTROLS = 0.01
+_SHIFTED_LINE_END = "\u0a00"  # a line feed of UTF-16 read from the wrong byte; no character has this number
 
 
 def decode(data: bytes) -> tuple[str, tuple[str, ...]]:
     """Text of a file and what is said about its encoding; raises UnreadableFileError for binary content."""
     for mark, encoding in _MARKS:
         if data.startswith(mark):
-            return data[len(mark) :].decode(encoding, "replace"), ()
+            return _decoded(data[len(mark) :], encoding), ()
     encoding = _unmarked_utf16(data[:_SAMPLE])
     if encoding:
-        return data.decode(encoding, "replace"), ()
+        return _decoded(data, encoding), ()
     sample = data[:_SAMPLE]
     if len(_CONTROLS.findall(sample)) > max(4, _MOST_CONTROLS * len(sample)):
         raise answer("binary")
@@ -35,6 +36,14 @@ def decode(data: bytes) -> tuple[str, tuple[str, ...]]:
         if e.end == len(data) and e.start > 0 and e.reason == "unexpected end of data":
             return data.decode("utf-8", "replace"), ()
     return data.decode("cp1252", "replace"), ("The text is not in UTF-8; it was read as Windows-1252.",)
+
+
+def _decoded(data: bytes, encoding: str) -> str:
+    """The text; refused where a byte is missing or too many, since all that follows would be other characters."""
+    text = data.decode(encoding, "replace")
+    if _SHIFTED_LINE_END in text:
+        raise answer("shifted")
+    return text
 
 
 def _unmarked_utf16(sample: bytes) -> str:
