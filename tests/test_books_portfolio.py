@@ -14,6 +14,7 @@ from pipeline.books.overview import SITES_DRAWN, summed
 from pipeline.books.portfolio import portfolio_workbook
 from pipeline.books.waiting import effect
 from pipeline.intake.model import Query, natural
+from schemas.words import CAUTION
 
 SHEETS = [
     "Overview",
@@ -125,3 +126,8 @@ def test_outcomes_stand_in_the_order_of_the_sites():
 )
 def test_effect_of_a_query(code, holds, said):
     assert effect(replace(QUERY, code=code, holds_row=holds)).value == said
+
+
+@pytest.mark.parametrize("sheet", ["Overview", "Sites", "Order list", "Extensions", "Shortfalls", "Reach", "Figures"])
+def test_cautions_stand_wherever_a_fit_is_shown(forty, sheet):
+    assert CAUTION in words(opened(forty), sheet)

@@ -188,9 +188,9 @@ def write_reach(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> N
     mounts, boards = reach(sites)
     if not mounts and not boards:
         return _say(page, "No post was read, so nothing can be said about the catalogue.")
-    page.para(
-        1, "A post may be stopped by several things at once. Boards: posts on which the board stands in a kit that fits.", "note"
-    )
+    page.para(1, CAUTION, "caution")
+    words = "A post may be stopped by several things at once. Boards: posts on which the board stands in a kit that fits."
+    page.para(2, words, "note")
     row = 3
     if mounts:
         codes = [c for c in STOPS if any(c in counts for counts in mounts.values())]

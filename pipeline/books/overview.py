@@ -74,6 +74,7 @@ def write_figures(book: Book, sites: Sequence[SiteSummary]) -> Drawn:
     page.title("Figures: what the pictures on Overview are drawn from")
     rows = outcome_rows(sites)
     kinds = [Col(VERDICT[o][0], "whole") for o in OUTCOMES]
+    page.para(1, CAUTION, "caution")
     row, outcomes = _figures(page, 2, "outcomes_by_site", [Col("Site", "bold", 40), *kinds], rows)
     stops = [[STOPS.get(c, c.lower()).capitalize(), n] for c, n in summed([s.stops for s in sites]).items()]
     row, stopped = _figures(page, row, "stops", [Col("What stops posts without a kit", "bold", 40), Col("Posts", "whole")], stops)

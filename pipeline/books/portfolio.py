@@ -15,6 +15,7 @@ from pipeline.books.page import Book, Page
 from pipeline.books.waiting import write_changes, write_expired, write_files, write_queries
 from pipeline.books.wording import STATE
 from pipeline.intake.model import Query
+from schemas.words import CAUTION
 
 SITES = "Sites"
 _MONEY = ("net", "freight", "tax", "total")
@@ -107,6 +108,7 @@ def _write_sites(book: Book, sites: Sequence[SiteSummary], currency: str) -> int
         page.para(2, "No site was quoted in this run. The sheets Queries and Files say why.", "strong")
         page.print_as(0, "Portfolio")
         return 0
+    page.para(1, CAUTION, "caution")
     page.table(2, "sites_all", site_columns(currency), [site_row(s) for s in sites], "Sites, states and totals")
     page.sheet.freeze_panes(3, 1)
     page.print_as(2, "Portfolio")
