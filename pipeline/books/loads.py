@@ -193,14 +193,20 @@ def write_loads(book: Book, report: SiteReport, setting: Setting) -> None:
     page.title("Loads: a rough screen of each recommended kit on its post")
     row = page.para(1, CAUTION, "caution")
     row = page.para(row, NOT_LOOKED_AT, "strong")
-    top = 0
+    top, said = 0, ("In plain words, post by post", in_words(report.posts))
     if any(post.kit for post in report.posts):
+        bands = _bands(report)
+        few = page.stacks(bands)
+        if few:  # else the table's headings, which stay in sight, would stand too low
+            row = _block(page, row, *said) + 1
         top = row
-        row, stacked = page.bands(top, "loads_rough", _bands(report), "Rough load of each recommended kit")
-        top = 0 if stacked else top
+        row, _ = page.bands(top, "loads_rough", bands, "Rough load of each recommended kit")
+        if few:
+            top = 0
+        else:
+            row = _block(page, row, *said)
     else:
         row = page.para(row + 1, "No post of this site has a kit, so there is no load to show.", "strong")
-    row = _block(page, row, "In plain words, post by post", in_words(report.posts))
     _block(page, row, "What the figures mean", [(text, "para") for text in EXPLANATION])
     finish(page, report, top)
 

@@ -158,7 +158,7 @@ class Page:
         With few rows each part is a table of its own below the one before; else the parts stand side by
         side in one table, and each is printed on a page of its own.
         """
-        if not self._stacks(bands):
+        if not self.stacks(bands):
             self._bands = [sum(len(b.columns) for b in bands[:i]) for i in range(len(bands))]
             for band, column in zip(bands[1:], self._bands[1:], strict=True):
                 self.title(band.title, column)
@@ -193,7 +193,7 @@ class Page:
         for index, column in enumerate(columns):
             self.widths[index] = max(self.widths[index], need(column, {row[index] for row in rows}, self.book.digits))
 
-    def _stacks(self, bands: Sequence[Band]) -> bool:
+    def stacks(self, bands: Sequence[Band]) -> bool:
         """Whether the parts of a wide table are few rows, and readable one below the other."""
         if len(bands[0].rows) > STACKED:
             return False
