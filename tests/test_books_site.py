@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import math
 import re
 import warnings
 from dataclasses import replace
@@ -17,6 +18,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pipeline.books.kits import against, lowest, marks
+from pipeline.books.loads import takes
 from pipeline.books.model import QuoteLine, Totals
 from pipeline.books.quote import line_total
 from pipeline.books.site import site_workbook
@@ -229,3 +231,20 @@ def test_any_text_gives_a_workbook_that_opens(texts):
         book = opened(data)
     assert book["Quote"]["B2"].value == (clean(customer) if customer else "not stated on the survey")
     assert all(re.match(r"=(ROUND|SUMPRODUCT|G\d+$)", f) for f in formulas(data).values())
+
+
+@pytest.mark.parametrize(
+    ("state", "play", "storm", "needed", "material", "said"),
+    [
+        ("within", 0.5, 0.9, 0.004, "steel", "takes 90 % of the rough strength, in a storm"),
+        ("over", 1.2, 0.9, 0.004, "steel", "120 % of the rough strength, in play, and only a licensed engineer"),
+        ("over", math.inf, 0.9, 0.004, "steel", "too slender for this screen: only a licensed engineer"),
+        ("unknown", None, None, 0.0041, "steel", "look for a wall of at least 4.10 mm (0.16 in)"),
+        ("unknown", None, None, None, "wood", "for steel posts only"),
+        ("unknown", None, None, None, "steel", "no wall of a steel tube"),
+    ],
+)
+def test_loads_say_it_in_plain_words(state, play, storm, needed, material, said):
+    found = replace(post("1"), row=survey_row("1", material=material))
+    shown = replace(found.kits[0], load_state=state, utilisation_play=play, utilisation_storm=storm, wall_needed=needed)
+    assert said in takes(found, shown)

@@ -29,6 +29,7 @@ or assumed concrete and soil; never dig in less than the local frost depth. A po
 are for an engineer.
 'Ring sag' is how far the ring's centre goes down under the hanging load, by the bending of the post alone."""
 NO_BREAK = "\N{NO-BREAK SPACE}%"
+NOT_STEEL = "not a steel post"
 CASES = {"play": "Play", "storm": "Storm"}
 EXPLANATION = tuple(_EXPLAINED.splitlines())
 """Paragraphs that explain the figures to a reader who is no engineer."""
@@ -95,7 +96,7 @@ def least_row(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
 
 def _no_wall(post: PostReport) -> str:
     asked = post.row.values.get("material", "unknown") in ("steel", "unknown")
-    return "none is enough" if asked else "not a steel post"
+    return "none is enough" if asked else NOT_STEEL
 
 
 def _known(value: float | None, missing: str, scale: float = 1.0) -> Any:
@@ -118,13 +119,16 @@ def takes(post: PostReport, kit: KitReport) -> str:
     if storm is not None and play is not None:
         worse, case = (storm, "a storm") if storm >= play else (play, "play")
         if math.isinf(worse):
-            return f"the post is {show.TOO_SLENDER}"
-        return f"the load takes {show.share(worse)} of the rough strength, in {case}"
+            return f"the post is {show.TOO_SLENDER}: only a licensed engineer can clear it"
+        over = ", and only a licensed engineer can clear it" if kit.load_state == "over" else ""
+        return f"the load takes {show.share(worse)} of the rough strength, in {case}{over}"
     if kit.wall_needed is not None:
         needed = f"{kit.wall_needed * 1000:.2f} mm ({kit.wall_needed / show.INCH:.2f} in)"
         known = "the wall is not known" if post.wall is None else "the strength is not known"
         return f"{known}: look for a wall of at least {needed}"
-    return f"the strength is not known; wall to look for: {_no_wall(post)}"
+    if _no_wall(post) == NOT_STEEL:
+        return "the strength is not known, since this screen is for steel posts only: ask a licensed engineer"
+    return "the strength is not known, and no wall of a steel tube of this size would carry the load: ask a licensed engineer"
 
 
 def whence(kit: KitReport, case: str) -> str:
