@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import gc
 import sqlite3
-from collections.abc import Iterator, Sequence
+import threading
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import closing, contextmanager, nullcontext
 from datetime import timedelta
 from importlib import import_module
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from pipeline.inputs import Prints, Request, Tell, fingerprints
 from pipeline.intake.read import Found, NoSurveyError, find_surveys
@@ -21,6 +23,8 @@ from pipeline.stages.outcome import Outcome
 from pipeline.stages.unchanged import said_before
 
 if TYPE_CHECKING:
+    from concurrent.futures import Future
+
     from pipeline.intake.catalogue import CatalogueRead
 
 LEDGER = "ledger.sqlite"
@@ -45,7 +49,8 @@ def quote(request: Request, tell: Tell) -> Outcome:
             _require_cluster(request)
         with _folder(request) as ledger:
             same = said_before(ledger, request, prints)
-            return same or _quote(request, found, prints, catalogue, readers, ledger, tell)
+            with _no_look_for_garbage():
+                return same or _quote(request, found, prints, catalogue, readers, ledger, tell)
 
 
 def _quote(
@@ -59,6 +64,7 @@ def _quote(
 ) -> Outcome:
     from pipeline.stages.cataloguing import kept_catalogue
     from pipeline.stages.framing import check_frames
+    from pipeline.stages.standing import expected, look
     from pipeline.stages.taking import take_all
     from pipeline.workers import beside
 
@@ -68,9 +74,9 @@ def _quote(
     catalogue = kept or catalogue or _read(request)
     valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
     with nullcontext(lambda: None) if kept else beside(check_frames, catalogue.tables) as frames_checked:
-        with _loading():
+        with _meanwhile(look, request.out, expected(ledger)) as standing:
             surveys = take_all(found, prints, catalogue.policy, ledger, readers, tell)
-            readers.close()
+        threading.Thread(target=readers.close, daemon=True).start()  # their end is waited for at ours
         frames_checked()
 
     from pipeline.quote.tasks import gather
@@ -79,19 +85,29 @@ def _quote(
     from pipeline.stages.quoting import quote_all
 
     gathered = gather(surveys.taken, request.date.isoformat(), valid_until.isoformat())
-    run = open_run(request, prints, catalogue, ledger)
+    run = open_run(request, prints, catalogue, ledger, standing.result())
     quoted = quote_all(run, gathered, ledger, tell)
     return close(run, gathered, surveys, quoted, ledger, tell)
 
 
 @contextmanager
-def _loading() -> Iterator[None]:
-    """What is heavy is loaded while the readers, other processes, are at work."""
+def _no_look_for_garbage() -> Iterator[None]:
+    """Nothing of a run is garbage before its end: looking for it again and again takes a tenth of a re-run."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
+
+
+@contextmanager
+def _meanwhile(work: Callable[..., Any], *args: Any) -> Iterator[Future[Any]]:
+    """While the readers, other processes, are at work: what is heavy is loaded, and `work` is done."""
     from concurrent.futures import ThreadPoolExecutor
 
     with ThreadPoolExecutor(1) as thread:
         thread.submit(import_module, "pipeline.stages.closing")
-        yield
+        yield thread.submit(work, *args)
 
 
 def _require_cluster(request: Request) -> None:

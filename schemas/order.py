@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 
+@lru_cache(1 << 16)
 def natural(code: str) -> tuple[tuple[int, int, str], ...]:
     """Key for natural order: digits count as numbers, case does not count; ties by the text itself."""
     parts = re.findall(r"\d+|\D+", code.casefold())

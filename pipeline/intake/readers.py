@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from queue import SimpleQueue
+from queue import LifoQueue
 from types import TracebackType
 
 from pipeline.intake.read import Sandbox
@@ -15,8 +15,8 @@ class Readers:
 
     def __init__(self, jobs: int) -> None:
         self._boxes = [Sandbox("pipeline.intake.reader:take_path") for _ in range(max(1, jobs))]
-        self._free: SimpleQueue[Sandbox] = SimpleQueue()
-        for box in self._boxes:
+        self._free: LifoQueue[Sandbox] = LifoQueue()  # the one that is loaded already comes first
+        for box in reversed(self._boxes):
             self._free.put(box)
 
     def __enter__(self) -> Readers:

@@ -71,7 +71,7 @@ def take_in(
     """
     with ExitStack() as stack:
         own = readers or stack.enter_context(Readers(max(1, min(jobs, len(found)))))
-        pool = stack.enter_context(ThreadPoolExecutor(max(1, min(len(own), len(found)))))
+        pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(own), len(found)))))
         for done, taken in enumerate(pool.map(lambda f: _one(f, policy, own), found), 1):
             tell(done)
             yield taken

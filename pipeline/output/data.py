@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 import csv
-import hashlib
 import io
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from types import TracebackType
 from typing import Any, BinaryIO
 
 from pipeline.output.folder import PART, NotWrittenError, in_words
+from pipeline.output.writer import Writer
 from schemas.column import Table
 from schemas.results import EXTENSIONS_NEEDED, KITS, MOUNT_FIT, POSTS, QUOTE_LINES
 
 BY_SITE: tuple[Table, ...] = (POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES)
 """Files whose lines are made with each site; the others (sites, queries, changes) are made at the end."""
-
-_AT_ONCE = 1 << 18
 
 
 def heading(table: Table) -> bytes:
@@ -60,28 +59,28 @@ class DataFiles:
         self._before = before
         self._out: dict[str, BinaryIO] = {}
         self._in: dict[str, io.FileIO] = {}
-        self._hash = {t.name: hashlib.sha256() for t in BY_SITE}
+        self._writer = Writer()
         self._at: dict[str, int] = {t.name: 0 for t in BY_SITE}
         self._run: dict[str, tuple[int, int]] = {}  # file -> (start, end) of lines before that are still to be copied
         self.pieces: dict[str, dict[str, tuple[int, int]]] = {}
-        self._room = memoryview(bytearray(_AT_ONCE))
         self.written = 0
 
     def __enter__(self) -> DataFiles:
-        try:
+        with self._in_words():
             self._folder.mkdir(exist_ok=True)
             for table in BY_SITE:
                 self._out[table.name] = self._part(table.name).open("wb")
                 self._write(table.name, heading(table))
                 if table.name in self._before:
                     self._in[table.name] = self._path(table.name).open("rb", buffering=0)
-        except OSError as error:
-            raise NotWrittenError(f"{self._folder} could not be written: {in_words(error)}.") from error
         return self
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
+        with suppress(OSError):
+            self._writer.end()
         for f in (*self._out.values(), *self._in.values()):
-            f.close()
+            with suppress(OSError):
+                f.close()
         for table in BY_SITE:
             if self._folder.is_dir():
                 self._part(table.name).unlink(missing_ok=True)
@@ -93,6 +92,8 @@ class DataFiles:
 
     def add(self, site: str, pieces: Mapping[str, bytes]) -> None:
         """The lines of a site that was worked out."""
+        with self._in_words():
+            self._writer.check()
         self.pieces[site] = {t.name: self._write(t.name, pieces[t.name]) for t in BY_SITE}
 
     def copy(self, site: str, pieces: Mapping[str, tuple[int, int]]) -> None:
@@ -111,27 +112,32 @@ class DataFiles:
 
     def finish(self) -> dict[str, str]:
         """Put the files in place, those that differ; returns each file's hash."""
-        done: dict[str, str] = {}
-        for name, f in self._out.items():
+        for name in self._out:
             self._flush(name)
-            f.close()
-            done[name] = self._hash[name].hexdigest()
-        for f in self._in.values():
-            f.close()
+        with self._in_words():
+            self._writer.end()
+            for f in (*self._out.values(), *self._in.values()):
+                f.close()
+        done = {name: self._writer.hash(f) for name, f in self._out.items()}
         for name, hash_ in done.items():
-            if self._before.get(name) == hash_:
-                self._part(name).unlink()
-                continue
-            try:
-                self._part(name).replace(self._path(name))
-                self.written += 1
-            except OSError as error:
-                raise NotWrittenError(f"{self._path(name)} could not be written: {in_words(error)}.") from error
+            with self._in_words(f"{name}.csv"):
+                if self._before.get(name) == hash_:
+                    self._part(name).unlink()
+                else:
+                    self._part(name).replace(self._path(name))
+                    self.written += 1
         return done
+
+    @contextmanager
+    def _in_words(self, name: str = "") -> Iterator[None]:
+        try:
+            yield
+        except OSError as error:
+            raise NotWrittenError(f"{self._folder / name} could not be written: {in_words(error)}.") from error
 
     def _write(self, name: str, data: bytes) -> tuple[int, int]:
         self._flush(name)
-        self._put(name, data)
+        self._writer.put(self._out[name], data)
         start = self._at[name]
         self._at[name] = start + len(data)
         return start, len(data)
@@ -139,23 +145,8 @@ class DataFiles:
     def _flush(self, name: str) -> None:
         """Copy the lines that stand side by side in the file before, in one go."""
         start, end = self._run.pop(name, (0, 0))
-        if start == end:
-            return
-        self._in[name].seek(start)
-        while start < end:
-            data = self._room[: end - start]
-            data = data[: self._in[name].readinto(data)]
-            if not data:
-                raise NotWrittenError(f"{self._path(name)} was changed by somebody else; run again.")
-            self._put(name, data)
-            start += len(data)
-
-    def _put(self, name: str, data: bytes | memoryview) -> None:
-        try:
-            self._out[name].write(data)
-        except OSError as error:
-            raise NotWrittenError(f"{self._path(name)} could not be written: {in_words(error)}.") from error
-        self._hash[name].update(data)
+        if start < end:
+            self._writer.put(self._out[name], (self._in[name], start, end))
 
     def _path(self, name: str) -> Path:
         return self._folder / f"{name}.csv"

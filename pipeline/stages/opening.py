@@ -12,7 +12,7 @@ from pipeline.intake.catalogue import CatalogueRead
 from pipeline.ledger.catalogue import as_plain
 from pipeline.ledger.pack import pack
 from pipeline.ledger.store import Known, Latest, Ledger, Output, Run
-from pipeline.output.folder import file_digest, is_torn
+from pipeline.output.folder import is_torn
 from pipeline.quote.world import World
 from pipeline.rules.catalogue import catalogue
 from schemas.policy import SETTINGS
@@ -42,15 +42,16 @@ class RunState:
     seen: Mapping[str, str]  # site -> hash of its newest workbook as it stands
     found_as: Mapping[str, str]  # site -> OK, MISSING, EDITED, LOCKED
     outputs: Mapping[str, Output]
+    standing: Mapping[str, str]  # path -> hash, as the run found it
 
 
-def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledger) -> RunState:
-    """Begin a run in the ledger."""
+def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledger, standing: Mapping[str, str]) -> RunState:
+    """Begin a run in the ledger; `standing` is what stages.standing saw in the folder."""
     last = ledger.last_finished()
     until = last.run if last else 0
     latest = ledger.latest(until)
     unfinished, ours = ledger.unfinished(until + 1), ledger.pending()
-    seen = {site: file_digest(request.out / r.workbook) for site, r in latest.items()}
+    seen = {site: standing[r.workbook] for site, r in latest.items()}
     content = pack(as_plain(read.tables, read.policy, read.stated, read.typed))
     number = ledger.begin(request.date.isoformat(), request.now.isoformat(), prints.program, read.fingerprint, content)
     return RunState(
@@ -69,6 +70,7 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
         seen,
         {site: found_as(request, r, seen[site], ours) for site, r in latest.items()},
         ledger.outputs(),
+        standing,
     )
 
 

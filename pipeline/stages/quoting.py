@@ -91,7 +91,7 @@ def _with_catalogues(run: RunState, jobs: Sequence[_Job], ledger: Ledger) -> Run
 
 
 def _stands(run: RunState, path: str) -> bool:
-    return file_digest(run.request.out / path) == run.outputs[path].hash
+    return run.standing.get(path) == run.outputs[path].hash
 
 
 def _job(task: SiteTask, run: RunState, can_copy: bool, bearing: Bearing) -> _Job:
