@@ -211,6 +211,8 @@ def misbehave(path: str, how: str) -> Any:
             pass
     if how == "memory":
         return len(bytearray(8 << 30))
+    if how == "much":
+        return len(bytearray(900 << 20))
     if how == "noise":
         print("noise", flush=True)
         os.write(1, b"more noise")
@@ -248,6 +250,11 @@ def test_a_child_that_fails_takes_only_its_file_along(box: Sandbox, how: str, wo
         box.run("bad", how)
     assert words in e.value.reason
     assert box.run("good", "after") == "after"
+
+
+def test_what_needs_more_memory_than_most_is_done_again_with_room(box: Sandbox) -> None:
+    assert box.run("x", "much") == 900 << 20
+    assert box.run("x", "after") == "after"
 
 
 def test_what_a_library_prints_goes_nowhere(box: Sandbox, capfd: pytest.CaptureFixture[str]) -> None:

@@ -13,6 +13,7 @@ Start = Callable[[str, dict[str, str]], None]
 End = Callable[[str], None]
 Text = Callable[[str], None]
 
+_OUT_OF_MEMORY = expat.errors.codes[expat.errors.XML_ERROR_NO_MEMORY]
 _KINDS: tuple[tuple[str, str], ...] = (
     ("fods", r"<office:document[\s>].{0,6000}opendocument\.spreadsheet"),
     ("old xml", r"urn:schemas-microsoft-com:office:spreadsheet|progid=.excel\.sheet"),
@@ -58,6 +59,8 @@ def parse(chunks: Iterable[bytes], start: Start, end: End, text: Text | None = N
             parser.Parse(chunk, False)
         parser.Parse(b"", True)
     except expat.ExpatError as e:
+        if e.code == _OUT_OF_MEMORY:
+            raise MemoryError from e
         raise damaged(f"its XML breaks off at line {e.lineno:,}") from e
     except (LookupError, ValueError) as e:  # an encoding that is unknown, or no 8-bit one
         raise damaged("its XML is in an unknown encoding") from e
