@@ -51,7 +51,7 @@ class PlainWorksheet(Worksheet):
 
 
 class PlainWorkbook(xlsxwriter.Workbook):
-    def __init__(self, looks):
+    def __init__(self, looks, texts=()):
         super().__init__(io.BytesIO(), options())
         digits = 0 if looks.formats["money"].num_format == "#,##0" else 2
         formats = {name: self.add_format(styles.style(name, digits)) for name in NAMES}
@@ -73,9 +73,16 @@ class PlainWorkbook(xlsxwriter.Workbook):
 
 
 def parts(file) -> dict[str, str]:
-    """Parts of a workbook; without the hints that a reader can do without: spans of rows, and how many cells have a text."""
+    """Parts of a workbook, each text where its cell is.
+
+    Left out are hints that a reader can do without: spans of rows, how many cells have a text, the order of the texts.
+    """
     with ZipFile(file) as package:
         found = {name: package.read(name).decode() for name in package.namelist()}
-    found = {name: re.sub(r' spans="\d+:\d+"', "", part) for name, part in found.items()}
-    found["xl/sharedStrings.xml"] = re.sub(r' count="\d+"', "", found["xl/sharedStrings.xml"])
+    texts = re.findall(r"<si>.*?</si>", found.pop("xl/sharedStrings.xml"), re.DOTALL)
+    found["texts"] = "".join(sorted(texts))
+    for name, part in found.items():
+        if name.startswith("xl/worksheets/sheet"):
+            told = re.sub(r' t="s"><v>(\d+)</v>', lambda m: f">{texts[int(m[1])]}", part)
+            found[name] = re.sub(r' spans="\d+:\d+"', "", told)
     return found

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
 from pipeline.books.basis_text import RULES, SOURCES
 from pipeline.books.cells import Col
-from pipeline.books.model import Setting, SiteReport
-from pipeline.books.page import Book
+from pipeline.books.model import Setting, SettingReport, SiteReport
+from pipeline.books.page import Book, Page
 from pipeline.books.paper import A4, LETTER
+from pipeline.books.stencil import Stencil, cut
 from pipeline.books.wording import number
 from schemas.words import CAUTION, NOT_LOOKED_AT, VERDICT_WORDS
 
@@ -37,19 +39,43 @@ def setting_rows(setting: Setting) -> list[list[Any]]:
     return [[s.name, s.help, f"{s.value} {s.unit}".strip(), where.get(s.where, s.where), s.source] for s in setting.policy]
 
 
+_VERSION_ROWS = ("Program", "Catalogue", "Date of the quotation", "Revision")
+
+
 def version_rows(report: SiteReport, setting: Setting) -> list[list[Any]]:
     """Versions of what made the workbook."""
-    return [
-        ["Program", setting.program],
-        ["Catalogue", f"fingerprint {setting.catalogue}"],
-        ["Date of the quotation", report.date],
-        ["Revision", f"r{report.revision}"],
-    ]
+    words = setting.program, f"fingerprint {setting.catalogue}", report.date, f"r{report.revision}"
+    return [list(pair) for pair in zip(_VERSION_ROWS, words, strict=True)]
 
 
 def write_basis(book: Book, report: SiteReport, setting: Setting) -> None:
-    """Writes the sheet."""
+    """Writes the sheet; all but the versions and the printed page is laid from the book's stencil, where it has one."""
     page = book.page("Basis", "#4A5A64")
+    versions = version_rows(report, setting)
+    if book.stencil is None:
+        _, top = _fill(page, setting, versions)
+    else:
+        first, top = book.stencil.lay(page)
+        for row, (_, words) in enumerate(versions, first):
+            page.sheet.text(row, 1, words, "para")
+    page.sheet.freeze_panes(1, 1)
+    page.print_as(top, f"{number(report)}  {report.site_name}", on=LETTER if report.feet else A4)
+
+
+def stencil(setting: Setting, digits: int) -> Stencil:
+    """The sheet as far as it is the same in every workbook of a run, for a currency with `digits` decimals."""
+    return _stencil(setting.policy, setting.program, digits)
+
+
+@lru_cache(maxsize=4)
+def _stencil(policy: tuple[SettingReport, ...], program: str, digits: int) -> Stencil:
+    page = Book("Basis", "", "2000-01-01", program, digits).page("Basis")
+    labels = [[about, about] for about in _VERSION_ROWS]  # words that stand there anyhow; each workbook writes its own
+    return cut(page, _fill(page, Setting({}, policy, program, ""), labels))
+
+
+def _fill(page: Page, setting: Setting, versions: list[list[Any]]) -> tuple[int, int]:
+    """Writes the sheet but for its printed page; returns the first rows of the versions and of the settings (0 none)."""
     page.title("Basis: rules, limits, settings and sources")
     row = page.para(1, CAUTION, "caution")
     row = page.para(row, NOT_LOOKED_AT, "strong")
@@ -66,14 +92,13 @@ def write_basis(book: Book, report: SiteReport, setting: Setting) -> None:
         page.put(row, 0, about, "label")
         row = page.para(row, words, "para", 1)
     row = page.section(row + 1, "Made by", len(RULE_COLUMNS))
-    for about, words in version_rows(report, setting):
+    first, top = row, 0
+    for about, words in versions:
         page.put(row, 0, about, "label")
         row = page.para(row, words, "para", 1)
-    top = 0
     settings = setting_rows(setting)
     if settings:
         top = page.section(row + 1, "Settings in force", len(RULE_COLUMNS))
         page.table(top, "settings_in_force", SETTING_COLUMNS, settings, "Settings in force")
         page.keep(top - 1, top + 3)
-    page.sheet.freeze_panes(1, 1)
-    page.print_as(top, f"{number(report)}  {report.site_name}", on=LETTER if report.feet else A4)
+    return first, top

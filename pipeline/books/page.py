@@ -15,6 +15,7 @@ from pipeline.books.cells import BOLD, RIGHT, As, Band, Col, Formula, Link, Row
 from pipeline.books.looks import looks
 from pipeline.books.paper import A4
 from pipeline.books.parts import QuickWorkbook
+from pipeline.books.stencil import Stencil
 from pipeline.books.text import BOLDER, clean, fitted, lines
 from pipeline.books.widths import SURE, head_room, inside, need, unparted, widths_of
 
@@ -32,8 +33,11 @@ STACKED = 14
 class Book:
     """A workbook in memory; the same calls give the same bytes."""
 
-    def __init__(self, title: str, subject: str, date: str, program: str, digits: int = 2) -> None:
-        self.workbook = QuickWorkbook(looks(digits))
+    def __init__(
+        self, title: str, subject: str, date: str, program: str, digits: int = 2, stencil: Stencil | None = None
+    ) -> None:
+        self.workbook = QuickWorkbook(looks(digits), stencil.texts if stencil else ())
+        self.stencil = stencil
         made = datetime.fromisoformat(date)
         self.workbook.set_properties(
             {"title": clean(title)[:255], "subject": clean(subject)[:255], "comments": clean(program)[:255], "created": made}
@@ -76,7 +80,7 @@ class Page:
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
         self._tables: list[tuple[int, list[str], Sequence[Row]]] = []
         self._bands: list[int] = []  # first columns of the parts that stand side by side
-        self._kept: list[tuple[int, int]] = []
+        self.kept: list[tuple[int, int]] = []
         self._print: tuple[int, int, bool] | None = None
         self._headings: list[tuple[int, str]] = []
         self._fitted = False  # one page wide whatever the program makes of the widths; it may then pass breaks over
@@ -179,7 +183,7 @@ class Page:
 
     def keep(self, first: int, last: int) -> None:
         """Rows that are printed on one page."""
-        self._kept.append((first, last))
+        self.kept.append((first, last))
 
     def _heading(self, top: int, columns: Sequence[Col]) -> None:
         for index, column in enumerate(columns):
@@ -260,9 +264,9 @@ class Page:
         begins, widest = paper.across([sum(paper.pixels(self.widths.get(c, 8.43)) for c in side) for side in sides], wide)
         scale = paper.scale(widest, wide)
         sizes, usual = self.sheet.row_sizes, self.sheet.default_row_height
-        last = max([self.sheet.dim_rowmax or 0, *(end for _, end in self._kept)])
+        last = max([self.sheet.dim_rowmax or 0, *(end for _, end in self.kept)])
         heights = [sizes[row][0] if row in sizes else usual for row in range(last + 1)]
-        breaks = paper.down(heights, self._kept, high * 100 / scale, top)
+        breaks = paper.down(heights, self.kept, high * 100 / scale, top)
         if (begins or breaks) and not self._fitted:
             self.sheet.set_print_scale(scale)
         else:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Sequence
 from typing import Any
 
 import xlsxwriter
@@ -20,10 +21,10 @@ _CONSTANT = frozenset({"xl/styles.xml", "xl/theme/theme1.xml", "_rels/.rels"})
 class QuickWorkbook(xlsxwriter.Workbook):
     """The spreadsheet library's workbook with sheets of ours and formats that all workbooks share."""
 
-    def __init__(self, looks: Looks) -> None:
+    def __init__(self, looks: Looks, texts: Sequence[str] = ()) -> None:
         super().__init__(io.BytesIO(), options())
         self.looks = looks
-        self.str_table = Strings()
+        self.str_table = Strings(texts)
         self.packed = b""
         """The workbook's bytes, once it is closed."""
 

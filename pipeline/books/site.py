@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pipeline.books import show
-from pipeline.books.basis import write_basis
+from pipeline.books.basis import stencil, write_basis
 from pipeline.books.drawings import places, write_drawings
 from pipeline.books.extensions import write_extensions
 from pipeline.books.kits import write_kits
@@ -20,7 +20,8 @@ from pipeline.books.wording import number
 def site_workbook(report: SiteReport, setting: Setting) -> bytes:
     """The workbook of one site as .xlsx bytes; the same report and setting give the same bytes."""
     title = f"Quotation {number(report)}"
-    book = Book(title, report.site_name, report.date, setting.program, show.digits(report.totals.total))
+    digits = show.digits(report.totals.total)
+    book = Book(title, report.site_name, report.date, setting.program, digits, stencil(setting, digits))
     write_quote(book, report)
     write_posts(book, report, setting, places(report))
     write_kits(book, report, setting)

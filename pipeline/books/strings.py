@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Sequence
 from functools import lru_cache
 
 from xlsxwriter.sharedstrings import SharedStrings
@@ -16,9 +17,9 @@ class Strings(dict[str, int]):
     It stands in for the spreadsheet library's own table; the methods with an underscore are what that calls.
     """
 
-    def __init__(self) -> None:
-        super().__init__()
-        self.texts: list[str] = []
+    def __init__(self, texts: Sequence[str] = ()) -> None:
+        super().__init__(zip(texts, range(len(texts)), strict=True))
+        self.texts: list[str] = list(texts)
         self.count = 0
         """Cells with a text."""
 
