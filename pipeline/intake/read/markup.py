@@ -13,6 +13,7 @@ Start = Callable[[str, dict[str, str]], None]
 End = Callable[[str], None]
 Text = Callable[[str], None]
 
+_MOST_OPEN = 100_000  # a sheet has a dozen; the count is rough, since pieces part a tag and comments may hold its signs
 _OUT_OF_MEMORY = expat.errors.codes[expat.errors.XML_ERROR_NO_MEMORY]
 _KINDS: tuple[tuple[str, str], ...] = (
     ("fods", r"<office:document[\s>].{0,6000}opendocument\.spreadsheet"),
@@ -54,8 +55,12 @@ def parse(chunks: Iterable[bytes], start: Start, end: End, text: Text | None = N
     parser.EntityDeclHandler = _forbid
     parser.UnparsedEntityDeclHandler = _forbid
     parser.ExternalEntityRefHandler = _forbid
+    depth = 0
     try:
         for chunk in chunks:
+            depth += _opened(chunk)
+            if depth > _MOST_OPEN:
+                raise damaged("its XML is nested too deeply")
             parser.Parse(chunk, False)
         parser.Parse(b"", True)
     except expat.ExpatError as e:
@@ -64,6 +69,13 @@ def parse(chunks: Iterable[bytes], start: Start, end: End, text: Text | None = N
         raise damaged(f"its XML breaks off at line {e.lineno:,}") from e
     except (LookupError, ValueError) as e:  # an encoding that is unknown, or no 8-bit one
         raise damaged("its XML is in an unknown encoding") from e
+
+
+def _opened(chunk: bytes) -> int:
+    """About how many more elements a piece opens than it closes; 0 for a piece in UTF-16, which is not looked at."""
+    if b"\0" in chunk:
+        return 0
+    return chunk.count(b"<") - 2 * chunk.count(b"</") - chunk.count(b"/>") - chunk.count(b"<?") - chunk.count(b"<!")
 
 
 def _forbid(*_: object) -> NoReturn:

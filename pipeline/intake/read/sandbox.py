@@ -20,6 +20,7 @@ MEMORY = 640 << 20
 ROOM = 2048 << 20
 """Address space of the one child at a time that reads what is larger [byte]; a survey of 100,000 posts takes 1.5 GB."""
 _LARGE = 5_000_000  # bytes on disk from which a file goes there at once
+_BOMB = 2_000_000  # bytes on disk up to which a file that needs so much is none that a survey's sender made
 PROCESSOR_SECONDS = 20.0
 WALL_SECONDS = 30.0
 _SECONDS_PER_MB = 3.0  # an honest file of 100,000 posts is 20 MB; a bomb is small on disk
@@ -44,8 +45,8 @@ class Sandbox:
 
     The child starts with the first file, serves all of them, and is replaced when it dies. It ends
     with the sandbox, and with its parent however that ends. One file at a time; threads may share it.
-    A file that needs more than `memory` is done again with `room`, for which all sandboxes of this
-    process wait in line, so that what a run needs is bounded whatever the number of its children.
+    A file that is not small and needs more than `memory` is done again with `room`, for which all
+    sandboxes of this process wait in line, so that a run's need is bounded whatever its children's number.
     """
 
     def __init__(
@@ -91,7 +92,7 @@ class Sandbox:
             try:
                 return self._once(path, args)
             except UnreadableFileError as e:
-                if e.reason not in _WANT_OF_MEMORY:
+                if e.reason not in _WANT_OF_MEMORY or _size(path) < _BOMB:
                     raise
         with _one_at_a_time:
             return self._roomy._once(path, args)
