@@ -8,6 +8,7 @@ from typing import Any
 
 from pipeline.intake.across import row_key
 from pipeline.intake.check import check_path
+from pipeline.intake.read.answers import ANSWERS, answer
 from pipeline.intake.take import Taken
 from pipeline.ledger.pack import pack
 
@@ -16,7 +17,9 @@ gc.set_threshold(20_000, 20, 20)  # reading makes many cells and hardly a circle
 
 
 def take_path(path: str, file: str, policy: Mapping[str, Any]) -> Taken:
-    """Read and check the file at `path`."""
+    """Read and check the file at `path`; UnreadableFileError only where the memory does not suffice."""
     r = check_path(path, file, policy)
+    if r.queries and r.queries[0].message == ANSWERS["memory"][0]:
+        raise answer("memory")  # an error, so that the sandbox may try again with more memory
     keys = tuple(row_key(row, i) for i, row in enumerate(r.rows))
     return Taken(r.file, r.format, keys, tuple(pack(row.as_dict()) for row in r.rows), r.queries, r.notes)

@@ -25,7 +25,7 @@ try:
 except ImportError:  # not on this platform: the parent's clock is the only limit
     resource = None  # type: ignore[assignment]
 
-_RECYCLE = 600 << 20  # a child that has grown this large is replaced, so that the next file has room
+_WORN = 0.4  # a child that has used so much of its memory is replaced, so that the next file has all of it
 _POLL_SECONDS = 0.5
 
 
@@ -40,18 +40,19 @@ def main(args: Sequence[str]) -> None:
     except BaseException as e:
         _send(replies, ("broken", f"the sandbox cannot load {work}: {e!r}", True))
         return
-    _limit(memory)
-    serve(call, requests, replies)
+    loaded = _address_space()
+    _limit(loaded + memory)  # the libraries take more on one system than on another; the file may add so much
+    serve(call, requests, replies, lambda: _is_worn(loaded, memory))
 
 
-def serve(call: Callable[..., Any], requests: IO[bytes], replies: IO[bytes]) -> None:
+def serve(call: Callable[..., Any], requests: IO[bytes], replies: IO[bytes], worn: Callable[[], bool]) -> None:
     """Answer requests one by one until there are no more, or until this process is worn out."""
     while len(head := requests.read(FRAME.size)) == FRAME.size:
         (size,) = FRAME.unpack(head)
         path, args, seconds = pickle.loads(requests.read(size))
         _limit_processor(seconds)
         state, content = attempt(call, path, args)
-        last = state == "fault" or content == ANSWERS["memory"] or _is_large()
+        last = state == "fault" or content == ANSWERS["memory"] or worn()
         _send(replies, (state, content, last))
         if last:
             return
@@ -115,11 +116,22 @@ def _limit_processor(seconds: float) -> None:
         resource.setrlimit(resource.RLIMIT_CPU, (soft if most < 0 else min(soft, most), most))
 
 
-def _is_large() -> bool:
+def _is_worn(loaded: int, memory: int) -> bool:
+    """Whether files have used much of the memory at any time, or hold much of the address space beyond what was loaded."""
     if resource is None:
         return False
     unit = 1 if sys.platform == "darwin" else 1024
-    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * unit > _RECYCLE
+    most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * unit
+    return max(most, _address_space() - loaded) > _WORN * memory
+
+
+def _address_space() -> int:
+    """Bytes of address space in use; 0 where the system does not tell."""
+    try:
+        with open("/proc/self/statm", encoding="ascii") as f:
+            return int(f.read().split()[0]) * resource.getpagesize()
+    except (OSError, ValueError):
+        return 0
 
 
 def _send(replies: IO[bytes], reply: tuple[str, Any, bool]) -> None:
