@@ -34,7 +34,7 @@ def answer(command: Callable[[], int]) -> int:
 
 def _refused(error: Exception) -> int:
     from pipeline.explaining.find import ExplainError
-    from pipeline.intake.catalogue_faults import CatalogueFaults
+    from pipeline.intake.catalogue.faults import CatalogueFaults
     from pipeline.intake.read import NoSurveyError
     from pipeline.ledger.schema import LedgerError
     from pipeline.output.folder import NotWrittenError

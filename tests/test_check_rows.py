@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
-from pipeline.intake.check import check_book, check_path
 from pipeline.intake.settings import documented
+from pipeline.intake.survey.check import check_book, check_path
 from schemas.survey import SURVEY
 
 POLICY = documented()
@@ -220,7 +220,7 @@ def test_codes_that_look_the_same_are_the_same() -> None:
 
 @pytest.mark.parametrize("text", ["inside diameter", "not straight", "unsound", "ID"])
 def test_the_opposite_of_a_word_is_no_suggestion_for_it(text: str) -> None:
-    from pipeline.intake.spellings import suggestions
+    from pipeline.intake.survey.spellings import suggestions
 
     assert not any(suggestions(n, text) for n in ("size_basis", "post_line", "condition"))
 

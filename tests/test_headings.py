@@ -7,11 +7,11 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, HEADINGS, book, sheet, survey
 
-from pipeline.intake.check import check_book
-from pipeline.intake.headings import OWN, SYNONYM, WEAK, claim, fold
 from pipeline.intake.settings import documented
-from pipeline.intake.spellings import MENDABLE, PASSED_OVER, PASSED_OVER_MEASURES, PASSED_OVER_WISHES, fold_word, word_of
-from pipeline.intake.tables import find_tables
+from pipeline.intake.survey.check import check_book
+from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim, fold
+from pipeline.intake.survey.spellings import MENDABLE, PASSED_OVER, PASSED_OVER_MEASURES, PASSED_OVER_WISHES, fold_word, word_of
+from pipeline.intake.survey.tables import find_tables
 from schemas.catalogue import CATALOGUE
 from schemas.survey import SIZE_BASIS_OF_HEADING, SURVEY, WEAK_SYNONYMS
 

@@ -6,9 +6,9 @@ import gc
 from collections.abc import Mapping
 from typing import Any
 
-from pipeline.intake.across import row_key
-from pipeline.intake.check import check_path
 from pipeline.intake.read.answers import ANSWERS, answer
+from pipeline.intake.survey.across import row_key
+from pipeline.intake.survey.check import check_path
 from pipeline.intake.take import Taken
 from pipeline.ledger.pack import pack
 

@@ -7,6 +7,6 @@ from typing import Any
 
 def documented() -> dict[str, Any]:
     """Every setting of schemas.policy at its documented default, in SI, as `catalogue_policy` reads it."""
-    from pipeline.intake.catalogue_policy import documented_policy
+    from pipeline.intake.catalogue.policy import documented_policy
 
     return documented_policy()

@@ -9,10 +9,10 @@ from contextlib import ExitStack
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.across import RowKey
 from pipeline.intake.model import Query, UnreadableFileError
 from pipeline.intake.read import Found
 from pipeline.intake.readers import Readers
+from pipeline.intake.survey.across import RowKey
 from pipeline.ledger.pack import pack, unpack
 
 

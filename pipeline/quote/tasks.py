@@ -6,8 +6,8 @@ from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from pipeline.intake.across import RowKey, settle, spelling
 from pipeline.intake.model import Query
+from pipeline.intake.survey.across import RowKey, settle, spelling
 from pipeline.intake.take import Taken
 from pipeline.output.names import site_name
 from pipeline.quote.world import SiteTask

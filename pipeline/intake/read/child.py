@@ -40,9 +40,9 @@ def main(args: Sequence[str]) -> None:
     except BaseException as e:
         _send(replies, ("broken", f"the sandbox cannot load {work}: {e!r}", True))
         return
-    loaded = _address_space()
+    loaded, peak = _address_space(), _peak()
     _limit(loaded + memory)  # the libraries take more on one system than on another; the file may add so much
-    serve(call, requests, replies, lambda: _is_worn(loaded, memory))
+    serve(call, requests, replies, lambda: _is_worn(loaded, peak, memory))
 
 
 def serve(call: Callable[..., Any], requests: IO[bytes], replies: IO[bytes], worn: Callable[[], bool]) -> None:
@@ -116,13 +116,21 @@ def _limit_processor(seconds: float) -> None:
         resource.setrlimit(resource.RLIMIT_CPU, (soft if most < 0 else min(soft, most), most))
 
 
-def _is_worn(loaded: int, memory: int) -> bool:
-    """Whether files have used much of the memory at any time, or hold much of the address space beyond what was loaded."""
+def _is_worn(loaded: int, peak: int, memory: int) -> bool:
+    """Whether files have used much of the memory at any time, or hold much of the address space beyond what was loaded.
+
+    A new process starts with its parent's peak on some systems, so only a peak that has risen counts.
+    """
+    most = _peak()
+    return max(most if most > peak else 0, _address_space() - loaded) > _WORN * memory
+
+
+def _peak() -> int:
+    """Most bytes of memory that this process has held; 0 where the system does not tell."""
     if resource is None:
-        return False
+        return 0
     unit = 1 if sys.platform == "darwin" else 1024
-    most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * unit
-    return max(most, _address_space() - loaded) > _WORN * memory
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss * unit
 
 
 def _address_space() -> int:

@@ -16,7 +16,8 @@ from pipeline.intake.model import UnreadableFileError
 from pipeline.intake.read.answers import ANSWERS, answer
 
 MEMORY = 640 << 20
-"""Address space that a file may add to a child's own [byte]. Source: common practice; 0.45 GiB are enough for 99.9 % of 2,700 public test files."""
+"""Address space that a file may add to a child's own [byte].
+Source: common practice; 0.45 GiB are enough for 99.9 % of 2,700 public test files."""
 ROOM = 2048 << 20
 """The same for the one child at a time that reads what is larger [byte]; a survey of 100,000 posts takes 1.5 GB."""
 _LARGE = 5_000_000  # bytes on disk from which a file goes there at once

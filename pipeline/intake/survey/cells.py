@@ -10,11 +10,11 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Any
 
-from pipeline.intake.dates import as_length, date_of_text, likely_typed
 from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, read_measure, read_post_size, read_whole
 from pipeline.intake.model import Cell, Code
-from pipeline.intake.spellings import says_nothing, suggestions, word_of
-from pipeline.intake.tables import is_blank
+from pipeline.intake.survey.dates import as_length, date_of_text, likely_typed
+from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
+from pipeline.intake.survey.tables import is_blank
 from schemas.column import Column
 
 _PER_CENT = "100 %"  # a number format that shows the stored 0.02 as 2 %

@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import cache
 from typing import Any
 
-from pipeline.intake.catalogue_cell import (
+from pipeline.intake.catalogue.cell import (
     PERCENT,
     UNREAD,
     Wrong,
@@ -22,9 +22,9 @@ from pipeline.intake.catalogue_cell import (
     unusable,
     word,
 )  # fmt: skip
-from pipeline.intake.catalogue_faults import Fault
-from pipeline.intake.catalogue_sheet import Line, Lines
-from pipeline.intake.currencies import ISO_4217
+from pipeline.intake.catalogue.currencies import ISO_4217
+from pipeline.intake.catalogue.faults import Fault
+from pipeline.intake.catalogue.sheet import Line, Lines
 from pipeline.intake.measures import Doubt, read_decimal, read_lengths, read_measure, read_whole
 from pipeline.intake.model import Cell
 from pipeline.units import find

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
-from pipeline.intake.catalogue_faults import CatalogueFaults, Fault
-from pipeline.intake.catalogue_links import ITEMS
-from pipeline.intake.catalogue_policy import Typed, documented_policy, read_policy
-from pipeline.intake.catalogue_rules import RULES, customer_key, odd_adjustments
-from pipeline.intake.catalogue_sheet import Lines, fold, read_sheet
+from pipeline.intake.catalogue.faults import CatalogueFaults, Fault
+from pipeline.intake.catalogue.links import ITEMS
+from pipeline.intake.catalogue.policy import Typed, documented_policy, read_policy
+from pipeline.intake.catalogue.rules import RULES, customer_key, odd_adjustments
+from pipeline.intake.catalogue.sheet import Lines, fold, read_sheet
 from pipeline.intake.model import Book, Sheet, UnreadableFileError
 from pipeline.intake.read import read_book
 from schemas.catalogue import CATALOGUE

@@ -12,7 +12,7 @@ from openpyxl.cell.cell import MergedCell
 from openpyxl.comments import Comment
 from openpyxl.styles import PatternFill
 
-from pipeline.intake.mark_list import DARK, HOLDS, SIGN, TELLS, TITLE, Mark, clean, write_list
+from pipeline.intake.mark.list import DARK, HOLDS, SIGN, TELLS, TITLE, Mark, clean, write_list
 from pipeline.intake.model import Book, Query, Sheet
 
 AUTHOR = "postquote"

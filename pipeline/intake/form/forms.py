@@ -5,13 +5,13 @@ from __future__ import annotations
 
 def survey_form() -> bytes:
     """An empty survey workbook (.xlsx): `Survey` to fill in, `Example`, `What to measure`. Same bytes each time."""
-    from pipeline.intake.form_survey import build
+    from pipeline.intake.form.survey import build
 
     return build()
 
 
 def catalogue_form() -> bytes:
     """An empty catalogue workbook (.xlsx): one sheet a table, `Policy` with every documented default. Same bytes each time."""
-    from pipeline.intake.form_catalogue import build
+    from pipeline.intake.form.catalogue import build
 
     return build()

@@ -12,9 +12,9 @@ import openpyxl
 from openpyxl.cell.cell import ERROR_CODES
 from openpyxl.utils import get_column_letter
 
-from pipeline.intake.mark_cells import STAMP, is_list, list_in_front, mark_cell, saved
-from pipeline.intake.mark_list import TITLE, as_shown, clean, marks, put
-from pipeline.intake.mark_zip import parts_of, settled
+from pipeline.intake.mark.cells import STAMP, is_list, list_in_front, mark_cell, saved
+from pipeline.intake.mark.list import TITLE, as_shown, clean, marks, put
+from pipeline.intake.mark.zip import parts_of, settled
 from pipeline.intake.model import Book, Cell, Query, Sheet
 from pipeline.intake.read.numberformats import PERCENT
 

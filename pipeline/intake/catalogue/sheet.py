@@ -6,8 +6,8 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.catalogue_cell import UNREAD, Wrong, bracket, heading_fault, read_value
-from pipeline.intake.catalogue_faults import Fault
+from pipeline.intake.catalogue.cell import UNREAD, Wrong, bracket, heading_fault, read_value
+from pipeline.intake.catalogue.faults import Fault
 from pipeline.intake.model import Cell, Sheet, address
 from schemas.column import Column, Table
 

@@ -6,9 +6,9 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
-from pipeline.intake.cells import Fault, plain_number
 from pipeline.intake.measures import Measure, read_measure
 from pipeline.intake.measures.doubts import could
+from pipeline.intake.survey.cells import Fault, plain_number
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
 

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from difflib import get_close_matches
 from typing import Any
 
-from pipeline.intake.catalogue_cell import UNREAD
-from pipeline.intake.catalogue_faults import Fault
-from pipeline.intake.catalogue_sheet import Line, Lines
-from pipeline.intake.currencies import ISO_4217
+from pipeline.intake.catalogue.cell import UNREAD
+from pipeline.intake.catalogue.currencies import ISO_4217
+from pipeline.intake.catalogue.faults import Fault
+from pipeline.intake.catalogue.sheet import Line, Lines
 from schemas.order import folded
 
 ITEMS = {"Mounts": "mount", "Boards": "board", "Rings": "ring", "Extensions": "extension"}

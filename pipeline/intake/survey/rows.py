@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from pipeline.intake.model import Cell
-from pipeline.intake.tables import Row, Table
+from pipeline.intake.survey.tables import Row, Table
 from schemas.order import folded
 from schemas.survey import SURVEY
 

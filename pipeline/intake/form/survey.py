@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from pipeline.intake.form_drawing import draw
-from pipeline.intake.form_parts import Form, landscape, lines, validate
-from pipeline.intake.form_words import LABELS
+from pipeline.intake.form.drawing import draw
+from pipeline.intake.form.parts import Form, landscape, lines, validate
+from pipeline.intake.form.words import LABELS
 from schemas.survey import SURVEY
 from schemas.words import CAUTION, ON_SITE_CHECKS
 

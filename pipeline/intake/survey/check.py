@@ -7,12 +7,12 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from pipeline.intake.headings import WEAK, claim
 from pipeline.intake.model import Book, Cell, FileResult, Query, Sheet, SurveyRow, UnreadableFileError, address
-from pipeline.intake.row import read_row
-from pipeline.intake.rows import sort_rows
-from pipeline.intake.spellings import nearest
-from pipeline.intake.tables import Table, find_tables
+from pipeline.intake.survey.headings import WEAK, claim
+from pipeline.intake.survey.row import read_row
+from pipeline.intake.survey.rows import sort_rows
+from pipeline.intake.survey.spellings import nearest
+from pipeline.intake.survey.tables import Table, find_tables
 from schemas.survey import SURVEY
 
 _NEEDED = tuple(c for c in SURVEY.columns if c.needed)

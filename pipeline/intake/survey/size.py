@@ -6,9 +6,9 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.cells import Fault, Reading, read_cell, typed
 from pipeline.intake.measures import PipeSize
 from pipeline.intake.model import Cell
+from pipeline.intake.survey.cells import Fault, Reading, read_cell, typed
 from schemas.survey import SURVEY
 
 CIRCUMFERENCE, NOMINAL = "circumference", "nominal pipe size"

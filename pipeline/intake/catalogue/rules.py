@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from pipeline.intake.catalogue_cell import UNREAD
-from pipeline.intake.catalogue_faults import Fault
-from pipeline.intake.catalogue_links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
+from pipeline.intake.catalogue.cell import UNREAD
+from pipeline.intake.catalogue.faults import Fault
+from pipeline.intake.catalogue.links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
 from pipeline.intake.model import address
 from schemas.column import SI_UNIT
 

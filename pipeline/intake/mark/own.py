@@ -13,10 +13,10 @@ from openpyxl.comments import Comment
 from openpyxl.reader.excel import ExcelReader
 from openpyxl.styles import PatternFill
 
-from pipeline.intake.mark_cells import AUTHOR, OURS, STAMP, is_list, list_in_front, mark_cell, saved
-from pipeline.intake.mark_drawings import Drawings, collect, graft
-from pipeline.intake.mark_list import HOLDS, SIGN, TELLS, TITLE, marks
-from pipeline.intake.mark_zip import parts_of, settled, stored
+from pipeline.intake.mark.cells import AUTHOR, OURS, STAMP, is_list, list_in_front, mark_cell, saved
+from pipeline.intake.mark.drawings import Drawings, collect, graft
+from pipeline.intake.mark.list import HOLDS, SIGN, TELLS, TITLE, marks
+from pipeline.intake.mark.zip import parts_of, settled, stored
 from pipeline.intake.model import Book, Query, Sheet
 
 INFLATED_MOST = 20_000_000

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from pipeline.intake.form_parts import Form, landscape, lines, note, validate
-from pipeline.intake.form_words import HOW
+from pipeline.intake.form.parts import Form, landscape, lines, note, validate
+from pipeline.intake.form.words import HOW
 from schemas.catalogue import CATALOGUE, PAIRINGS
 from schemas.column import Column, Table
 from schemas.policy import POLICY, SETTINGS, Setting

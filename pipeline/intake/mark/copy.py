@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Sequence
 
-from pipeline.intake.mark_names import returned_name
+from pipeline.intake.mark.names import returned_name
 from pipeline.intake.model import Book, Query, UnreadableFileError
 
 __all__ = ["marked_copy", "returned_name"]
@@ -24,8 +24,8 @@ def marked_copy(path: str, file: str, book: Book | None, queries: Sequence[Query
     has only the list `To correct`. `own=False` leaves the sender's file alone and copies its cells,
     for a file that openpyxl was seen to hang on. Never raises for what is in the file.
     """
-    from pipeline.intake.mark_new import new_copy
-    from pipeline.intake.mark_own import own_copy
+    from pipeline.intake.mark.new import new_copy
+    from pipeline.intake.mark.own import own_copy
 
     no_survey = bool(queries) and all(q.code == "NO_HEADINGS" for q in queries)
     if no_survey and book is None and _size(path) > NO_SURVEY_BYTES:

@@ -1,0 +1,1 @@
+"""From the cells of one file to SI rows and queries: headings, tables, cells, lists, plausibility."""
