@@ -40,9 +40,10 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
 
     def reads(reading: str) -> bool:
         try:
-            return reading != plain(text) and _worth(reading, kind, heading, heading_unit, more) is not None
+            other = _worth(reading, kind, heading, heading_unit, more) if reading != plain(text) else None
         except UnclearFormError:
             return False
+        return other is not None and isinstance(_measure(reading, kind, other), Measure)
 
     try:
         worth = _worth(plain(text), kind, heading, heading_unit, more)
