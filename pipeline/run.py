@@ -6,8 +6,9 @@ import gc
 import sqlite3
 import threading
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import closing, contextmanager, nullcontext
+from contextlib import AbstractContextManager, closing, contextmanager, nullcontext
 from datetime import timedelta
+from functools import partial
 from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -63,17 +64,15 @@ def _quote(
     tell: Tell,
 ) -> Outcome:
     from pipeline.stages.cataloguing import kept_catalogue
-    from pipeline.stages.framing import check_frames
     from pipeline.stages.standing import expected, look
     from pipeline.stages.taking import take_all
-    from pipeline.workers import beside
 
     if catalogue is None:
         _require_cluster(request)
     kept = kept_catalogue(ledger, prints)
     catalogue = kept or catalogue or _read(request)
     valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
-    with nullcontext(lambda: None) if kept else beside(check_frames, catalogue.tables) as frames_checked:
+    with _frames_checked(None if kept else catalogue, request.jobs) as frames_checked:
         with _meanwhile(look, request.out, expected(ledger)) as standing:
             surveys = take_all(found, prints, catalogue.policy, ledger, readers, tell)
         threading.Thread(target=readers.close, daemon=True).start()  # their end is waited for at ours
@@ -88,6 +87,16 @@ def _quote(
     run = open_run(request, prints, catalogue, ledger, standing.result())
     quoted = quote_all(run, gathered, ledger, tell)
     return close(run, gathered, surveys, quoted, ledger, tell)
+
+
+def _frames_checked(catalogue: CatalogueRead | None, jobs: int) -> AbstractContextManager[Callable[[], Any]]:
+    """Holds the catalogue's frames to their models, beside the run where it has more than one job; nothing for a known one."""
+    if catalogue is None:
+        return nullcontext(lambda: None)
+    from pipeline.stages.framing import check_frames
+    from pipeline.workers import beside
+
+    return beside(check_frames, catalogue.tables) if jobs > 1 else nullcontext(partial(check_frames, catalogue.tables))
 
 
 @contextmanager
