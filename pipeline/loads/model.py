@@ -14,7 +14,7 @@ Bools = npt.NDArray[np.bool_]
 WITHIN, OVER, UNKNOWN = 0, 1, 2
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class LoadInputs:
     """k kits, each on its post."""
 
@@ -47,7 +47,7 @@ class LoadInputs:
     ring_mass: Floats
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class Loads:
     """The screen's figures, each (k,)."""
 
@@ -63,7 +63,7 @@ class Loads:
     hung_mass: Floats  # [kg]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, repr=False)
 class MomentParts:
     """Where the first-order moment at the ground comes from, each (k,) [N m].
 
