@@ -23,7 +23,7 @@ def answered(command: Callable[..., int]) -> Callable[..., None]:
 
     @wraps(command)
     def run(**options: Any) -> None:
-        from pipeline.refusals import answer
+        from pipeline.commands.messages import answer
 
         sys.exit(answer(lambda: command(**options)))
 
@@ -88,9 +88,9 @@ def quote(
 
     One workbook a site, a portfolio of all sites, and each sender's own workbook
     back with the cells to correct marked."""
-    from pipeline.inputs import Request
-    from pipeline.run import quote as run
-    from pipeline.terminal import Teller, say_outcome
+    from pipeline.commands.terminal import Teller, say_outcome
+    from pipeline.run.request import Request
+    from pipeline.run.story import quote as run
 
     now = datetime.now()
     day = on.date() if on else date.today()
@@ -121,8 +121,8 @@ bad catalogue.
 @answered
 def check(surveys: tuple[str, ...], catalogue: str | None, out: Path | None, jobs: int | None, as_json: bool, quiet: bool) -> int:
     """Read and validate surveys and a catalogue; quote nothing."""
-    from pipeline.checking import check as run
-    from pipeline.terminal import Teller
+    from pipeline.commands.check import check as run
+    from pipeline.commands.terminal import Teller
 
     if not surveys and not catalogue:
         raise click.UsageError("Name a survey, a folder of surveys, or a catalogue with --catalogue.")
@@ -149,7 +149,7 @@ def form(file: Path, catalogue: bool) -> int:
         raise click.UsageError(f"{file} does not end in .xlsx; give the form such a name.")
     if file.exists():
         raise click.UsageError(f"{file} is there already; give the form another name, or move that file away.")
-    from pipeline.intake.form import catalogue_form, survey_form
+    from pipeline.forms import catalogue_form, survey_form
 
     write_whole(file, catalogue_form() if catalogue else survey_form())
     click.echo(f"{file}: an empty {'catalogue' if catalogue else 'survey'}, ready to be filled in.", err=True)
@@ -172,7 +172,7 @@ def explain(folder: Path, site: str, post: str, mount: str) -> int:
     """The working for one post, with formulas and sources.
 
     Reads what a run left in DIR. Without MOUNT: the recommended kit."""
-    from pipeline.explain import explain as lines
+    from pipeline.commands.explain import explain as lines
 
     click.echo("\n".join(lines(folder, site, post, mount)))
     return 0
@@ -190,7 +190,7 @@ Examples:
 @answered
 def compare(folder: Path, since: int | None) -> int:
     """What changed between the runs of a folder, and why."""
-    from pipeline.compare import compare as lines
+    from pipeline.commands.compare import compare as lines
 
     for line in lines(folder, since):
         click.echo(line)

@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-import pipeline.stages.quoting as quoting
-from pipeline.quote.batch import quote_sites
+import pipeline.run.quote_sites as quoting
+from pipeline.site.batch import quote_sites
 
 quoting.BATCH_SITES = 4
 
@@ -33,6 +33,6 @@ def slow(tasks: Sequence[Any], world: Any) -> list[Any]:
 quoting.quote_sites = slow
 
 if "PATIENCE" in os.environ:
-    import pipeline.cluster
+    import pipeline.executors.cluster
 
-    pipeline.cluster.PATIENCE = float(os.environ["PATIENCE"])
+    pipeline.executors.cluster.PATIENCE = float(os.environ["PATIENCE"])

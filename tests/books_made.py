@@ -6,7 +6,9 @@ from __future__ import annotations
 
 from decimal import Decimal
 
-from pipeline.books.model import (
+from pipeline.intake.query import Query
+from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.sheets.report import (
     Advice,
     Change,
     FindingReport,
@@ -21,7 +23,6 @@ from pipeline.books.model import (
     SiteSummary,
     Totals,
 )  # fmt: skip
-from pipeline.intake.model import Query, SurveyRow
 from schemas.policy import SETTINGS
 
 FT, IN = 0.3048, 0.0254

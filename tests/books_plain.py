@@ -10,10 +10,10 @@ from zipfile import ZipFile
 import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
 
-from pipeline.books import styles
-from pipeline.books.cells import As
-from pipeline.books.looks import NAMES, options
-from pipeline.books.text import clean
+from pipeline.xlsx import styles
+from pipeline.xlsx.looks import NAMES, options
+from pipeline.xlsx.values import As
+from pipeline.xlsx.wrap import clean
 
 
 class PlainWorksheet(Worksheet):

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from pipeline.loads.model import LoadInputs
+from pipeline.loads.load_arrays import LoadInputs
 
 POLICY: dict[str, Any] = {
     "play_load": 3200.0,

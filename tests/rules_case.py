@@ -8,11 +8,11 @@ from typing import Any
 
 import numpy as np
 
-from pipeline.loads.model import LoadInputs, Loads
-from pipeline.rules.catalogue import catalogue
+from pipeline.loads.load_arrays import LoadInputs, Loads
+from pipeline.rules.arrays import Catalogue, Fit, Posts
+from pipeline.rules.catalogue_arrays import catalogue
 from pipeline.rules.fit import fit
-from pipeline.rules.model import Catalogue, Fit, Posts
-from pipeline.rules.posts import posts
+from pipeline.rules.post_arrays import posts
 from schemas.policy import BY_NAME
 from schemas.words import STATES, VERDICTS
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from pipeline.intake.model import Book, Cell, Sheet
+from pipeline.reading.book import Book, Cell, Sheet
 from schemas.survey import SURVEY
 
 HEADINGS = tuple(c.titled for c in SURVEY.columns)

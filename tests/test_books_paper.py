@@ -8,9 +8,9 @@ from books_open import opened
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pipeline.books import paper
-from pipeline.books.page import STACKED
-from pipeline.books.site import site_workbook
+from pipeline.sheets.site_workbook import site_workbook
+from pipeline.xlsx import paper
+from pipeline.xlsx.page import STACKED
 
 LEAST_POINTS = 6.9
 """Smallest letters on paper [pt]; those of the sheets are ten at full size."""

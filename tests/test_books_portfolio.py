@@ -10,10 +10,11 @@ import pytest
 from books_made import setting, summary
 from books_open import formulas, opened, recalculated, words
 
-from pipeline.books.overview import SITES_DRAWN, summed
-from pipeline.books.portfolio import portfolio_workbook
-from pipeline.books.waiting import effect
-from pipeline.intake.model import Query, natural
+from pipeline.intake.query import Query
+from pipeline.sheets.overview import SITES_DRAWN, summed
+from pipeline.sheets.portfolio import portfolio_workbook
+from pipeline.sheets.waiting import effect
+from schemas.order import natural
 from schemas.words import CAUTION
 
 SHEETS = [

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pipeline.books import show, styles
-from pipeline.books.text import clean, fitted, lines, parts_unit, width
+from pipeline.sheets import show
+from pipeline.xlsx import styles
+from pipeline.xlsx.wrap import clean, fitted, lines, parts_unit, width
 
 # Source: international foot and inch, exactly 0.3048 m and 25.4 mm (NIST SP 811)
 LENGTHS = [

@@ -17,12 +17,12 @@ from books_plain import PlainWorkbook, parts
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from pipeline.books.kits import against, lowest, marks
-from pipeline.books.loads import takes
-from pipeline.books.model import QuoteLine, Totals
-from pipeline.books.quote import line_total
-from pipeline.books.site import site_workbook
-from pipeline.books.text import clean
+from pipeline.sheets.loads_sheet import takes
+from pipeline.sheets.quote_sheet import line_total
+from pipeline.sheets.report import QuoteLine, Totals
+from pipeline.sheets.site_workbook import site_workbook
+from pipeline.sheets.viable_kits import against, lowest, marks
+from pipeline.xlsx.wrap import clean
 from schemas.words import CAUTION, NOT_LOOKED_AT, ON_SITE_CHECKS
 
 SHEETS = ["Quote", "Posts", "Viable kits", "Shortfalls", "Extensions", "Loads", "Survey", "Basis"]
@@ -211,8 +211,8 @@ def test_four_hundred_posts_are_all_there():
 @pytest.mark.parametrize("make", [small, awkward, lambda: report((post("1"),), feet=False)])
 def test_the_quick_ways_mean_the_same_as_the_library_s_own(make, monkeypatch):
     quick = parts(io.BytesIO(site_workbook(make(), setting())))
-    monkeypatch.setattr("pipeline.books.page.QuickWorkbook", PlainWorkbook)
-    monkeypatch.setattr("pipeline.books.site.stencil", lambda setting, digits: None)
+    monkeypatch.setattr("pipeline.xlsx.page.QuickWorkbook", PlainWorkbook)
+    monkeypatch.setattr("pipeline.sheets.site_workbook.stencil", lambda setting, digits: None)
     plain = parts(io.BytesIO(site_workbook(make(), setting())))
     assert list(quick) == list(plain)
     assert [name for name in quick if quick[name] != plain[name]] == []

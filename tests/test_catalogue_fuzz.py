@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pipeline.intake.catalogue import CatalogueFaults, catalogue_of, read_catalogue
-from pipeline.intake.model import Book, Cell, Sheet
+from pipeline.reading.book import Book, Cell, Sheet
 from schemas import frames
 from schemas.catalogue import CATALOGUE
 

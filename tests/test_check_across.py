@@ -8,10 +8,10 @@ from typing import Any
 
 from survey_books import CLEAN, book, survey
 
-from pipeline.intake.model import SurveyRow
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.across import row_key, settle, spelling
 from pipeline.intake.survey.check import check_book
+from pipeline.intake.survey.survey_row import SurveyRow
 
 POLICY = documented()
 

@@ -9,7 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
-from pipeline.intake.model import FileResult
+from pipeline.intake.query import FileResult
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.across import row_key, settle
 from pipeline.intake.survey.check import check_book

@@ -16,7 +16,7 @@ from survey_books import CLEAN, Special
 from test_check_faults import FAULTS, clean_rows
 
 from pipeline.cli import main
-from pipeline.intake.model import address
+from pipeline.reading.book import address
 from schemas.survey import SURVEY
 
 CATALOGUE = Path(__file__).parents[1] / "input_examples" / "catalogue.xlsx"

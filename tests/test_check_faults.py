@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, Special, book, survey
 
-from pipeline.intake.model import address
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.check import check_book
+from pipeline.reading.book import address
 from schemas.survey import SURVEY
 
 POLICY = documented()

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from books_made import FT, IN, kit, post, report, setting, survey_row
 
-from pipeline.books.drawing import elevation
-from pipeline.books.drawings import letters
-from pipeline.books.site import site_workbook
+from pipeline.sheets.drawing import elevation
+from pipeline.sheets.drawings import letters
+from pipeline.sheets.site_workbook import site_workbook
 
 CASES = [
     # height, court, top, lowered, extension, added

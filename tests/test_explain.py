@@ -19,10 +19,12 @@ import pytest
 from oracle.compare import read
 from worlds.make import fit_world, money_world, write_world
 
-from pipeline.explain import ExplainError, case_of, explain, left_in
-from pipeline.explaining import extensions, heights, loads
-from pipeline.explaining.model import Case
-from pipeline.explaining.page import WIDTH, item, number, table
+from pipeline.commands.explain import ExplainError, case_of, explain, left_in
+from pipeline.explaining import extension_steps as extensions
+from pipeline.explaining import height_steps as heights
+from pipeline.explaining import load_steps as loads
+from pipeline.explaining.case import Case
+from pipeline.explaining.layout import WIDTH, item, number, table
 from pipeline.ledger.schema import LedgerError
 from pipeline.rules.kits import Items, load_inputs
 from schemas.words import CAUTION, NOT_LOOKED_AT
@@ -256,7 +258,7 @@ def test_explain_loads_nothing_heavy(money: Path) -> None:
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert "The working for one post" in done.stdout
     assert not {m.split(".")[0] for m in done.stderr.split()} & HEAVY
-    assert "pipeline.books" not in done.stderr.split()
+    assert "pipeline.sheets" not in done.stderr.split()
 
 
 @pytest.mark.slow

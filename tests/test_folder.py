@@ -76,7 +76,7 @@ def test_workers_of_a_killed_run_let_go_of_the_folder(nights: Nights) -> None:
     """Worker processes are copies of the run's own: they must not keep its lock, nor live on."""
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
     nights.write()
-    before = "import pipeline.quote.batch as b, time\nb.quote_sites = lambda *a: time.sleep(600)\n"
+    before = "import pipeline.site.batch as b, time\nb.quote_sites = lambda *a: time.sleep(600)\n"
     script = f"{before}\nfrom pipeline.cli import main\nmain({nights.command('--jobs', '2')[1:]!r})"
     with subprocess.Popen([_python(nights), "-c", script], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as run:
         children = _wait_for(lambda: _children(run.pid))
@@ -155,7 +155,7 @@ def test_a_folder_that_may_only_be_read(nights: Nights) -> None:
 def test_a_folder_that_goes_halfway(nights: Nights) -> None:
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
     gone = (
-        "import shutil, pipeline.stages.quoting as q\n"
+        "import shutil, pipeline.run.quote_sites as q\n"
         "write = q._write\n"
         f"q._write = lambda *a: (shutil.rmtree({str(nights.out)!r}, ignore_errors=True), write(*a))[1]\n"
     )

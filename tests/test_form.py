@@ -8,14 +8,13 @@ import openpyxl
 import pytest
 from catalogue_made import ROWS as ITEMS
 
+from pipeline.forms import catalogue_form, form_parts, survey_form
+from pipeline.forms.form_words import LABELS
+from pipeline.forms.measure_drawing import boxes
+from pipeline.forms.survey_form import EXAMPLE, ROWS
 from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
-from pipeline.intake.form import catalogue_form, survey_form
-from pipeline.intake.form import parts as form_parts
-from pipeline.intake.form.drawing import boxes
-from pipeline.intake.form.survey import EXAMPLE, ROWS
-from pipeline.intake.form.words import LABELS
-from pipeline.intake.mark import list as mark_list
 from pipeline.intake.survey.check import check_path
+from pipeline.marking import correction_list as mark_list
 from schemas import frames
 from schemas.catalogue import CATALOGUE
 from schemas.policy import SETTINGS

@@ -11,8 +11,8 @@ from pathlib import Path
 import pytest
 from files_made import ods_parts, sheet, xlsb, xlsb_cell, xlsx, xlsx_parts, zipped
 
-from pipeline.intake.model import UnreadableFileError
-from pipeline.intake.read import Limits, Sandbox, read_book
+from pipeline.reading import Limits, Sandbox, read_book
+from pipeline.reading.book import UnreadableFileError
 
 ROW = '<row r="1"><c r="A1"><v>7</v></c></row>'
 GOOD = xlsx(ROW)
@@ -179,6 +179,6 @@ def test_real_bombs(tmp_path: Path, name: str) -> None:
             for _ in range(times):
                 part.write(content)
     started = time.perf_counter()
-    with Sandbox("pipeline.intake.read:read_book") as box, pytest.raises(UnreadableFileError, match=words):
+    with Sandbox("pipeline.reading:read_book") as box, pytest.raises(UnreadableFileError, match=words):
         box.run(str(path))
     assert time.perf_counter() - started < 30

@@ -12,8 +12,8 @@ from pathlib import Path
 import pytest
 from files_made import ods_parts, sheet, styles, xlsb, xlsb_cell, xlsx_parts, zipped
 
-from pipeline.intake.model import Book, UnreadableFileError
-from pipeline.intake.read import read_book
+from pipeline.reading import read_book
+from pipeline.reading.book import Book, UnreadableFileError
 
 ROWS = "".join(
     f'<row r="{r}"><c r="A{r}" t="s"><v>{r % 2}</v></c><c r="B{r}" s="1"><v>{r}.5</v></c><c r="C{r}" t="inlineStr"><is><t>8\'6"</t></is></c>'

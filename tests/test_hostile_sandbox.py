@@ -14,8 +14,8 @@ from typing import Any
 import pytest
 from files_made import xlsx
 
-from pipeline.intake.model import UnreadableFileError
-from pipeline.intake.read import Sandbox, read_book
+from pipeline.reading import Sandbox, read_book
+from pipeline.reading.book import UnreadableFileError
 
 GOOD = xlsx('<row r="1"><c r="A1"><v>7</v></c></row>')
 
@@ -108,7 +108,7 @@ def test_what_one_file_leaves_behind_is_not_the_next_ones_loss(box: Sandbox) -> 
 
 def test_a_file_that_fills_the_memory_is_told_apart_for_the_sandbox(monkeypatch: pytest.MonkeyPatch) -> None:
     from pipeline.intake import reader
-    from pipeline.intake.read import formats
+    from pipeline.reading import formats
 
     def full(*_: object) -> None:
         raise MemoryError
@@ -127,7 +127,7 @@ def test_files_read_in_the_sandbox(tmp_path: Path) -> None:
     good, bad = tmp_path / "good.xlsx", tmp_path / "bad.xlsx"
     good.write_bytes(GOOD)
     bad.write_bytes(b"")
-    with Sandbox("pipeline.intake.read:read_book") as box:
+    with Sandbox("pipeline.reading:read_book") as box:
         assert box.run(str(good)) == read_book(str(good))
         with pytest.raises(UnreadableFileError, match="empty"):
             box.run(str(bad))
@@ -135,7 +135,7 @@ def test_files_read_in_the_sandbox(tmp_path: Path) -> None:
 
 
 def test_work_that_is_not_there_is_no_fault_of_the_file() -> None:
-    with Sandbox("pipeline.intake.read:nothing") as box, pytest.raises(RuntimeError, match="cannot load"):
+    with Sandbox("pipeline.reading:nothing") as box, pytest.raises(RuntimeError, match="cannot load"):
         box.run("x")
 
 
@@ -153,7 +153,7 @@ def test_threads_may_share_a_sandbox(monkeypatch: pytest.MonkeyPatch) -> None:
 
 _PARENT = """
 import os, sys, time
-from pipeline.intake.read import Sandbox
+from pipeline.reading import Sandbox
 box = Sandbox("test_hostile_sandbox:misbehave")
 box.run("x", "ready")
 print(box._child.pid, flush=True)
@@ -192,7 +192,7 @@ def _lives(pid: int) -> bool:
 
 
 def test_no_child_is_left_behind() -> None:
-    with Sandbox("pipeline.intake.read:read_book") as box:
+    with Sandbox("pipeline.reading:read_book") as box:
         with pytest.raises(UnreadableFileError):
             box.run("/nowhere")
         child = box._child

@@ -8,12 +8,12 @@ from pathlib import Path
 import pytest
 from nightly_made import Nights, changed, results
 
-from pipeline.inputs import Prints, program_print
 from pipeline.intake.catalogue import read_catalogue
 from pipeline.ledger.schema import STEPS, LedgerError, LedgerNotKeptError, not_kept, open_ledger
 from pipeline.ledger.store import Ledger
 from pipeline.output.folder import file_digest
-from pipeline.stages.cataloguing import kept_catalogue
+from pipeline.run.known_catalogue import kept_catalogue
+from pipeline.run.request import Prints, program_print
 
 
 @pytest.fixture(scope="module")

@@ -12,7 +12,7 @@ from loads_kits import POLICY, kit, made_up
 
 from pipeline.loads import flexure, footing, strength
 from pipeline.loads.cases import terms
-from pipeline.loads.model import OVER, UNKNOWN, WITHIN
+from pipeline.loads.load_arrays import OVER, UNKNOWN, WITHIN
 from pipeline.loads.screen import screen
 from pipeline.loads.section import round_tube, section, square_tube
 

@@ -13,8 +13,8 @@ from loads_kits import POLICY, made_up, take
 from pipeline.loads import footing
 from pipeline.loads.cases import hang_case, push_case, storm_case, terms
 from pipeline.loads.flexure import least_design_wall
-from pipeline.loads.model import OVER, UNKNOWN, WITHIN, Loads
-from pipeline.loads.parts import parts
+from pipeline.loads.load_arrays import OVER, UNKNOWN, WITHIN, Loads
+from pipeline.loads.moment_parts import parts
 from pipeline.loads.screen import screen
 from pipeline.loads.strength import capacity, post_utilisation
 

@@ -13,7 +13,7 @@ import pytest
 from loads_kits import POLICY, made_up
 from scipy.optimize import brentq
 
-from pipeline.loads.model import LoadInputs
+from pipeline.loads.load_arrays import LoadInputs
 from pipeline.loads.screen import screen
 
 G = 9.80665

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from loads_kits import POLICY, kit, made_up, take
 
-from pipeline.loads.model import UNKNOWN
+from pipeline.loads.load_arrays import UNKNOWN
 from pipeline.loads.screen import screen
 from pipeline.loads.working import working
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pipeline.intake.mark import returned_name
+from pipeline.marking import returned_name
 
 
 def test_folders_as_in_the_input() -> None:

@@ -14,11 +14,12 @@ from openpyxl.comments import Comment
 from openpyxl.styles import Font, PatternFill
 
 from pipeline.intake.catalogue import documented_policy
-from pipeline.intake.mark import marked_copy
-from pipeline.intake.mark.list import HOLDS, TELLS, TITLE
-from pipeline.intake.model import Book, Cell, Query, Sheet
-from pipeline.intake.read import read_book
+from pipeline.intake.query import Query
 from pipeline.intake.survey.check import check_path
+from pipeline.marking import marked_copy
+from pipeline.marking.correction_list import HOLDS, TELLS, TITLE
+from pipeline.reading import read_book
+from pipeline.reading.book import Book, Cell, Sheet
 
 HEADS = [
     "Site code",
@@ -251,7 +252,7 @@ def test_same_input_same_bytes(tmp_path) -> None:
     code = (
         "import sys, hashlib\n"
         "from pipeline.intake.survey.check import check_path\nfrom pipeline.intake.catalogue import documented_policy\n"
-        "from pipeline.intake.mark import marked_copy\n"
+        "from pipeline.marking import marked_copy\n"
         "q = check_path(sys.argv[1], 'posts.xlsx', documented_policy()).queries\n"
         "print(hashlib.sha256(marked_copy(sys.argv[1], 'posts.xlsx', None, q[:: int(sys.argv[2])])).hexdigest())"
     )

@@ -8,7 +8,7 @@ import zipfile
 import openpyxl
 from test_marks import BAD, GOOD, HEADS, _marked, _open
 
-from pipeline.intake.mark.list import TITLE
+from pipeline.marking.correction_list import TITLE
 
 
 def test_drawings_and_charts_of_the_senders_are_kept(tmp_path) -> None:

@@ -10,10 +10,10 @@ import pytest
 from test_marks import _sender
 
 from pipeline.intake.catalogue import documented_policy
-from pipeline.intake.mark import marked_copy
-from pipeline.intake.model import UnreadableFileError
-from pipeline.intake.read import read_book
 from pipeline.intake.survey.check import check_book
+from pipeline.marking import marked_copy
+from pipeline.reading import read_book
+from pipeline.reading.book import UnreadableFileError
 
 
 def _damaged(content: bytes, rng: random.Random) -> bytes:

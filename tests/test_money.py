@@ -9,9 +9,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rules_case import board, extension, inches, mount, policy, pounds, ring, tables
 
-from pipeline.money.model import Counts
+from pipeline.money.amounts import Counts
 from pipeline.money.prices import broken_price, freight_price, line_total, minor_unit, rounded
-from pipeline.money.quote import quote
+from pipeline.money.quotation import quote
 
 D = Decimal
 

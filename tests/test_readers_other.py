@@ -12,8 +12,8 @@ from typing import Any
 import pytest
 from files_made import ods_parts, xlsb, xlsb_cell, zipped
 
-from pipeline.intake.model import Book, UnreadableFileError
-from pipeline.intake.read import Found, NoSurveyError, find_surveys, read_book
+from pipeline.reading import Found, NoSurveyError, find_surveys, read_book
+from pipeline.reading.book import Book, UnreadableFileError
 
 
 def read(tmp_path: Path, data: bytes, name: str = "survey") -> Book:

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pipeline.intake.model import Book, UnreadableFileError
-from pipeline.intake.read import LIMITS, read_book
-from pipeline.intake.read.limits import Budget
-from pipeline.intake.read.text import read_text
+from pipeline.reading import LIMITS, read_book
+from pipeline.reading.book import Book, UnreadableFileError
+from pipeline.reading.limits import Budget
+from pipeline.reading.text_file import read_text
 
 HEAD = ["Site code", "Site name", "Post", "Post shape", "Post size", "Height above ground", "Notes"]
 ROW = ["S-1", "Nørre Park", "P1", "round", '3 1/2"', "8'6\"", "by the gate, north; wet"]

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from files_made import MAIN, sheet, styles, xlsx, xlsx_parts, zipped
 
-from pipeline.intake.model import Book, Cell, UnreadableFileError
-from pipeline.intake.read import read_book
+from pipeline.reading import read_book
+from pipeline.reading.book import Book, Cell, UnreadableFileError
 
 
 def read(tmp_path: Path, data: bytes, name: str = "survey.xlsx") -> Book:
@@ -115,8 +115,8 @@ def test_serial_dates_are_those_of_the_standard() -> None:
     """Source: ISO/IEC 29500-1 18.17.4.1, through openpyxl.utils.datetime as a reference library."""
     from openpyxl.utils.datetime import MAC_EPOCH, from_excel
 
-    from pipeline.intake.read.numberformats import number_format
-    from pipeline.intake.read.shown import date_value
+    from pipeline.reading.numberformats import number_format
+    from pipeline.reading.shown import date_value
 
     form = number_format("yyyy-mm-dd hh:mm:ss")
     assert form is not None

@@ -11,9 +11,9 @@ from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no
 from pipeline.rules.advice import advice
 from pipeline.rules.alike import distinct
 from pipeline.rules.asked import apart, refusals
+from pipeline.rules.finding_lines import kit_findings, pair_findings
 from pipeline.rules.kits import kits, load_inputs, recommended
 from pipeline.rules.verdict import codes
-from pipeline.rules.working import kit_findings, pair_findings
 from schemas.words import FIT_CODES, VERDICTS
 
 

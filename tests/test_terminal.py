@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pipeline.cli import main
-from pipeline.intake.model import Query
-from pipeline.stages.outcome import Outcome, told, waiting
-from pipeline.terminal import SHOWN, WIDTH, by_sender, counted, progress, say_outcome, span, wrapped
+from pipeline.commands.terminal import SHOWN, WIDTH, by_sender, counted, progress, say_outcome, span, wrapped
+from pipeline.intake.query import Query
+from pipeline.run.outcome import Outcome, told, waiting
 
 EXAMPLES = Path(__file__).parents[1] / "input_examples"
 QUERY = Query("a.csv", "", "F7", "NO_UNIT", "Post size: “3.5” has no unit.", "3.5 in", True, "S", "9", "post_size")
@@ -150,7 +150,7 @@ def test_help_has_examples_and_fits_the_screen(command):
 
 
 def test_bar_is_for_terminals_only(said):
-    from pipeline.terminal import Teller
+    from pipeline.commands.terminal import Teller
 
     teller = Teller(quiet=False)
     teller.stage("Reading surveys", 2)

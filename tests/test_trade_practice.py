@@ -6,7 +6,7 @@ import pytest
 from fluids.piping import nearest_pipe
 from rules_case import board, feet, fitted, inches, mount, post, state, tables, verdict
 
-from pipeline.rules.catalogue import catalogue
+from pipeline.rules.catalogue_arrays import catalogue
 from pipeline.rules.kits import sets
 
 # Ring height. Source: FIBA Official Basketball Rules, Basketball Equipment: 3.05 m above the floor; NFHS Basketball Rules,

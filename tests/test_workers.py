@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from workers_made import results, runner, surveys_and_catalogue
 
-from pipeline.workers import beside, in_order
+from pipeline.executors.processes import beside, in_order
 
 
 def batches(sizes: Sequence[int]) -> list[list[int]]:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 
-from pipeline.explaining.model import POST, Left
-from pipeline.intake.survey_row import SurveyRow
+from pipeline.explaining.case import POST, Left
+from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.store import Ledger
-from pipeline.quote.answer import Answer
-from pipeline.rules.model import FAIL, Catalogue, Policy
+from pipeline.rules.arrays import FAIL, Catalogue, Policy
+from pipeline.site.compute import Answer
 from schemas.order import folded, natural
 
 SHOWN = 8

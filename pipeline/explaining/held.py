@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from pipeline.explaining.inputs import inputs
-from pipeline.explaining.model import Left
-from pipeline.explaining.page import heading, item, paragraph
-from pipeline.intake.survey_row import SurveyRow
+from pipeline.explaining.case import Left
+from pipeline.explaining.input_steps import inputs
+from pipeline.explaining.layout import heading, item, paragraph
+from pipeline.intake.survey.survey_row import SurveyRow
 
 
 def held(row: SurveyRow, queries: Sequence[Mapping[str, str]] | None, left: Left) -> Iterator[str]:

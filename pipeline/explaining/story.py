@@ -8,11 +8,16 @@ from collections.abc import Iterator
 import numpy as np
 
 from pipeline import __version__
-from pipeline.explaining import findings, heights, inputs, kits, loads, price
-from pipeline.explaining.extensions import extensions
-from pipeline.explaining.model import POST, Case, Left
-from pipeline.explaining.page import heading, item, paragraph
-from pipeline.intake.survey_row import SurveyRow
+from pipeline.explaining import finding_steps as findings
+from pipeline.explaining import height_steps as heights
+from pipeline.explaining import input_steps as inputs
+from pipeline.explaining import kit_steps as kits
+from pipeline.explaining import load_steps as loads
+from pipeline.explaining import price_steps as price
+from pipeline.explaining.case import POST, Case, Left
+from pipeline.explaining.extension_steps import extensions
+from pipeline.explaining.layout import heading, item, paragraph
+from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.flex import natural_frequency
 from pipeline.rules.advice import advice
 from pipeline.rules.kits import Items, load_inputs

@@ -6,11 +6,11 @@ import gc
 from collections.abc import Mapping
 from typing import Any
 
-from pipeline.intake.read.answers import ANSWERS, answer
 from pipeline.intake.survey.across import row_key
 from pipeline.intake.survey.check import check_path
-from pipeline.intake.take import Taken
+from pipeline.intake.take_in import Taken
 from pipeline.ledger.pack import pack
+from pipeline.reading.answers import ANSWERS, answer
 
 gc.freeze()
 gc.set_threshold(20_000, 20, 20)  # reading makes many cells and hardly a circle

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from queue import LifoQueue
 from types import TracebackType
 
-from pipeline.intake.read import Sandbox
+from pipeline.reading import Sandbox
 
 
 class Readers:

@@ -10,9 +10,9 @@ from dataclasses import fields
 from pathlib import Path
 from typing import Any
 
-from pipeline.ledger.catalogue import Kept, from_plain
-from pipeline.ledger.model import Known, Latest, Output, Revision, Run
+from pipeline.ledger.kept_catalogue import Kept, from_plain
 from pipeline.ledger.pack import pack, unpack
+from pipeline.ledger.records import Known, Latest, Output, Revision, Run
 from pipeline.ledger.schema import open_ledger, open_to_read
 from schemas.order import folded
 

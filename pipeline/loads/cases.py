@@ -10,7 +10,7 @@ import numpy as np
 
 from pipeline.loads import dead, geometry, play, wind
 from pipeline.loads.constants import KD_BOARD, STORM_FACTOR
-from pipeline.loads.model import Bools, Floats, Ints, LoadInputs
+from pipeline.loads.load_arrays import Bools, Floats, Ints, LoadInputs
 
 
 @dataclass(frozen=True)

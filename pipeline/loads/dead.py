@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pipeline.loads.constants import GRAVITY, STEEL_DENSITY
-from pipeline.loads.model import Floats
+from pipeline.loads.load_arrays import Floats
 
 
 def hung_mass(mount: Floats, board: Floats, ring: Floats, extension: Floats) -> Floats:

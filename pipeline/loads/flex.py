@@ -11,7 +11,7 @@ import numpy as np
 from pipeline.loads.constants import POST_MASS_SHARE, STEEL_DENSITY
 from pipeline.loads.dead import hung_mass
 from pipeline.loads.geometry import post_length
-from pipeline.loads.model import Floats, LoadInputs
+from pipeline.loads.load_arrays import Floats, LoadInputs
 from pipeline.loads.section import design_wall, section
 
 RIGID_HZ = 1.0

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from pipeline.loads.constants import SAFETY_FLEXURE
-from pipeline.loads.model import Bools, Floats
+from pipeline.loads.load_arrays import Bools, Floats
 from pipeline.loads.section import Section
 
 

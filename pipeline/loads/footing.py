@@ -7,7 +7,7 @@ from math import sqrt
 import numpy as np
 
 from pipeline.loads.constants import BEARING_FACTOR, FOOTING_DEEP, HEIGHT_FACTOR, SOIL_BEARING
-from pipeline.loads.model import Bools, Floats, Ints
+from pipeline.loads.load_arrays import Bools, Floats, Ints
 
 _LEVER = BEARING_FACTOR * HEIGHT_FACTOR / 4  # 2.5506: the factor of M in d^2 = A d + 2.5506 M/(S1 b)
 

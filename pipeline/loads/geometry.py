@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from pipeline.loads.constants import RING_ABOVE_EDGE, RING_OUT
-from pipeline.loads.model import Bools, Floats
+from pipeline.loads.load_arrays import Bools, Floats
 
 
 def post_length(height: Floats, added: Floats) -> Floats:

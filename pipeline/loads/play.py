@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 
-from pipeline.loads.model import Floats
+from pipeline.loads.load_arrays import Floats
 
 
 def hang_moment(play_load: float, board_out: Floats) -> Floats:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pipeline.loads.model import Floats
+from pipeline.loads.load_arrays import Floats
 
 
 def ring_sag(play_load: float, board_out: Floats, ring_out: Floats, length: Floats, inertia: Floats, modulus: float) -> Floats:

@@ -11,7 +11,7 @@ import numpy as np
 from pipeline.loads import dead, footing, sag, wall
 from pipeline.loads.cases import Case, Terms, hang_case, joint_utilisation, push_case, storm_case, terms, worse_of_play
 from pipeline.loads.flexure import slenderness, slenderness_most
-from pipeline.loads.model import OVER, UNKNOWN, WITHIN, Bools, Floats, Ints, LoadInputs, Loads
+from pipeline.loads.load_arrays import OVER, UNKNOWN, WITHIN, Bools, Floats, Ints, LoadInputs, Loads
 from pipeline.loads.section import design_wall
 from pipeline.loads.strength import Capacity, capacity, post_utilisation
 

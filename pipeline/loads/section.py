@@ -7,7 +7,7 @@ from math import pi
 
 import numpy as np
 
-from pipeline.loads.model import Bools, Floats
+from pipeline.loads.load_arrays import Bools, Floats
 
 _CORNER_AREA = 1 - pi / 4
 _CORNER_ARM = (10 - 3 * pi) / (12 - 3 * pi)

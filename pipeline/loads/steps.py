@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from pipeline.loads.model import Step
+from pipeline.loads.load_arrays import Step
 
 
 def figure(x: Any) -> str:

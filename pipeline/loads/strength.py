@@ -10,7 +10,7 @@ import numpy as np
 from pipeline.loads.constants import ASD_FACTOR, EFFECTIVE_LENGTH, SAFETY_COMPRESSION, SECOND_ORDER_MOST
 from pipeline.loads.dead import own_weight
 from pipeline.loads.flexure import bending_strength
-from pipeline.loads.model import Bools, Floats
+from pipeline.loads.load_arrays import Bools, Floats
 from pipeline.loads.section import Section, section
 
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from pipeline.loads.cases import Case
 from pipeline.loads.flexure import least_design_wall
-from pipeline.loads.model import Floats, LoadInputs
+from pipeline.loads.load_arrays import Floats, LoadInputs
 from pipeline.loads.strength import capacity, post_utilisation
 
 CLOSE = 1e-9

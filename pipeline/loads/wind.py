@@ -16,7 +16,7 @@ from pipeline.loads.constants import (
     KZ_LEAST_HEIGHT,
     WIND,
 )
-from pipeline.loads.model import Bools, Floats, Ints
+from pipeline.loads.load_arrays import Bools, Floats, Ints
 
 
 def height_factor(height: Floats, exposure: Ints) -> Floats:

@@ -8,7 +8,7 @@ from typing import Any
 from pipeline.loads import constants as c
 from pipeline.loads import dead, footing, geometry, play, sag, wind
 from pipeline.loads.cases import Case, Wind, hang_case, push_case, storm_case, wind_at_joint, worse_of_play
-from pipeline.loads.model import LoadInputs, Step
+from pipeline.loads.load_arrays import LoadInputs, Step
 from pipeline.loads.screen import Screened, footing_depth, screened
 from pipeline.loads.steps import source_of, step
 from pipeline.loads.working_strength import strength_steps

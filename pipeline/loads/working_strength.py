@@ -10,7 +10,7 @@ import numpy as np
 from pipeline.loads import constants as c
 from pipeline.loads import dead, flexure, section, strength, wall
 from pipeline.loads.cases import Case, joint_utilisation
-from pipeline.loads.model import LoadInputs, Step
+from pipeline.loads.load_arrays import LoadInputs, Step
 from pipeline.loads.screen import Screened, is_unknown, load_state
 from pipeline.loads.steps import source_of, step
 from schemas.words import LOAD_STATES

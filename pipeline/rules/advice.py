@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from pipeline.rules.model import Catalogue, Floats, Ints, Kits, Note, Posts
+from pipeline.rules.arrays import Catalogue, Floats, Ints, Kits, Note, Posts
 from pipeline.rules.plain import height, size
 from schemas.survey import BASES, CONDITIONS
 

@@ -6,7 +6,7 @@ from dataclasses import fields
 
 import numpy as np
 
-from pipeline.rules.model import Ints, Posts
+from pipeline.rules.arrays import Ints, Posts
 
 
 def distinct(posts: Posts) -> tuple[Ints, Ints]:

@@ -9,10 +9,10 @@ from typing import Any
 
 import numpy as np
 
+from pipeline.rules.arrays import FAIL, NOT_VIABLE, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
 from pipeline.rules.kits import Sets, sets
-from pipeline.rules.model import FAIL, NOT_VIABLE, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
 from pipeline.rules.plain import either, joined
-from pipeline.rules.posts import NO_WISH
+from pipeline.rules.post_arrays import NO_WISH
 from pipeline.rules.verdict import bits, codes
 from schemas.order import folded
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pipeline.rules.model import SLACK, Bools, Extensions, Floats, Ints, Mounts, Policy, Posts
+from pipeline.rules.arrays import SLACK, Bools, Extensions, Floats, Ints, Mounts, Policy, Posts
 from pipeline.rules.ring_height import Reach
 from schemas.catalogue import JOINTS
 

@@ -13,8 +13,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from pipeline.rules import ring_height
+from pipeline.rules.arrays import CONFIRM, FAIL, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts, States
 from pipeline.rules.extension import SPIGOT, Choice, choose
-from pipeline.rules.model import CONFIRM, FAIL, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts, States
 from pipeline.rules.ring_height import Reach
 from pipeline.rules.verdict import NOTHING, answer, finding, verdict
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES

@@ -7,9 +7,9 @@ from dataclasses import dataclass, fields
 
 import numpy as np
 
-from pipeline.loads.model import OVER, LoadInputs, Loads
+from pipeline.loads.load_arrays import OVER, LoadInputs, Loads
 from pipeline.rules import rank
-from pipeline.rules.model import (
+from pipeline.rules.arrays import (
     CONFIRM,
     NOT_VIABLE,
     SLACK,

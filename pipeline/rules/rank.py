@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from pipeline.rules.model import Bools, Catalogue, Ints, Posts, States
+from pipeline.rules.arrays import Bools, Catalogue, Ints, Posts, States
 
 
 def order(

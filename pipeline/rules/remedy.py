@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from pipeline.rules.arrays import FAIL, SLACK, Bools, Catalogue, Fit, Floats, Ints, Policy, Posts, Remedy
 from pipeline.rules.kits import sets
-from pipeline.rules.model import FAIL, SLACK, Bools, Catalogue, Fit, Floats, Ints, Policy, Posts, Remedy
 from pipeline.rules.remedy_words import Plan, put
 from pipeline.rules.ring_height import lift
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pipeline.rules.model import FAIL, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
+from pipeline.rules.arrays import FAIL, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
 from pipeline.rules.plain import height, joined, size, window
 from pipeline.rules.ring_height import lift
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pipeline.rules.model import SLACK, Bools, Floats, Ints, Mounts, Policy, Posts
+from pipeline.rules.arrays import SLACK, Bools, Floats, Ints, Mounts, Policy, Posts
 from schemas.catalogue import ADJUSTMENTS
 
 

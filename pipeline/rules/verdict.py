@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import numpy.typing as npt
 
-from pipeline.rules.model import (
+from pipeline.rules.arrays import (
     CONFIRM,
     FAIL,
     NOT_VIABLE,

@@ -26,9 +26,9 @@ def values(rng: random.Random) -> dict[str, Any]:
 def main(catalogue: str, posts: str) -> None:
     """Works the posts out in batches, as a run does, and keeps nothing."""
     from pipeline.intake.catalogue import read_catalogue
-    from pipeline.intake.model import SurveyRow
-    from pipeline.quote.answer import work_out
-    from pipeline.rules.catalogue import catalogue as arrays
+    from pipeline.intake.survey.survey_row import SurveyRow
+    from pipeline.rules.catalogue_arrays import catalogue as arrays
+    from pipeline.site.compute import work_out
 
     read = read_catalogue(catalogue)
     made, rng = arrays(read.tables), random.Random(3)

@@ -13,21 +13,21 @@ import time
 from typing import Any
 
 STAGES = (
-    ("fingerprints of the inputs", "pipeline.run", "fingerprints"),
+    ("fingerprints of the inputs", "pipeline.run.story", "fingerprints"),
     ("catalogue read and checked", "pipeline.intake.catalogue", "read_catalogue"),
-    ("sites put together from rows", "pipeline.quote.tasks", "gather"),
-    ("run opened in the ledger", "pipeline.stages.opening", "open_run"),
-    ("fit, kits, loads", "pipeline.quote.batch", "work_out"),
-    ("remedies, advice, refusals", "pipeline.quote.batch", "_said"),
-    ("lines of data files", "pipeline.quote.batch", "fit_lines"),
-    ("lines of data files", "pipeline.quote.batch", "kit_lines"),
-    ("lines of data files", "pipeline.quote.batch", "site_pieces"),
-    ("reports and money", "pipeline.quote.batch", "put_together"),
-    ("reports and money", "pipeline.quote.batch", "summary"),
-    ("site workbooks", "pipeline.quote.batch", "site_workbook"),
-    ("written: workbooks, data, ledger", "pipeline.stages.quoting", "_worked_out"),
-    ("written: workbooks, data, ledger", "pipeline.stages.quoting", "_intend"),
-    ("portfolio, run.json, ledger closed", "pipeline.stages.closing", "close"),
+    ("sites put together from rows", "pipeline.site.tasks", "gather"),
+    ("run opened in the ledger", "pipeline.run.open_run", "open_run"),
+    ("fit, kits, loads", "pipeline.site.batch", "work_out"),
+    ("remedies, advice, refusals", "pipeline.site.batch", "_said"),
+    ("lines of data files", "pipeline.site.batch", "fit_lines"),
+    ("lines of data files", "pipeline.site.batch", "kit_lines"),
+    ("lines of data files", "pipeline.site.batch", "site_pieces"),
+    ("reports and money", "pipeline.site.batch", "put_together"),
+    ("reports and money", "pipeline.site.batch", "summary"),
+    ("site workbooks", "pipeline.site.batch", "site_workbook"),
+    ("written: workbooks, data, ledger", "pipeline.run.quote_sites", "_worked_out"),
+    ("written: workbooks, data, ledger", "pipeline.run.quote_sites", "_intend"),
+    ("portfolio, run.json, ledger closed", "pipeline.run.finish", "close"),
 )
 """Name, module, function; no function of the list calls another of it."""
 

@@ -12,7 +12,7 @@ from typing import Any
 import openpyxl
 import xlsxwriter
 
-from pipeline.intake.form import survey_form
+from pipeline.forms import survey_form
 from scenario.cells import Day, Formula, Row, Sheet
 
 MADE = datetime(2026, 2, 2, 8, 0)

@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any, Final
 
 from pipeline.intake.measures import Doubt, read_decimal, read_measure, read_whole
-from pipeline.intake.model import Cell
+from pipeline.reading.book import Cell
 from schemas.column import SI_UNIT, Column
 from schemas.order import folded
 

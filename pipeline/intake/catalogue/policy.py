@@ -26,7 +26,7 @@ from pipeline.intake.catalogue.currencies import ISO_4217
 from pipeline.intake.catalogue.faults import Fault
 from pipeline.intake.catalogue.sheet import Line, Lines
 from pipeline.intake.measures import Doubt, read_decimal, read_lengths, read_measure, read_whole
-from pipeline.intake.model import Cell
+from pipeline.reading.book import Cell
 from pipeline.units import find
 from schemas.policy import BY_NAME, SETTINGS, Setting
 

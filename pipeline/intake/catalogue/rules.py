@@ -8,7 +8,7 @@ from typing import Any
 from pipeline.intake.catalogue.cell import UNREAD
 from pipeline.intake.catalogue.faults import Fault
 from pipeline.intake.catalogue.links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
-from pipeline.intake.model import address
+from pipeline.reading.book import address
 from schemas.column import SI_UNIT
 
 MAY_BE_ZERO = frozenset(

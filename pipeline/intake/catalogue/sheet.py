@@ -8,7 +8,7 @@ from typing import Any
 
 from pipeline.intake.catalogue.cell import UNREAD, Wrong, bracket, heading_fault, read_value
 from pipeline.intake.catalogue.faults import Fault
-from pipeline.intake.model import Cell, Sheet, address
+from pipeline.reading.book import Cell, Sheet, address
 from schemas.column import Column, Table
 
 HEADINGS_WITHIN = 100

@@ -14,8 +14,8 @@ from pipeline.intake.catalogue.links import ITEMS
 from pipeline.intake.catalogue.policy import Typed, documented_policy, read_policy
 from pipeline.intake.catalogue.rules import RULES, customer_key, odd_adjustments
 from pipeline.intake.catalogue.sheet import Lines, fold, read_sheet
-from pipeline.intake.model import Book, Sheet, UnreadableFileError
-from pipeline.intake.read import read_book
+from pipeline.reading import read_book
+from pipeline.reading.book import Book, Sheet, UnreadableFileError
 from schemas.catalogue import CATALOGUE
 from schemas.column import Table
 from schemas.order import folded

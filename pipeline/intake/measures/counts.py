@@ -7,7 +7,7 @@ import re
 from decimal import Decimal
 from functools import lru_cache
 
-from pipeline.intake.measures.model import Doubt
+from pipeline.intake.measures.measure import Doubt
 from pipeline.intake.measures.text import LONGEST, plain, quoted
 
 _THINGS = r"posts?|poles?|uprights?|standards?|goals?|pcs?|pieces?|each|ea|off|no|nos|nr|units?|days?|kits?|items?|identical|x"

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from pipeline.intake.measures.forms import UnclearFormError, match, words
-from pipeline.intake.measures.model import Doubt
+from pipeline.intake.measures.measure import Doubt
 from pipeline.intake.measures.text import quoted
 from pipeline.intake.measures.tokens import Token
 from pipeline.intake.measures.words import CHANGING, DOUBT, RANGE

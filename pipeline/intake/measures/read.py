@@ -10,7 +10,7 @@ from functools import lru_cache
 from pipeline.intake.measures import slopes
 from pipeline.intake.measures.doubts import explain, no_unit, unreadable
 from pipeline.intake.measures.forms import UnclearFormError, Worth, match
-from pipeline.intake.measures.model import Doubt, Measure
+from pipeline.intake.measures.measure import Doubt, Measure
 from pipeline.intake.measures.text import LONGEST, plain
 from pipeline.intake.measures.tokens import tokens
 from pipeline.units import FEET_INCHES, Unit, si, unit_of

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from pipeline.intake.measures.doubts import unreadable
-from pipeline.intake.measures.model import Doubt
+from pipeline.intake.measures.measure import Doubt
 
 _SCHEDULE_WORDS: tuple[tuple[str, str], ...] = (
     (r"(?:double|dbl) extra (?:strong|heavy)|xxs|xxh", "XXS"),

@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from pipeline.intake.measures.doubts import could, example, unreadable
-from pipeline.intake.measures.model import Doubt, Measure, PipeSize
+from pipeline.intake.measures.measure import Doubt, Measure, PipeSize
 from pipeline.intake.measures.pipes import BY_DN, BY_NPS, INCH, PIPES, SCHEDULES, TWO_PIPES, Pipe, nearest, of_outside
 from pipeline.intake.measures.read import as_text, read_measure
 from pipeline.intake.measures.schedules import schedule_of

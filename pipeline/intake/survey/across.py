@@ -8,7 +8,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.model import Query, SurveyRow
+from pipeline.intake.query import Query
+from pipeline.intake.survey.survey_row import SurveyRow
 from schemas.order import folded, natural
 from schemas.survey import SURVEY
 

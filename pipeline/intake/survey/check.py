@@ -7,12 +7,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from pipeline.intake.model import Book, Cell, FileResult, Query, Sheet, SurveyRow, UnreadableFileError, address
+from pipeline.intake.query import FileResult, Query
 from pipeline.intake.survey.headings import WEAK, claim
 from pipeline.intake.survey.row import read_row
 from pipeline.intake.survey.rows import sort_rows
 from pipeline.intake.survey.spellings import nearest
+from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.intake.survey.tables import Table, find_tables
+from pipeline.reading.book import Book, Cell, Sheet, UnreadableFileError, address
 from schemas.survey import SURVEY
 
 _NEEDED = tuple(c for c in SURVEY.columns if c.needed)
@@ -20,7 +22,7 @@ _NEEDED = tuple(c for c in SURVEY.columns if c.needed)
 
 def check_path(path: str, file: str, policy: Mapping[str, Any]) -> FileResult:
     """Read and check one file; a file that cannot be read gives one UNREADABLE_FILE query."""
-    from pipeline.intake.read import read_book
+    from pipeline.reading import read_book
 
     try:
         book = read_book(path)

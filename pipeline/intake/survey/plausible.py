@@ -8,7 +8,7 @@ from typing import Any
 
 from pipeline.intake.measures import Measure, read_measure
 from pipeline.intake.measures.doubts import could
-from pipeline.intake.survey.cells import Fault, plain_number
+from pipeline.intake.survey.read_cell import Fault, plain_number
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
 

@@ -7,11 +7,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from pipeline.intake.model import Cell, Query, SurveyRow, address
-from pipeline.intake.survey.cells import Fault, Reading, blank_means, example, read_cell, typed
+from pipeline.intake.query import Query
 from pipeline.intake.survey.plausible import clear_of, in_range, prefer_plausible, round_size, wall_of
+from pipeline.intake.survey.read_cell import Fault, Reading, blank_means, example, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, Size, read_size
+from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.intake.survey.tables import Head, Row, Table
+from pipeline.reading.book import Cell, address
 from schemas.column import Column
 from schemas.survey import SURVEY
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from pipeline.intake.model import Cell
 from pipeline.intake.survey.tables import Row, Table
+from pipeline.reading.book import Cell
 from schemas.order import folded
 from schemas.survey import SURVEY
 

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from pipeline.intake.measures import PipeSize
-from pipeline.intake.model import Cell
-from pipeline.intake.survey.cells import Fault, Reading, read_cell, typed
+from pipeline.intake.survey.read_cell import Fault, Reading, read_cell, typed
+from pipeline.reading.book import Cell
 from schemas.survey import SURVEY
 
 CIRCUMFERENCE, NOMINAL = "circumference", "nominal pipe size"

@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.model import Cell, Sheet, address
 from pipeline.intake.survey.headings import MEANINGS, SYNONYM, WEAK, Claim, claim, fold, joined, only_unit
+from pipeline.reading.book import Cell, Sheet, address
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for

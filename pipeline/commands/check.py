@@ -1,0 +1,113 @@
+"""`postquote check`: surveys and a catalogue read and validated, nothing quoted."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+import click
+
+from pipeline.commands.terminal import by_sender, counted, listed, wrapped
+from pipeline.intake.query import Query
+from pipeline.intake.take_in import Taken, take_in
+from pipeline.reading import find_surveys
+from pipeline.run.outcome import ALL_QUOTED, REFUSED, SOME_HELD, told, waiting
+from pipeline.run.request import Tell
+
+
+def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, tell: Tell) -> int:
+    """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
+    faults, policy = _catalogue(catalogue)
+    found = find_surveys(surveys, without=[str(out)] if out else [])
+    tell.stage("Reading surveys", len(found))
+    taken = list(take_in(found, policy, jobs, tell.step))
+    queries = _queries(taken)
+    returned = _return(out, found, queries, jobs, tell) if out else []
+    if as_json:
+        click.echo(json.dumps(_result(taken, queries, faults), indent=2, ensure_ascii=True))
+    _say(taken, queries, faults, catalogue, returned)
+    if faults:
+        return REFUSED
+    return SOME_HELD if any(waiting(q) for q in queries) else ALL_QUOTED
+
+
+def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any]]:
+    """Faults of the catalogue, and the policy in force: the documented defaults where there is none to read."""
+    from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
+
+    if not path:
+        return [], documented_policy()
+    try:
+        return [], read_catalogue(path).policy
+    except CatalogueFaults as error:
+        return [asdict(f) for f in error.faults], documented_policy()
+
+
+def _queries(taken: Sequence[Taken]) -> list[Query]:
+    """Every query, those that show only across rows and files included."""
+    from pipeline.site.tasks import gather
+
+    return list(gather(taken, "", "").queries)
+
+
+def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, tell: Tell) -> list[str]:
+    """Marked copies under `out`/returns; paths of those that were written."""
+    from pipeline.output.folder import write_whole
+    from pipeline.run.return_copies import marked_files
+
+    paths = []
+    for path, data in marked_files(found, queries, jobs, tell):
+        write_whole(out / path, data)
+        paths.append(path)
+    return paths
+
+
+def _result(taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]]) -> dict[str, Any]:
+    """What `--json` prints."""
+    held = _held(taken, queries)
+    files = [
+        {"file": t.file, "format": t.format, "rows": len(t.keys), "held": held[t.file], "notes": list(t.notes)} for t in taken
+    ]
+    return {"files": files, "queries": [asdict(q) for q in queries], "catalogue_faults": list(faults)}
+
+
+def _held(taken: Sequence[Taken], queries: Sequence[Query]) -> dict[str, int]:
+    """Rows that wait, by file."""
+    from pipeline.site.tasks import gather
+
+    return {c.file: c.held for c in gather(taken, "", "").files}
+
+
+def _say(
+    taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]], catalogue: str, returned: Sequence[str]
+) -> None:
+    if faults:
+        lines = [f"{_place(f['sheet'], f['cell'])}: {f['message']} {f['suggestion']}".lstrip(": ") for f in faults]
+        listed(f"The catalogue has {counted(len(faults), 'fault')}.", lines, "mend these first")
+    elif catalogue:
+        click.echo("The catalogue has no fault.", err=True)
+    _say_queries(taken, queries)
+    if taken:
+        rows, held = sum(len(t.keys) for t in taken), sum(_held(taken, queries).values())
+        waits = f"{held:,} {'waits' if held == 1 else 'wait'} for a correction"
+        wrapped(f"{counted(len(taken), 'file')}, {counted(rows, 'row')}: {rows - held:,} can be quoted, {waits}.")
+    if returned:
+        many = "copy is" if len(returned) == 1 else "copies are"
+        wrapped(f"Next: {len(returned):,} marked {many} in the folder returns; send them back to their senders.")
+    elif queries:
+        wrapped("Next: correct the cells named, or run again with --out DIR for marked copies to send back.")
+
+
+def _say_queries(taken: Sequence[Taken], queries: Sequence[Query]) -> None:
+    """What waits, what was only noticed, and what was noted of the files, each by file."""
+    more = "--json prints them, --out DIR writes marked copies."
+    by_sender("To correct, by file:", [(q.file, told(q)) for q in queries if waiting(q)], more)
+    by_sender("Read, but look at it:", [(q.file, told(q)) for q in queries if not waiting(q)], more)
+    by_sender("Noted while reading:", [(t.file, note) for t in taken for note in t.notes], "--json prints them.")
+
+
+def _place(*parts: str) -> str:
+    return ", ".join(filter(None, parts))

@@ -1,5 +1,0 @@
-"""Forms to send out: an empty survey, an empty catalogue."""
-
-from pipeline.intake.form.forms import catalogue_form, survey_form
-
-__all__ = ["catalogue_form", "survey_form"]

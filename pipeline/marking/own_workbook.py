@@ -1,0 +1,129 @@
+"""The sender's own workbook, opened, marked and saved with everything of theirs in it."""
+
+from __future__ import annotations
+
+import re
+import warnings
+import zipfile
+from collections.abc import Sequence
+from typing import Any
+
+from openpyxl.cell.cell import MergedCell
+from openpyxl.comments import Comment
+from openpyxl.reader.excel import ExcelReader
+from openpyxl.styles import PatternFill
+
+from pipeline.intake.query import Query
+from pipeline.marking.carried_drawings import Drawings, collect, graft
+from pipeline.marking.correction_list import HOLDS, SIGN, TELLS, TITLE, marks
+from pipeline.marking.mark_cells import AUTHOR, OURS, STAMP, is_list, list_in_front, mark_cell, saved
+from pipeline.marking.zip import parts_of, settled, stored
+from pipeline.reading.book import Book, Sheet
+
+INFLATED_MOST = 20_000_000
+"""Bytes of XML above which the sender's own workbook is not opened (openpyxl needs some 50 times as much memory)."""
+
+
+class CannotKeepError(Exception):
+    """The sender's own workbook cannot be kept whole; the cells are copied instead."""
+
+
+def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> bytes:
+    """The sender's own .xlsx or .xlsm, marked. Errors: CannotKeepError, and whatever openpyxl raises."""
+    with zipfile.ZipFile(path) as z:
+        if sum(i.file_size for i in z.infolist() if i.filename.casefold().endswith(".xml")) > INFLATED_MOST:
+            raise CannotKeepError("too large to open whole")
+    wb, drawings = _load(path)
+    _drop_lists(wb)
+    titles = {s.name: s.name for s in book.sheets if not is_list(s)}
+    if not all(_whole(wb, s) for s in book.sheets if s.name in titles):
+        raise CannotKeepError("openpyxl does not read all of its cells")
+    for ws in wb.worksheets:
+        _unmark(ws)
+    for sheet in book.sheets:
+        if sheet.name in titles:
+            _blank_again(wb[sheet.name], sheet)
+    for mark in marks(queries, titles):
+        _show(wb[mark.sheet], mark.cell)
+        mark_cell(wb[mark.sheet], mark)
+    list_in_front(wb, file, queries, titles, book, _left_out(path, book.format))
+    by_name, now = stored(book), [ws.title for ws in wb.worksheets]
+    results = {f"xl/worksheets/sheet{i}.xml": by_name[title] for i, title in enumerate(now, 1) if title in by_name}
+    return settled(graft(parts_of(saved(wb)), drawings, now), results, STAMP)
+
+
+def _whole(wb: Any, sheet: Sheet) -> bool:
+    """Whether openpyxl has read every cell that our reader has (it passes over some files' sheets and cells in silence)."""
+    if sheet.name not in wb.sheetnames:
+        return False
+    there = getattr(wb[sheet.name], "_cells", {})
+    return all((c.row, c.column) in there for c in sheet.cells)
+
+
+def _blank_again(ws: Any, sheet: Sheet) -> None:
+    """Take out the address that openpyxl writes into a blank cell with a link."""
+    filled = {(c.row, c.column) for c in sheet.cells}
+    for place, cell in ws._cells.items():
+        if place not in filled and not isinstance(cell, MergedCell) and cell.hyperlink is not None and cell.data_type != "f":
+            cell._value = None
+
+
+def _load(path: str) -> tuple[Any, Drawings]:
+    """The workbook, and the drawings that are put back once it is saved."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        reader = ExcelReader(path, keep_vba=False, keep_links=True, rich_text=True)
+        reader.read()
+        wb = reader.wb
+        wb.template = False
+        if wb.chartsheets:
+            return wb, Drawings()  # openpyxl writes their drawings itself
+        sheets = {s.name: rel.target for s, rel in reader.parser.find_sheets()}
+    with zipfile.ZipFile(path) as z:
+        drawings = collect(z, {title: part for title, part in sheets.items() if title in wb.sheetnames})
+    for ws in wb.worksheets:
+        if ws.title in drawings.by_sheet:
+            ws._charts, ws._images = [], []
+    return wb, drawings
+
+
+def _left_out(path: str, format_: str) -> list[str]:
+    """What openpyxl cannot carry over, said to the sender: macros and buttons."""
+    with zipfile.ZipFile(path) as z:
+        names = [n.casefold() for n in z.namelist()]
+        drawn = any(n.startswith(("xl/ctrlprops/", "xl/slicers/", "xl/activex/")) for n in names)
+    said = ["This copy is without the macros of your file."] if format_ == "xlsm" else []
+    if drawn:
+        said.append("Buttons and filters that lie upon the sheets are missing from this copy: keep your own file.")
+    return said
+
+
+def _drop_lists(wb: Any) -> None:
+    """Take out the list of an earlier round."""
+    for ws in list(wb.worksheets):
+        if ws.title.startswith(TITLE) and str(ws["A1"].value).startswith(SIGN) and len(wb.worksheets) > 1:
+            wb.remove(ws)
+
+
+def _unmark(ws: Any) -> None:
+    """Take out the marks of an earlier round; a comment of the sender's own stays."""
+    for cell in list(ws._cells.values()):
+        if isinstance(cell, MergedCell) or cell.comment is None:
+            continue
+        before, found, _ = cell.comment.text.partition(OURS)
+        if not found and cell.comment.author != AUTHOR:
+            continue
+        cell.comment = Comment(before.rstrip(), cell.comment.author) if found and before.strip() else None
+        if cell.fill.fgColor.rgb in (f"00{HOLDS}", f"FF{HOLDS}", f"00{TELLS}", f"FF{TELLS}"):
+            cell.fill = PatternFill()
+
+
+def _show(ws: Any, address: str) -> None:
+    """A hidden sheet, row or column with a cell in doubt is shown, so that the sender can get at it."""
+    ws.sheet_state = "visible"
+    letters = re.sub(r"\d", "", address)
+    row = int(address[len(letters) :])
+    if row in ws.row_dimensions:
+        ws.row_dimensions[row].hidden = False
+    if letters in ws.column_dimensions:
+        ws.column_dimensions[letters].hidden = False

@@ -1,0 +1,112 @@
+"""The quotation of one site: its lines and what they come to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from decimal import Decimal
+from typing import Any
+
+from pipeline.money.amounts import Counts, QuoteLine, Totals
+from pipeline.money.prices import (
+    EXACT,
+    Row,
+    breaks_by_item,
+    broken_price,
+    freight_price,
+    line_total,
+    minor_unit,
+    rounded,
+    terms,
+)
+from schemas.order import folded, natural
+
+Tables = Mapping[str, Sequence[Row]]
+
+GOODS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"))
+"""Tables of goods and their code columns, in the order of a quotation's lines."""
+
+FREIGHT = "FREIGHT"
+"""Item code of the freight line; it is in no table."""
+
+
+def quote(
+    goods: Mapping[str, int], counts: Counts, tables: Tables, policy: Mapping[str, Any], customer: str
+) -> tuple[tuple[QuoteLine, ...], Totals]:
+    """Lines and totals of one site.
+
+    `goods` maps an item's code to how many of it the site gets; `counts` are the posts with a kit,
+    extensions and stripped posts, each times quantity. Goods come first (mounts, boards, rings,
+    extensions), then services, then freight, each in natural order of code. Raises KeyError where a
+    code is in no table. Source: design section 8, quote.
+    """
+    unit, known = minor_unit(policy["currency"]), terms(customer, tables.get("Customers", ()))
+    items = _items(goods, tables)
+    lines = [*_goods_lines(items, goods, tables, discount(known), unit), *_service_lines(counts, tables, unit)]
+    net = sum((line.line_total for line in lines), Decimal(0).quantize(unit))
+    mass = float(sum(row["mass_kg"] * goods[code] for code, row in items))
+    freight = Decimal(0).quantize(unit)
+    if items and tables.get("Freight"):
+        lines.append(_freight_line(mass, tables, unit))
+        freight = lines[-1].line_total
+    rate = Decimal(0) if exempt(known) else tax_rate(policy)
+    tax = rounded(EXACT.multiply(rate, net + freight), unit)
+    return tuple(lines), Totals(net, freight, rate, tax, net + freight + tax, mass)
+
+
+def discount(known: Row | None) -> Decimal:
+    """The customer's discount on goods [%]; none where the customer is not listed."""
+    return Decimal(str((known or {}).get("discount_percent") or 0))
+
+
+def exempt(known: Row | None) -> bool:
+    """Whether the customer pays no tax."""
+    return (known or {}).get("tax_exempt") == "yes"
+
+
+def tax_rate(policy: Mapping[str, Any]) -> Decimal:
+    """The policy's tax rate, a fraction."""
+    return Decimal(str(policy["tax_rate"]))
+
+
+def _items(goods: Mapping[str, int], tables: Tables) -> list[tuple[str, Row]]:
+    """Code and row of each of the goods, in the order of the quotation's lines."""
+    wanted = {code for code, quantity in goods.items() if quantity}
+    found: list[tuple[str, Row]] = []
+    for table, column in GOODS:
+        rows = {r[column]: r for r in tables.get(table, ()) if r[column] in wanted}
+        found += [(code, rows[code]) for code in sorted(rows, key=natural)]
+    missing = sorted(wanted - {code for code, _ in found})
+    if missing:
+        raise KeyError(f"no table of the catalogue has {', '.join(missing)}")
+    return found
+
+
+def _goods_lines(
+    items: Sequence[tuple[str, Row]], goods: Mapping[str, int], tables: Tables, percent: Decimal, unit: Decimal
+) -> Iterator[QuoteLine]:
+    breaks = breaks_by_item(tables.get("Price breaks", ()))
+    for code, row in items:
+        quantity, list_price = int(goods[code]), row["price"]
+        price = broken_price(list_price, quantity, breaks.get(folded(code), ()))
+        total = line_total(quantity, price, percent, unit)
+        yield QuoteLine("goods", code, row.get("description") or "", quantity, list_price, price, percent, total)
+
+
+def _service_lines(counts: Counts, tables: Tables, unit: Decimal) -> Iterator[QuoteLine]:
+    quantities = {
+        "per post": counts.posts,
+        "per extension": counts.extensions,
+        "per stripped post": counts.stripped,
+        "per site": 1 if counts.posts else 0,
+    }
+    for row in sorted(tables.get("Services", ()), key=lambda r: natural(r["service"])):
+        quantity, price = int(quantities[row["charged"]]), row["price"]
+        if quantity:
+            total = line_total(quantity, price, Decimal(0), unit)
+            text = row.get("description") or ""
+            yield QuoteLine("service", row["service"], text, quantity, price, price, Decimal(0), total)
+
+
+def _freight_line(mass: float, tables: Tables, unit: Decimal) -> QuoteLine:
+    price = freight_price(mass, tables["Freight"])
+    return QuoteLine("freight", FREIGHT, "Freight", 1, price, price, Decimal(0), rounded(price, unit))

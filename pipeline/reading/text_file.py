@@ -1,0 +1,143 @@
+"""Text tables: comma, semicolon, tab or bar between the fields; every cell is text."""
+
+from __future__ import annotations
+
+import csv
+import io
+import os
+import re
+from collections import Counter
+from collections.abc import Iterator
+from functools import cache
+
+from pipeline.reading.answers import answer
+from pipeline.reading.book import Book, Cell, Sheet, UnreadableFileError
+from pipeline.reading.limits import Budget, refuse
+from pipeline.reading.text_values import printable, text_cell
+
+SEPARATORS = {",": "comma", ";": "semicolon", "\t": "tab", "|": "bar"}
+_SAMPLE_LINES = 80
+_SAMPLE = 65_536
+_TABLE_NAMES = (".csv", ".tsv", ".tab", ".psv")
+_SEP_LINE = re.compile(r'\A"?sep=(.)"?[ \t]*(?:\r\n|\r|\n|\Z)', re.IGNORECASE)
+
+
+def read_text(text: str, notes: tuple[str, ...], path: str, budget: Budget) -> Book:
+    """Cells of a text table, its one sheet called ''.
+
+    A line `sep=;` in front tells the separator and is not counted as a row, as spreadsheet programs
+    do. Raises UnreadableFileError for a text without a table and for a quote that is never closed.
+    """
+    told = _SEP_LINE.match(text)
+    if told:
+        text, separator = text[told.end() :], told[1]
+        notes = (*notes, "The first line tells the separator; rows are counted from the line after it.")
+    else:
+        separator = _separator(text, path)
+    cells = tuple(_cells(text, separator, budget))
+    return Book("tsv" if separator == "\t" else "csv", (Sheet("", cells),), notes)
+
+
+def _cells(text: str, separator: str, budget: Budget) -> Iterator[Cell]:
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
+    row, line, usual = 0, 1, 0
+    try:
+        for row, fields in enumerate(reader, 1):
+            if reader.line_num > line and any("\n" in f or "\r" in f for f in fields):
+                _hold_swallowed(fields, separator, usual, line)
+            usual = max(usual, len(fields))
+            budget.take_elements(len(fields))
+            yield from _row_cells(row, fields, budget)
+            line = reader.line_num + 1
+    except csv.Error as e:
+        raise _broken(text, line, str(e), separator) from e
+
+
+def _row_cells(row: int, fields: list[str], budget: Budget) -> Iterator[Cell]:
+    for column, field in enumerate(fields, 1):
+        if field and (cell := text_cell(row, column, field)) is not None:
+            budget.take_cell(row, column)
+            yield cell
+
+
+def _hold_swallowed(fields: list[str], separator: str, usual: int, line: int) -> None:
+    """Refuse a field that holds whole rows: its closing quote is missing and a later one was taken for it."""
+    for field in fields:
+        inner = re.split(r"\r\n|\r|\n", field)[1:-1]
+        if usual > 2 and any(part.count(separator) >= usual - 1 for part in inner):
+            raise _unclosed(line)
+
+
+def _broken(text: str, line: int, what: str, separator: str) -> UnreadableFileError:
+    """Answer for a text that is no table by the rules of quoting."""
+    if "field larger" in what:
+        return refuse(
+            f"a field of more than {csv.field_size_limit():,} characters (line {line:,}; perhaps a quote is not closed)"
+        )
+    if "unexpected end" in what:
+        return _unclosed(line)
+    shown = printable((text.splitlines() or [""])[line - 1 : line][0][:80]) if line <= len(text.splitlines()) else ""
+    return UnreadableFileError(
+        f"Line {line:,} cannot be split into fields, because a quotation mark stands at an odd place: {shown}",
+        f"In line {line:,}, put text that holds quotation marks between quotation marks and double each one inside, "
+        f"or use the inch mark ″ or the word in; then send the file again.",
+    )
+
+
+def _unclosed(line: int) -> UnreadableFileError:
+    return UnreadableFileError(
+        f"A quotation mark that opens in line {line:,} is never closed, so the rows after it cannot be told apart.",
+        f"Close the quotation mark in line {line:,}, or save the table as .xlsx, and send it again.",
+    )
+
+
+def _separator(text: str, path: str) -> str:
+    """The separator that splits the headings best, and where none is known, the most lines alike."""
+    lines = text[:_SAMPLE].splitlines(keepends=True)[:_SAMPLE_LINES]
+    sample = "".join(lines)
+    best, most = "", (0, 0)
+    for separator in SEPARATORS:
+        if separator in sample and (score := _score(sample, separator)) > most:
+            best, most = separator, score
+    if most == (0, 0) or (most[0] < 2 and not _is_table(sample, best, path)):
+        if os.path.splitext(path)[1].lower() not in _TABLE_NAMES:
+            raise answer("no table")
+        return best or ","
+    return best
+
+
+def _score(sample: str, separator: str) -> tuple[int, int]:
+    """Known headings in the best row, and rows alike x their separators."""
+    reader = csv.reader(io.StringIO(sample, newline=""), delimiter=separator)
+    known, widths = 0, Counter[int]()
+    try:
+        for fields in reader:
+            if len(fields) > 1:
+                widths[len(fields)] += 1
+                known = max(known, len({folded for f in fields if (folded := _fold(f)) in _headings()}))
+    except csv.Error:
+        pass
+    alike = max(((count * (width - 1)) for width, count in widths.items()), default=0)
+    return (known if known > 1 else 0), alike
+
+
+def _is_table(sample: str, separator: str, path: str) -> bool:
+    """Most lines split alike: prose with commas in it does not."""
+    rows = [r for r in csv.reader(io.StringIO(sample, newline=""), delimiter=separator) if any(r)]
+    widths = Counter(len(r) for r in rows)
+    width, count = max(widths.items(), key=lambda item: (item[1], item[0]), default=(0, 0))
+    return width > 1 and count > 1 and count >= 0.5 * len(rows)
+
+
+def _fold(heading: str) -> str:
+    """A heading without its unit, case, spaces and punctuation."""
+    return re.sub(r"[\W_]+", "", re.sub(r"[\[(].*", "", heading, flags=re.DOTALL).casefold())
+
+
+@cache
+def _headings() -> frozenset[str]:
+    """Folded headings and synonyms of a survey."""
+    from schemas.survey import SURVEY
+
+    names = (name for column in SURVEY.columns for name in (column.heading, *column.synonyms))
+    return frozenset(_fold(name) for name in names)

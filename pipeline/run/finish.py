@@ -1,0 +1,217 @@
+"""A run closed: common data files, marked copies, portfolio, run.json, and the ledger's last word."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import asdict, replace
+from typing import Any
+
+from pipeline.intake.query import Query
+from pipeline.ledger.store import GONE, Ledger
+from pipeline.output.data import whole
+from pipeline.output.folder import file_digest, remove_file
+from pipeline.output.shelf import Shelf
+from pipeline.run.known_catalogue import keep_catalogue
+from pipeline.run.open_run import EDITED, RunState
+from pipeline.run.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome, told, waiting
+from pipeline.run.quote_sites import Quoted
+from pipeline.run.read_surveys import AllTaken
+from pipeline.run.request import Tell
+from pipeline.run.return_copies import return_files
+from pipeline.sheets.portfolio import portfolio_workbook
+from pipeline.site.summary import from_plain
+from pipeline.site.tasks import Gathered
+from schemas.datapackage import descriptor
+from schemas.results import CHANGES, QUERIES, SITES
+
+
+def close(run: RunState, gathered: Gathered, files: AllTaken, quoted: Quoted, ledger: Ledger, tell: Tell) -> Outcome:
+    """Write what belongs to no single site, then mark the run as finished."""
+    shelf = Shelf(run.request.out, ledger)
+    for name, hash_ in quoted.data.items():
+        shelf.note(f"data/{name}.csv", hash_)
+    queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
+    vanished = _vanished(run, gathered)
+    changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
+    expired = _expired(quoted)
+    date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
+    _data(shelf, run, quoted, queries, changes)
+    return_files(shelf, files, run.prints, queries, run.request.jobs, tell)
+    tell.stage("Writing the portfolio", 1)
+    portfolio = portfolio_workbook(
+        (from_plain(dict(s)) for s in quoted.summaries),
+        queries,
+        [_file(f) for f in gathered.files],
+        changes,
+        quoted.expired,
+        vanished,
+        run.world.setting,
+        date,
+    )
+    shelf.put("portfolio.xlsx", portfolio)
+    tell.step(1)
+    shelf.clear()
+    outcome = _outcome(run, gathered, quoted, queries, shelf)
+    shelf.put("run.json", _run_json(run, gathered, quoted, outcome, date))
+    outcome = replace(outcome, rewritten=quoted.written + shelf.written, **_failed(quoted, shelf))
+    _finish(run, files, quoted, changes, shelf, outcome, date, ledger)
+    return outcome
+
+
+def _differs(run: RunState, quoted: Quoted, changes: Sequence[Any], expired: tuple[str, ...]) -> bool:
+    """Whether anything but the date differs from the run before."""
+    if run.last is None or run.last.prints != run.prints.whole:
+        return True
+    return bool(quoted.revisions or changes) or Outcome.from_text(run.last.said).expired != expired
+
+
+def _expired(quoted: Quoted) -> tuple[str, ...]:
+    return tuple(f"{e['site_code']}-r{e['revision']}, valid until {e['valid_until']}" for e in quoted.expired)
+
+
+def _failed(quoted: Quoted, shelf: Shelf) -> dict[str, Any]:
+    """What could not be worked out or written, as fields of the outcome."""
+    failures = (*quoted.failures, *shelf.failures)
+    return {"failures": failures, "exit_status": FAILED} if failures else {}
+
+
+def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
+    """Sites that were quoted once and are no longer in the surveys; their workbooks are kept."""
+    from pipeline.ledger.pack import unpack
+
+    asked_for = {t.site for t in gathered.tasks}
+    rows = []
+    for site, latest in run.latest.items():
+        if site not in asked_for and site in run.known:
+            kept = unpack(run.known[site].result)["summary"]["site"]
+            rows.append({**kept, "revision": latest.revision, "workbook": latest.workbook, "folded": site})
+    return rows
+
+
+def _no_longer_asked_for(run: RunState, vanished: Sequence[Mapping[str, Any]]) -> Iterator[dict[str, Any]]:
+    """A change for each site of which that was not told before."""
+    for row in vanished:
+        if row["folded"] not in run.gone:
+            yield {
+                "site_code": row["site_code"],
+                "revision_was": row["revision"],
+                "revision": None,
+                "kind": GONE,
+                "item": row["site_code"],
+                "was": "quoted",
+                "now": "not in the surveys; its workbook is kept",
+                "total_was": run.latest[row["folded"]].total,
+                "total": "",
+            }
+
+
+def _data(shelf: Shelf, run: RunState, quoted: Quoted, queries: Sequence[Query], changes: Sequence[Mapping[str, Any]]) -> None:
+    shelf.put("data/sites.csv", whole(SITES, [s["site"] for s in quoted.summaries]))
+    shelf.put("data/queries.csv", whole(QUERIES, [asdict(q) for q in queries]))
+    shelf.put("data/changes.csv", whole(CHANGES, changes))
+    package = descriptor(version=run.world.setting.program.rsplit(" ", 1)[-1])
+    shelf.put("data/datapackage.json", _json(package))
+
+
+def _json(value: Any) -> bytes:
+    return (json.dumps(value, indent=2, ensure_ascii=False) + "\n").encode("utf-8", "replace")
+
+
+def _file(f: Any) -> dict[str, Any]:
+    return {"file": f.file, "format": f.format, "rows": f.rows, "quoted": f.quoted, "held": f.held, "notes": f.notes}
+
+
+def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], shelf: Shelf) -> Outcome:
+    waits = tuple(_where(q) for q in queries if waiting(q))
+    rows = [(f.rows, f.quoted, f.held) for f in gathered.files]
+    read, ok, held = (sum(r[i] for r in rows) for i in range(3))
+    edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
+    made = Outcome(
+        exit_status=SOME_HELD if waits else ALL_QUOTED,
+        sites=len(quoted.states),
+        posts=sum(s["site"]["posts_quoted"] for s in quoted.summaries),
+        rows_read=read,
+        rows_quoted=ok,
+        rows_held=held,
+        files=len(gathered.files),
+        ready=quoted.states.count("ready"),
+        to_confirm=quoted.states.count("to_confirm"),
+        incomplete=quoted.states.count("incomplete"),
+        total=_total(quoted, str(run.catalogue.policy["currency"])),
+        new_revisions=quoted.revisions,
+        rewritten=quoted.written + shelf.written,
+        waits=waits,
+        failures=(),
+        notes=(*(f"{w} was edited by hand and is left as it is." for w in edited), *shelf.notes),
+        expired=_expired(quoted),
+    )
+    return replace(made, **_failed(quoted, shelf))
+
+
+def _total(quoted: Quoted, currency: str) -> str:
+    from decimal import Decimal
+
+    total = sum((Decimal(s["site"]["total"]) for s in quoted.summaries), Decimal(0))
+    return f"{total:,} {currency}"
+
+
+def _where(q: Query) -> str:
+    """Who is asked on the first line; then where, what is wrong and what to type instead."""
+    return f"{q.file}\n{told(q)}"
+
+
+def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcome, date: str) -> bytes:
+    counts = ("sites", "posts", "rows_read", "rows_quoted", "rows_held", "files", "ready", "to_confirm", "incomplete")
+    return _json(
+        {
+            "program": run.world.setting.program,
+            "date": date,
+            "counts": {name: getattr(outcome, name) for name in counts},
+            "catalogue": {
+                "sha256": run.prints.catalogue,
+                "content": run.catalogue.fingerprint,
+                "notes": list(run.catalogue.notes),
+            },
+            "surveys": [{**_file(f), "sha256": run.prints.surveys.get(f.file, "")} for f in gathered.files],
+            "policy": {s.name: {"value": s.value, "unit": s.unit, "from": s.where} for s in run.world.setting.policy},
+            "expired": list(outcome.expired),
+        }
+    )
+
+
+def _finish(
+    run: RunState,
+    files: AllTaken,
+    quoted: Quoted,
+    changes: Sequence[Mapping[str, Any]],
+    shelf: Shelf,
+    outcome: Outcome,
+    date: str,
+    ledger: Ledger,
+) -> None:
+    """The ledger's last word: from here on the run counts."""
+    _drop_unfinished(run, quoted, ledger)
+    with ledger.together():
+        keep_catalogue(ledger, run.prints, run.catalogue)
+        ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
+        ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
+        ledger.put_pieces(run.number, run.catalogue.fingerprint, quoted.pieces)
+        for site, r in run.latest.items():
+            again = quoted.made_again.get(site)
+            ours, seen = (again, again) if again else (r.workbook_hash, run.seen[site])
+            if (ours, seen) != (r.workbook_hash, r.seen):
+                ledger.saw(site, r.revision, ours, seen)
+        ledger.put_changes(run.number, changes)
+        ledger.put_outputs(shelf.now)
+        ledger.finish(run.number, outcome.exit_status, run.prints.whole, outcome.as_text(), date)
+
+
+def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:
+    """Forget revisions that a killed run intended and this one did not; their workbooks go, unless a person edited them."""
+    for (site, revision), path in run.unfinished.items():
+        if (site, revision) in quoted.intended:
+            continue
+        if (path, file_digest(run.request.out / path)) in run.ours:
+            remove_file(run.request.out, path)
+        ledger.forget_revision(site, revision)

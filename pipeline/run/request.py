@@ -1,0 +1,81 @@
+"""What a run is asked for, and fingerprints of what it reads."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from functools import cache
+from pathlib import Path
+from typing import Any, Protocol
+
+from pipeline import __version__
+from pipeline.output.folder import file_digest
+from pipeline.reading import Found
+
+PROGRAM = f"postquote {__version__}"
+
+
+@dataclass(frozen=True)
+class Request:
+    """What `postquote quote` is asked for. `now` comes from the command layer and goes nowhere but into the ledger."""
+
+    surveys: tuple[str, ...]
+    catalogue: str
+    out: Path
+    date: date
+    jobs: int
+    cluster: str
+    renew: bool
+    now: datetime
+
+
+class Tell(Protocol):
+    """How a run tells of its progress; the command layer shows it."""
+
+    def stage(self, what: str, total: int) -> None:
+        """A stage begins."""
+
+    def step(self, done: int) -> None:
+        """So much of the stage is done."""
+
+    def say(self, text: str) -> None:
+        """Something worth knowing."""
+
+
+@dataclass(frozen=True)
+class Prints:
+    """SHA-256 of each survey file by name, of the catalogue file, and of the program's own code."""
+
+    surveys: Mapping[str, str]
+    catalogue: str
+    program: str
+
+    @property
+    def whole(self) -> str:
+        """One fingerprint of everything that a run reads."""
+        return sha({"surveys": sorted(self.surveys.items()), "catalogue": self.catalogue, "program": self.program})
+
+
+def fingerprints(found: Sequence[Found], catalogue: str) -> Prints:
+    """Fingerprints of a run's inputs; a file that must not be opened has its answer for one."""
+    surveys = {f.name: f.reason or file_digest(Path(f.path)) for f in found}
+    return Prints(surveys, file_digest(Path(catalogue)), program_print())
+
+
+def sha(value: Any) -> str:
+    """SHA-256 of plain values in a canonical form."""
+    return hashlib.sha256(json.dumps(value, sort_keys=True, ensure_ascii=True).encode()).hexdigest()
+
+
+@cache
+def program_print() -> str:
+    """Version and fingerprint of the program's code, so that a change of the code is seen without a change of version."""
+    hash_ = hashlib.sha256()
+    root = Path(__file__).resolve().parents[2]
+    for package in ("pipeline", "schemas"):
+        for path in sorted((root / package).rglob("*.py")):
+            hash_.update(path.relative_to(root).as_posix().encode() + b"\0" + path.read_bytes())
+    return f"{PROGRAM}+{hash_.hexdigest()[:12]}"

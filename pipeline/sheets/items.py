@@ -1,0 +1,227 @@
+"""Sheets of the portfolio about goods: order list, extensions, shortfalls, and how far each mount and board reaches."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from pipeline.sheets import show
+from pipeline.sheets.report import Setting, SiteSummary
+from pipeline.sheets.wording import STOPS
+from pipeline.xlsx.page import Book, Page
+from pipeline.xlsx.values import As, Col, Formula
+from schemas.order import natural
+from schemas.words import CAUTION
+
+_KINDS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"))
+_SERVED = ("serves", "confirm", "extended")
+
+
+def _finish(page: Page, top: int) -> None:
+    if top:
+        page.sheet.freeze_panes(top + 1, 1)
+    page.print_as(top, "Portfolio")
+
+
+def _length(value: Any, missing: str = show.UNKNOWN) -> Any:
+    return As(missing, "right") if value in (None, "") else float(value)
+
+
+def _say(page: Page, words: str) -> None:
+    page.para(2, words, "strong")
+    _finish(page, 0)
+
+
+def order_rows(sites: Sequence[SiteSummary], setting: Setting) -> list[list[Any]]:
+    """Goods by kind and code: code, kind, description, how many, at how many sites, which sites."""
+    wanted: dict[str, dict[str, int]] = {}
+    for s in sites:
+        for code, count in s.goods.items():
+            wanted.setdefault(code, {})[str(s.site["site_code"])] = count
+    kinds = {
+        code: (place, kind, row)
+        for place, (table, kind) in enumerate(_KINDS)
+        for code, row in setting.items.get(table, {}).items()
+    }
+    unknown: tuple[int, str, Mapping[str, Any]] = (9, "other", {})
+
+    def order(code: str) -> tuple[Any, ...]:
+        return kinds.get(code, unknown)[0], natural(code)
+
+    rows = []
+    for code in sorted(wanted, key=order):
+        _, kind, row = kinds.get(code, unknown)
+        where = [f"{site} ({count})" for site, count in wanted[code].items()]
+        rows.append(
+            [
+                code,
+                kind,
+                row.get("description") or "no description",
+                sum(wanted[code].values()),
+                len(where),
+                show.listed(where, 40),
+            ]
+        )
+    return rows
+
+
+def write_order(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> None:
+    """Consolidated order list."""
+    page = book.page("Order list", "#1B5432")
+    page.title("Order list: the recommended kits of all sites together")
+    rows = order_rows(sites, setting)
+    if not rows:
+        return _say(page, "There is nothing to order: no site has a kit.")
+    page.para(1, CAUTION, "caution")
+    cols = [
+        Col("Item", "bold", 24),
+        Col("Kind", "text", 12),
+        Col("Description", "text", 44),
+        Col("How many", "whole"),
+        Col("Sites", "whole"),
+        Col("Where, and how many there", "text", 60),
+    ]
+    page.table(3, "order_goods", cols, rows, "Goods by code, with sites")
+    return _finish(page, 3)
+
+
+def write_extensions(book: Book, sites: Sequence[SiteSummary]) -> None:
+    """What must be added where, and the order count of each extension."""
+    page = book.page("Extensions", "#1D4373")
+    page.title("Extensions: what must be added where")
+    rows = [
+        [
+            e["site_code"],
+            e["post_code"],
+            int(e["quantity"]),
+            e["mount"],
+            _length(e["shortfall_m"]),
+            e["extension"],
+            _length(e["extension_added_m"]),
+            str(e["joint"]),
+            _length(e["upper_size_m"]),
+        ]
+        for s in sites
+        for e in s.extensions
+    ]
+    if not rows:
+        return _say(page, "No recommended kit needs an extension.")
+    page.para(1, CAUTION, "caution")
+    cols = [
+        Col("Site", "bold", 24),
+        Col("Post", "text", 20),
+        Col("Quantity", "whole"),
+        Col("Mount", "text", 20),
+        Col("Short by [m]", "metres"),
+        Col("Extension", "text", 20),
+        Col("Added height [m]", "metres"),
+        Col("Joint", "text", 10),
+        Col("Upper size [m]", "metres4"),
+    ]
+    row = page.table(3, "extensions_all", cols, rows, "Extensions by site and post") + 1
+    counts: dict[str, int] = {}
+    for line in rows:
+        counts[line[5]] = counts.get(line[5], 0) + line[2]
+    row = page.section(row, "To order", 9)
+    first, last = 5, 4 + len(rows)
+    totals = [
+        [code, Formula(f"=SUMPRODUCT((F${first}:F${last}=A{row + 2 + i})*C${first}:C${last})", counts[code])]
+        for i, code in enumerate(sorted(counts, key=natural))
+    ]
+    page.table(row, "extensions_count", [Col("Extension to order", "bold", 24), Col("How many", "whole")], totals, "Order count")
+    return _finish(page, 3)
+
+
+def write_shortfalls(book: Book, sites: Sequence[SiteSummary]) -> None:
+    """Posts with no kit and what would help."""
+    page = book.page("Shortfalls", "#86201C")
+    page.title("Shortfalls: posts that no kit fits, and what would help")
+    rows = [
+        [
+            s.site["site_code"],
+            f["post_code"],
+            int(f["quantity"]),
+            str(f.get("shape") or show.UNKNOWN),
+            *(_length(f.get(name)) for name in ("size_m", "height_m", "target_m")),
+            _length(f.get("shortfall_m"), "none"),
+            str(f.get("remedy") or "no remedy found"),
+        ]
+        for s in sites
+        for f in s.shortfalls
+    ]
+    if not rows:
+        return _say(page, "Every post that was read has a kit.")
+    cols = [
+        Col("Site", "bold", 24),
+        Col("Post", "text", 20),
+        Col("Posts alike", "whole"),
+        Col("Shape", "text", 10),
+        Col("Size [m]", "metres4"),
+        Col("Height above ground [m]", "metres"),
+        Col("Target ring height [m]", "metres"),
+        Col("Least shortfall of a mount [m]", "metres"),
+        Col("What would help", "text", 70),
+    ]
+    page.para(1, CAUTION, "caution")
+    page.table(3, "shortfalls_all", cols, rows, "Posts with no kit")
+    return _finish(page, 3)
+
+
+def reach(sites: Sequence[SiteSummary]) -> tuple[dict[str, dict[str, int]], dict[str, int]]:
+    """Sums over all sites: mount -> posts served and stopped by code; board -> posts it can serve."""
+    mounts: dict[str, dict[str, int]] = {}
+    boards: dict[str, int] = {}
+    for s in sites:
+        for mount, counts in s.reach_mounts.items():
+            into = mounts.setdefault(mount, {})
+            for name, count in counts.items():
+                into[name] = into.get(name, 0) + count
+        for board, count in s.reach_boards.items():
+            boards[board] = boards.get(board, 0) + count
+    return mounts, boards
+
+
+def write_reach(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> None:
+    """For each mount and board, how many posts it serves and what stops it elsewhere."""
+    page = book.page("Reach")
+    page.title("Reach: how many posts each mount and board serves, and what stops it elsewhere")
+    mounts, boards = reach(sites)
+    if not mounts and not boards:
+        return _say(page, "No post was read, so nothing can be said about the catalogue.")
+    page.para(1, CAUTION, "caution")
+    words = "A post may be stopped by several things at once. Boards: posts on which the board stands in a kit that fits."
+    page.para(2, words, "note")
+    row = 3
+    if mounts:
+        codes = [c for c in STOPS if any(c in counts for counts in mounts.values())]
+        cols = [
+            Col("Mount", "bold", 24),
+            Col("Description", "text", 32),
+            Col("Posts served", "whole"),
+            Col("As it stands", "whole"),
+            Col("If confirmed", "whole"),
+            Col("With an extension", "whole"),
+            *(Col(f"Stopped by: {STOPS[c]}", "whole", 16) for c in codes),
+        ]
+        names = setting.items.get("Mounts", {})
+        rows = [
+            [
+                m,
+                names.get(m, {}).get("description") or "no description",
+                sum(mounts[m].get(n, 0) for n in _SERVED),
+                *(mounts[m].get(n, 0) for n in (*_SERVED, *codes)),
+            ]
+            for m in sorted(mounts, key=natural)
+        ]
+        row = page.table(row, "reach_mounts", cols, rows, "Reach of mounts") + 1
+    if boards:
+        names = setting.items.get("Boards", {})
+        rows = [[b, names.get(b, {}).get("description") or "no description", boards[b]] for b in sorted(boards, key=natural)]
+        page.table(
+            row,
+            "reach_boards",
+            [Col("Board", "bold", 24), Col("Description", "text", 44), Col("Posts served", "whole")],
+            rows,
+            "Reach of boards",
+        )
+    return _finish(page, 3)

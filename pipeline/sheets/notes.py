@@ -1,0 +1,175 @@
+"""What stands below the lines of a quotation: what is left out, what must be confirmed, what to look at, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from pipeline.intake.query import Query
+from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.sheets import show
+from pipeline.sheets.report import Change, PostReport, SiteReport
+from pipeline.sheets.wording import FINDING, VERDICT, posts_named
+from schemas.words import CAUTION, ON_SITE_CHECKS
+
+Entry = tuple[str, str, str]
+"""Label ('' none), sentence, style."""
+CHANGES_SHOWN = 12
+
+
+@dataclass(frozen=True)
+class Block:
+    """A titled list of sentences."""
+
+    title: str
+    entries: tuple[Entry, ...]
+
+
+def blocks(report: SiteReport) -> list[Block]:
+    """Every block of the page, in reading order; one that has nothing to say says so or is left out."""
+    made = [
+        changed(report),
+        what_goes_where(report),
+        left_out(report),
+        to_confirm(report),
+        load_warning(report),
+        please_note(report),
+        Block("To be looked at on site, at every post", tuple((what, say, "para") for what, say in ON_SITE_CHECKS)),
+        Block("Caution", (("", CAUTION, "caution"),)),
+    ]
+    return [block for block in made if block.entries]
+
+
+def changed(report: SiteReport) -> Block:
+    """What changed since the revision before; empty for the first one."""
+    if report.revision < 2:
+        return Block("", ())
+    entries: list[Entry] = []
+    if report.total_was is not None:
+        places = show.digits(report.totals.total)
+        was, now = show.money(report.total_was, places), show.money(report.totals.total, places)
+        entries.append(("Total", f"was {was}, is now {now} {report.currency}", "strong"))
+    entries += [(c.item or c.kind, change_sentence(c), "para") for c in report.changes[:CHANGES_SHOWN]]
+    more = len(report.changes) - CHANGES_SHOWN
+    if more > 0:
+        entries.append(("", f"And {show.counted(more, 'more change')}, which data/changes.csv of the run lists.", "note"))
+    if not report.changes:
+        entries.append(("", "No single reason was recorded.", "note"))
+    return Block(f"What changed since r{report.revision - 1}", tuple(entries))
+
+
+def change_sentence(change: Change) -> str:
+    """One reason for a new revision: `price: was 10.00, is now 11.00`."""
+    if change.was and change.now:
+        return f"{change.kind}: was {change.was}, is now {change.now}"
+    if change.now:
+        return f"{change.kind}: {change.now}"
+    return f"{change.kind}: was {change.was}" if change.was else change.kind
+
+
+def what_goes_where(report: SiteReport) -> Block:
+    """Which kit goes on which post, in words, and how high its ring comes."""
+    told = {line.item: line.description for line in report.lines}
+    groups: dict[str, list[PostReport]] = {}
+    for post in report.posts:
+        kit = post.kit
+        if kit:
+            codes = [code for code in (kit.mount, kit.board, kit.ring, kit.extension) if code]
+            named = "; ".join(f"{told[code]} ({code})" if told.get(code) else code for code in codes)
+            words = f"{named}. Ring at up to {show.both(kit.top, report.feet)} above the court."
+            groups.setdefault(f"{words} {VERDICT[kit.verdict][0]}.", []).append(post)
+    entries = tuple((posts_named(posts), sentence, "para") for sentence, posts in groups.items())
+    return Block("What goes on which post", entries)
+
+
+def left_out(report: SiteReport) -> Block:
+    """Held rows by name with what to correct, and posts with no kit with their remedy."""
+    entries: list[Entry] = []
+    for row in report.held:
+        name = f"Post {row.post_code}" if row.post_code else "A post without a name"
+        wrong = [q for q in report.queries if q.holds_row and is_about(q, row)]
+        said = " ".join(asks(q) for q in wrong)
+        entries.append((name, f"Not quoted until the survey is corrected. {said}".strip(), "para"))
+    for code_posts in _grouped((p for p in report.posts if not p.kits), lambda p: p.remedy):
+        remedy = code_posts[0].remedy or "The technical desk has no remedy to offer."
+        entries.append((posts_named(code_posts), f"{VERDICT['no_kit'][0]} this post. What would help: {remedy}", "para"))
+    if not entries:
+        entries.append(("", "Nothing is left out: every row of the survey is quoted and every post has a kit.", "para"))
+    return Block("Not included in this quotation", tuple(entries))
+
+
+def asks(query: Query) -> str:
+    """What is wrong, and what to type instead where that is not said yet."""
+    instead = query.suggestion and query.suggestion not in query.message
+    return f"{query.message} Instead: {query.suggestion}" if instead else query.message
+
+
+def is_about(query: Query, row: SurveyRow) -> bool:
+    """Whether a query names a cell of this row."""
+    number = query.cell.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
+    return (query.file, query.sheet) == (row.file, row.sheet) and number == str(row.row)
+
+
+def to_confirm(report: SiteReport) -> Block:
+    """What must be confirmed on site before ordering, by whom, at which posts."""
+    found: dict[tuple[str, str], list[PostReport]] = {}
+    for post in report.posts:
+        if post.kit is None:
+            continue
+        sentences = {f.code: f.sentence for f in post.findings if f.state == "confirm"}
+        for code in post.kit.confirm:
+            found.setdefault((code, sentences.get(code, "")), []).append(post)
+    entries: list[Entry] = []
+    for (code, sentence), posts in sorted(found.items(), key=lambda item: list(FINDING).index(item[0][0])):
+        about, who = FINDING[code]
+        words = f"{about.capitalize()}: {sentence}" if sentence else f"{about.capitalize()}."
+        entries.append((posts_named(posts), f"{words} To be confirmed by {who}.", "para"))
+    if not entries and any(p.kits for p in report.posts):
+        entries.append(
+            ("", "The survey leaves nothing open about the fit of the kits. The checks on site below still stand.", "para")
+        )
+    return Block("To be confirmed before ordering", tuple(entries))
+
+
+def load_warning(report: SiteReport) -> Block:
+    """Posts whose recommended kit is over the rough strength, or whose strength is not known."""
+    entries: list[Entry] = []
+    over = [p for p in report.posts if p.kit and p.kit.load_state == "over"]
+    unknown = [p for p in report.posts if p.kit and p.kit.load_state == "unknown"]
+    if over:
+        words = (
+            "The rough load is over the rough strength of the post. "
+            "Do not mount anything before a licensed engineer has cleared it."
+        )
+        entries.append((posts_named(over), words, "caution"))
+    if unknown:
+        words = (
+            "The strength of the post is not known, because its wall, its material or the extension's rating is not. "
+            "The sheet Loads names the least wall to look for."
+        )
+        entries.append((posts_named(unknown), words, "strong"))
+    return Block("Loads", tuple(entries))
+
+
+def please_note(report: SiteReport) -> Block:
+    """Sentences about the site, wishes that could not be met, and what was taken where the survey says nothing."""
+    entries: list[Entry] = [("", sentence, "para") for sentence in report.said]
+    for query in report.queries:
+        if not query.holds_row:
+            name = f"Post {query.post_code}" if query.post_code else ""
+            entries.append((name, asks(query), "para"))
+    taken: dict[str, list[PostReport]] = {}
+    for post in report.posts:
+        for sentence in post.taken:
+            taken.setdefault(sentence, []).append(post)
+    for sentence, posts in taken.items():
+        everywhere = len(posts) == len(report.posts)
+        entries.append(("Every post" if everywhere else posts_named(posts), sentence, "para"))
+    return Block("Please note", tuple(entries))
+
+
+def _grouped(posts: Iterable[PostReport], key: Callable[[PostReport], str]) -> list[list[PostReport]]:
+    groups: dict[str, list[PostReport]] = {}
+    for post in posts:
+        groups.setdefault(key(post), []).append(post)
+    return list(groups.values())

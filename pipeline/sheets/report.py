@@ -1,0 +1,205 @@
+"""What the site workbook is made from: plain values, SI, Decimal money; None = not known.
+
+Made by `pipeline.site`, read by `pipeline.sheets` and by the ledger's comparison. Nothing here is
+formatted for show.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Any
+
+from pipeline.intake.query import Query
+from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.money.amounts import QuoteLine, Totals
+
+
+@dataclass(frozen=True)
+class FindingReport:
+    """One finding about the recommended pair or kit; `sentence` is plain English with the numbers in it."""
+
+    code: str
+    state: str  # pass, confirm, fail
+    sentence: str
+    value: float | None
+    least: float | None
+    most: float | None
+    margin: float | None
+    unit: str
+
+
+@dataclass(frozen=True)
+class MountReport:
+    """One active mount on one post."""
+
+    mount: str
+    verdict: str
+    failed: tuple[str, ...]
+    confirm: tuple[str, ...]
+    ring_height_max: float
+    shortfall: float
+    extension: str  # '' none
+    added: float  # 0 without one
+    top: float  # highest setting, with the extension if any
+    covered: int
+
+
+@dataclass(frozen=True)
+class MomentShare:
+    """One part of the moment at the ground, for a reader who is no engineer."""
+
+    what: str  # 'Weight of mount, board and ring', ...
+    play: float  # [N m]
+    storm: float
+
+
+@dataclass(frozen=True)
+class KitReport:
+    """One kit for one post."""
+
+    rank: int
+    verdict: str
+    confirm: tuple[str, ...]
+    mount: str
+    board: str
+    ring: str
+    extension: str  # '' none
+    covered: int
+    top: float  # highest ring setting above the playing surface [m]
+    lowered: float  # how far below its highest place the mount is clamped [m]
+    added: float
+    load_state: str  # within, over, unknown
+    utilisation_play: float | None  # may be inf
+    utilisation_storm: float | None
+    moment_play: float
+    moment_storm: float
+    wall_needed: float | None
+    footing_depth_needed: float | None
+    ring_sag: float | None
+    hung_mass: float
+    unit_price: Decimal
+    shares: tuple[MomentShare, ...] = ()  # recommended kit only
+
+
+@dataclass(frozen=True)
+class Advice:
+    """Something worth knowing that is never a verdict."""
+
+    about: str
+    sentence: str
+    source: str
+
+
+@dataclass(frozen=True)
+class PostReport:
+    """One quoted row."""
+
+    row: SurveyRow
+    quantity: int
+    size: float
+    size_uncertainty: float
+    height: float
+    height_uncertainty: float
+    court_rise: float
+    lean: float  # [rad]
+    wall: float | None
+    wind_speed: float
+    exposure: str
+    wanted: tuple[float, ...]
+    target: float
+    footing_diameter: float
+    soil_class: int
+    outcome: str  # a verdict, or no_kit
+    kits: tuple[KitReport, ...]  # by rank, at most options_per_post; empty where none fits
+    kits_in_all: int
+    mounts: tuple[MountReport, ...]  # every active mount, in natural order of code
+    findings: tuple[FindingReport, ...]  # of the recommended pair and kit
+    remedy: str  # '' where a kit fits
+    advice: tuple[Advice, ...]
+    taken: tuple[str, ...]  # 'Lean: not stated, taken as plumb', ...
+
+    @property
+    def kit(self) -> KitReport | None:
+        """The recommended kit."""
+        return self.kits[0] if self.kits else None
+
+
+@dataclass(frozen=True)
+class Change:
+    """One reason for a new revision, as in data/changes.csv without the site's columns."""
+
+    kind: str
+    item: str
+    was: str
+    now: str
+
+
+@dataclass(frozen=True)
+class SettingReport:
+    """One policy setting in force."""
+
+    name: str
+    value: str  # as typed
+    unit: str
+    where: str  # 'catalogue' or 'default'
+    help: str
+    source: str
+
+
+@dataclass(frozen=True)
+class SiteReport:
+    """Everything that one site's workbook says."""
+
+    site_code: str
+    site_name: str
+    customer: str
+    site_kind: str
+    revision: int
+    date: str  # ISO
+    valid_until: str
+    state: str
+    currency: str
+    customer_listed: bool
+    tax_exempt: bool
+    posts: tuple[PostReport, ...]  # natural order of post code
+    held: tuple[SurveyRow, ...]
+    queries: tuple[Query, ...]  # of this site, in order
+    lines: tuple[QuoteLine, ...]
+    totals: Totals
+    feet: bool  # show lengths in feet and inches (else mm)
+    said: tuple[str, ...]  # site-level sentences ('The customer is not listed: no discount, taxed')
+    changes: tuple[Change, ...]  # since the revision before; empty for r1
+    total_was: Decimal | None
+    posts_in_all: int
+    rows_held: int
+
+
+@dataclass(frozen=True)
+class Setting:
+    """What all sites of a run share: the catalogue's items by code, the policy, versions."""
+
+    items: Mapping[str, Mapping[str, Mapping[str, Any]]]  # table name -> code -> row
+    policy: tuple[SettingReport, ...]
+    program: str  # 'postquote 0.1.0'
+    catalogue: str  # fingerprint of the catalogue's content
+
+
+@dataclass(frozen=True)
+class SiteSummary:
+    """What the portfolio needs of one site; plain enough to be kept in the ledger as JSON."""
+
+    site: Mapping[str, Any]  # the row of data/sites.csv, money as text
+    outcomes: Mapping[str, int]  # outcome -> posts
+    goods: Mapping[str, int]  # item code -> quantity
+    extensions: tuple[Mapping[str, Any], ...]  # rows of data/extensions.csv
+    # posts with no kit: post_code, quantity, shape, size_m, height_m, target_m, shortfall_m, remedy
+    shortfalls: tuple[Mapping[str, Any], ...]
+    stops: Mapping[str, int]  # failed finding code -> posts with no kit that it stops
+    # mount -> {'serves': posts, 'confirm': posts, 'extended': posts, CODE: posts that it stops}
+    reach_mounts: Mapping[str, Mapping[str, int]]
+    reach_boards: Mapping[str, int]  # board -> posts that it can serve
+    would_serve: Mapping[str, int]  # what -> posts: 'extension of 0.610 m on round 88.9 mm', 'mount for square 101.6 mm', ...
+    confirms: Mapping[str, int]  # code -> posts whose recommended kit waits for it
+    senders: tuple[str, ...]  # files that the site's rows came from

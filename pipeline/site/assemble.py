@@ -1,0 +1,220 @@
+"""One site put together: queries about what was asked for, posts, goods, money, state."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from pipeline.intake.query import Query
+from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.ledger.pack import unpack
+from pipeline.money.amounts import Counts
+from pipeline.money.quotation import quote
+from pipeline.output.data import lines
+from pipeline.rules.arrays import Refusal, Remedy
+from pipeline.sheets.report import PostReport, SiteReport
+from pipeline.site.compute import Answer
+from pipeline.site.remarks import of_site, taken
+from pipeline.site.reporter import Reporter, shown_in_feet
+from pipeline.site.task import SiteTask, World
+from schemas.results import EXTENSIONS_NEEDED, POSTS, QUOTE_LINES
+
+
+@dataclass(frozen=True)
+class Made:
+    """A site's report, the queries that came up while it was made, and each post's remedy."""
+
+    report: SiteReport
+    asked: tuple[Query, ...]
+    remedies: tuple[Remedy, ...]
+
+
+def put_together(
+    task: SiteTask,
+    rows: Sequence[SurveyRow],
+    first: int,
+    reporter: Reporter,
+    answer: Answer,
+    said: Mapping[str, Sequence[Any]],
+    world: World,
+) -> Made:
+    """The report of one site; its rows are numbers `first` and following of the batch."""
+    groups = [int(answer.group[first + i]) for i in range(len(rows))]
+    fixes = tuple(said["remedy"][g] for g in groups)
+    posts = tuple(
+        reporter.post(
+            first + i, fixes[i].sentence, [(n.about, n.sentence, n.source) for n in said["advice"][g]], taken(row, world)
+        )
+        for i, (row, g) in enumerate(zip(rows, groups, strict=True))
+    )
+    held = tuple(SurveyRow.from_dict(unpack(blob)) for blob in task.held)
+    asked = tuple(q for i, row in enumerate(rows) for q in _asked(row, said["refusals"][first + i]))
+    counts = _counts(posts)
+    quoted, totals = quote(_goods(posts), counts, world.catalogue.tables, world.policy, task.customer)
+    terms, sentences = of_site(task.customer, rows, posts, world)
+    report = SiteReport(
+        site_code=task.site_code,
+        site_name=task.site_name,
+        customer=task.customer,
+        site_kind=task.site_kind,
+        revision=0,
+        date=task.date,
+        valid_until=task.valid_until,
+        state=_state(posts, held),
+        currency=str(world.policy["currency"]),
+        customer_listed=terms.listed,
+        tax_exempt=terms.exempt,
+        posts=posts,
+        held=held,
+        queries=tuple(sorted((*task.queries, *asked), key=lambda q: q.order)),
+        lines=quoted,
+        totals=totals,
+        feet=shown_in_feet([*rows, *held]),
+        said=sentences,
+        changes=(),
+        total_was=None,
+        posts_in_all=sum(p.quantity for p in posts) + sum(_quantity(h) for h in held),
+        rows_held=len(held),
+    )
+    return Made(report, asked, fixes)
+
+
+def _asked(row: SurveyRow, refused: Sequence[Refusal]) -> list[Query]:
+    """The query ASKED for each item that cannot be had at the post; it holds nothing."""
+    return [
+        Query(
+            row.file,
+            row.sheet,
+            row.cells.get(r.name, ""),
+            "ASKED",
+            r.sentence,
+            r.suggestion,
+            False,
+            row.site_code,
+            row.post_code,
+            r.name,
+        )
+        for r in refused
+    ]
+
+
+def _quantity(row: SurveyRow) -> int:
+    """Posts of a held row; one where that cannot be read."""
+    return int(row.values.get("quantity") or 1)
+
+
+def _goods(posts: Sequence[PostReport]) -> dict[str, int]:
+    """How many of each item the recommended kits of a site need."""
+    goods: Counter[str] = Counter()
+    for p in posts:
+        if p.kit:
+            goods.update({code: p.quantity for code in (p.kit.mount, p.kit.board, p.kit.ring, p.kit.extension) if code})
+    return dict(goods)
+
+
+def _counts(posts: Sequence[PostReport]) -> Counts:
+    """What services are charged by."""
+    with_kit = [p for p in posts if p.kit]
+    return Counts(
+        posts=sum(p.quantity for p in with_kit),
+        extensions=sum(p.quantity for p in with_kit if p.kit and p.kit.extension),
+        stripped=sum(p.quantity for p in with_kit if p.row.values["old_fittings"] == "removable"),
+    )
+
+
+def _state(posts: Sequence[PostReport], held: Sequence[SurveyRow]) -> str:
+    """State of a site. Source: design section 8."""
+    if held or any(not p.kit for p in posts):
+        return "incomplete"
+    waits = any(p.kit and (p.kit.confirm or p.kit.load_state != "within") for p in posts)
+    return "to_confirm" if waits else "ready"
+
+
+def site_pieces(
+    report: SiteReport, task: SiteTask, world: World
+) -> tuple[dict[str, bytes], dict[str, Any], list[dict[str, Any]]]:
+    """The site's lines of posts, extensions and quote_lines; its row of sites; its rows of extensions."""
+    site = _site_row(report, task.folder)
+    items = world.setting.items["Extensions"]
+    extensions = [_extension_row(report, p, items) for p in report.posts if p.kit and p.kit.extension]
+    pieces = {
+        POSTS.name: lines(POSTS, [_post_row(report, p) for p in report.posts]),
+        EXTENSIONS_NEEDED.name: lines(EXTENSIONS_NEEDED, extensions),
+        QUOTE_LINES.name: lines(QUOTE_LINES, [{"site_code": report.site_code, **_line(x)} for x in report.lines]),
+    }
+    return pieces, site, extensions
+
+
+def _site_row(r: SiteReport, folder: str) -> dict[str, Any]:
+    t = r.totals
+    return {
+        "site_code": r.site_code,
+        "site_name": r.site_name,
+        "customer": r.customer,
+        "site_kind": r.site_kind,
+        "revision": r.revision,
+        "state": r.state,
+        "posts": r.posts_in_all,
+        "posts_quoted": sum(p.quantity for p in r.posts),
+        "rows_held": r.rows_held,
+        "net": str(t.net),
+        "freight": str(t.freight),
+        "tax": str(t.tax),
+        "total": str(t.total),
+        "valid_until": r.valid_until,
+        "workbook": f"{folder}/{folder.rsplit('/', 1)[-1]}-r{r.revision}.xlsx",
+    }
+
+
+def _post_row(r: SiteReport, p: PostReport) -> dict[str, Any]:
+    k = p.kit
+    mount = next((m for m in p.mounts if k and m.mount == k.mount), None)
+    return {
+        "site_code": r.site_code,
+        "post_code": p.row.post_code,
+        "quantity": p.quantity,
+        "post_shape": p.row.values["post_shape"],
+        "post_size_m": p.size,
+        "post_size_uncertainty_m": p.size_uncertainty,
+        "post_height_m": p.height,
+        "post_height_uncertainty_m": p.height_uncertainty,
+        "court_rise_m": p.court_rise,
+        "lean_deg": float(np.degrees(p.lean)),
+        "wall_m": p.wall,
+        "wind_speed_m_s": p.wind_speed,
+        "exposure": p.exposure,
+        "target_ring_height_m": p.target,
+        "outcome": p.outcome,
+        "mount": k.mount if k else "",
+        "board": k.board if k else "",
+        "ring": k.ring if k else "",
+        "extension": k.extension if k else "",
+        "ring_height_max_m": mount.ring_height_max if mount else None,
+        "shortfall_m": mount.shortfall if mount else None,
+        "remedy": p.remedy,
+    }
+
+
+def _extension_row(r: SiteReport, p: PostReport, items: Mapping[str, Mapping[str, Any]]) -> dict[str, Any]:
+    k = p.kit
+    assert k is not None
+    item = items[k.extension]
+    return {
+        "site_code": r.site_code,
+        "post_code": p.row.post_code,
+        "quantity": p.quantity,
+        "mount": k.mount,
+        "shortfall_m": next(m.shortfall for m in p.mounts if m.mount == k.mount),
+        "extension": k.extension,
+        "extension_added_m": k.added,
+        "joint": item["joint"],
+        "upper_size_m": item["upper_size_m"],
+    }
+
+
+def _line(x: Any) -> dict[str, Any]:
+    return {n: str(v) if n in ("list_price", "unit_price", "discount_percent", "line_total") else v for n, v in vars(x).items()}

@@ -1,0 +1,91 @@
+"""What a site's workbook says was not stated, and what was taken instead."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.money.prices import terms
+from pipeline.money.quotation import exempt
+from pipeline.sheets.report import PostReport
+from pipeline.site.task import World
+from schemas.survey import SURVEY
+
+_FROM_POLICY = {
+    "ring_heights": "ring_height_wanted",
+    "wind_speed": "wind_speed",
+    "exposure": "exposure",
+    "soil_class": "soil_class",
+    "footing_diameter": "footing_diameter",
+}
+_SILENT = frozenset({"quantity", "size_basis", "measured_with", "height_measured_with", "customer", "site_kind", "notes"})
+_NO_DEFAULT = frozenset(
+    {"least_board_width", "mount_asked", "board_asked", "ring_asked", "post_to_end_line", "footing_depth", "wall"}
+)
+
+
+@dataclass(frozen=True)
+class Terms:
+    """The customer's terms as far as the quotation says them."""
+
+    listed: bool
+    exempt: bool
+
+
+def taken(row: SurveyRow, world: World) -> tuple[str, ...]:
+    """Sentences on what the row left blank and what was taken instead, and on what was inferred."""
+    said = [f"{_heading(n)}: not stated, taken as {_what(n, row.values, world)}." for n in _blank(row)]
+    return (*said, *row.said)
+
+
+def _blank(row: SurveyRow) -> list[str]:
+    """Columns that took a default, in the order of the survey; a base plate and a driven post take no footing diameter."""
+    names = set(row.not_stated) - _SILENT - _NO_DEFAULT
+    if row.values.get("post_base") in ("driven", "base plate"):
+        names.discard("footing_diameter")
+    return [c.name for c in SURVEY.columns if c.name in names]
+
+
+def _heading(name: str) -> str:
+    return SURVEY.column(name).heading
+
+
+def _what(name: str, values: dict[str, Any], world: World) -> str:
+    if name in _FROM_POLICY:
+        return _typed(_FROM_POLICY[name], world)
+    if name == "clear_length":
+        return "the whole height"
+    if name == "lean":
+        return "plumb"
+    if name == "court_rise":
+        return "level with the ground"
+    if name == "condition":
+        return "unknown: look at the post before you order"
+    if name == "post_base":
+        return "unknown: concrete of the policy's diameter is assumed"
+    return str(values.get(name, ""))
+
+
+def _typed(setting: str, world: World) -> str:
+    """A setting as it was typed, with where it comes from."""
+    s = next(s for s in world.setting.policy if s.name == setting)
+    where = "the catalogue's policy" if s.where == "catalogue" else "the documented default"
+    return f"{s.value} {s.unit}".strip() + f" ({where})"
+
+
+def of_site(customer: str, rows: Sequence[SurveyRow], posts: Sequence[PostReport], world: World) -> tuple[Terms, tuple[str, ...]]:
+    """The customer's terms, and what is said of the site as a whole."""
+    row = terms(customer, world.catalogue.tables.get("Customers", ()))
+    said = []
+    if not customer:
+        said.append("No customer is stated: no discount, and tax is charged.")
+    elif row is None:
+        said.append(f"The customer “{customer}” is not listed in the catalogue: no discount, and tax is charged.")
+    if any(p.row.values.get("post_base") == "base plate" for p in posts):
+        said.append("A post on a base plate: its anchors are for an engineer, and no footing depth is given.")
+    if any(p.lean > math.radians(0.05) for p in posts):
+        said.append("Posts that lean are taken to lean towards the court.")
+    return Terms(row is not None, exempt(row)), tuple(said)

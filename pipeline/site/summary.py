@@ -1,0 +1,119 @@
+"""What the portfolio needs of one site."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from pipeline.rules.arrays import FAIL, Catalogue, Ints, Remedy
+from pipeline.rules.verdict import bits, codes
+from pipeline.sheets.report import SiteReport, SiteSummary
+from pipeline.site.compute import Answer
+from schemas.words import FIT_CODES, VERDICTS
+
+_REACHED = {"viable": "serves", "viable_confirm": "confirm", "viable_extended": "extended"}
+
+
+def summary(
+    report: SiteReport,
+    site: dict[str, Any],
+    extensions: Sequence[dict[str, Any]],
+    remedies: Sequence[Remedy],
+    answer: Answer,
+    rows: Sequence[int],
+    catalogue: Catalogue,
+) -> SiteSummary:
+    """The summary of one site; `rows` are its rows' numbers in the batch, `remedies` go with `report.posts`."""
+    quantity = np.array([p.quantity for p in report.posts], dtype=np.int64)
+    group = answer.group[np.asarray(rows, dtype=np.int64)]
+    without = [(p, r) for p, r in zip(report.posts, remedies, strict=True) if not p.kit]
+    goods: Counter[str] = Counter()
+    confirms: Counter[str] = Counter()
+    for p in report.posts:
+        if p.kit:
+            goods.update({c: p.quantity for c in (p.kit.mount, p.kit.board, p.kit.ring, p.kit.extension) if c})
+            confirms.update(dict.fromkeys(p.kit.confirm, p.quantity))
+    return SiteSummary(
+        site=site,
+        outcomes=_counted((p.outcome, p.quantity) for p in report.posts),
+        goods=dict(sorted(goods.items())),
+        extensions=tuple(extensions),
+        shortfalls=tuple(_shortfall(p, r) for p, r in without),
+        stops=_stops(answer, group, quantity, np.array([not p.kit for p in report.posts], dtype=bool)),
+        reach_mounts=reach(answer, group, quantity, catalogue),
+        reach_boards=_boards(answer, rows, quantity, catalogue),
+        would_serve=_counted((r.serves, p.quantity) for p, r in without if r.serves),
+        confirms=dict(sorted(confirms.items())),
+        senders=tuple(sorted({row.file for row in (*(p.row for p in report.posts), *report.held)})),
+    )
+
+
+def as_plain(made: SiteSummary) -> dict[str, Any]:
+    """The summary as JSON holds it."""
+    return dict(vars(made))
+
+
+def from_plain(plain: dict[str, Any]) -> SiteSummary:
+    """The inverse of `as_plain` after a trip through JSON."""
+    fields: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in plain.items()}
+    return SiteSummary(**fields)
+
+
+def _counted(pairs: Any) -> dict[str, int]:
+    counts: Counter[str] = Counter()
+    for name, quantity in pairs:
+        counts[name] += quantity
+    return dict(sorted(counts.items()))
+
+
+def _shortfall(p: Any, remedy: Remedy) -> dict[str, Any]:
+    """A post that no kit fits: how far the nearest mount of its kind is from serving it."""
+    near = [m.shortfall for m in p.mounts if "SHAPE" not in m.failed and "SIZE" not in m.failed]
+    return {
+        "post_code": p.row.post_code,
+        "quantity": p.quantity,
+        "shape": p.row.values.get("post_shape", ""),
+        "size_m": p.size,
+        "height_m": p.height,
+        "target_m": p.target,
+        "shortfall_m": min(near) if near else None,
+        "remedy": remedy.sentence,
+    }
+
+
+def _stops(answer: Answer, group: Ints, quantity: Ints, without: np.ndarray) -> dict[str, int]:
+    """Of the posts without a kit: how many each finding stops, taking for each post the mount that fails least."""
+    if not without.any():
+        return {}
+    masks = bits(answer.fit.findings, FAIL, answer.fit.verdict.shape)[group[without]]
+    if not masks.shape[1]:
+        return {}
+    many = sum((masks >> i) & 1 for i in range(len(FIT_CODES)))
+    nearest = masks[np.arange(len(masks)), np.argmin(many, axis=1)]
+    counts: Counter[str] = Counter()
+    for mask, q in zip(nearest, quantity[without], strict=True):
+        counts.update(dict.fromkeys(codes(int(mask)) or ("BOARD",), int(q)))
+    return dict(sorted(counts.items()))
+
+
+def reach(answer: Answer, group: Ints, quantity: Ints, catalogue: Catalogue) -> dict[str, dict[str, int]]:
+    """For each mount: posts that it serves, by verdict, and posts that each finding stops."""
+    fit = answer.fit
+    verdict = fit.verdict[group]
+    masks = bits(fit.findings, FAIL, fit.verdict.shape)[group]
+    served = {word: quantity @ (verdict == VERDICTS.index(v)) for v, word in _REACHED.items()}
+    stopped = {code: quantity @ ((masks >> i) & 1) for i, code in enumerate(FIT_CODES)}
+    counts = served | stopped
+    return {m: {n: int(v[j]) for n, v in counts.items() if v[j]} for j, m in enumerate(catalogue.mounts.code)}
+
+
+def _boards(answer: Answer, rows: Sequence[int], quantity: Ints, catalogue: Catalogue) -> dict[str, int]:
+    """For each board: posts that have a kit with it."""
+    counts: Counter[int] = Counter()
+    for row, q in zip(rows, quantity, strict=True):
+        k = answer.kits_of(row)
+        counts.update(dict.fromkeys(np.unique(answer.kits.board[k.start : k.stop]).tolist(), int(q)))
+    return {catalogue.boards.code[b]: n for b, n in sorted(counts.items())}

@@ -1,1 +1,0 @@
-"""The stages of a run, in the order in which `pipeline.run` calls them."""
