@@ -1,0 +1,55 @@
+"""A record: one row of posts after the layout has been read, each of its values with its own cell."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from pipeline.reading.book import Cell
+
+How = Literal[
+    "", "same_as_above", "block", "title", "sheet_name", "section_row", "group_heading", "post_cell", "made", "inferred",
+    "schedule", "words", "seller_words", "answered", "field_sheet",
+]  # fmt: skip
+"""Where a value comes from where it was not typed in the cell itself ('' = it was); `how` of data/readings.csv."""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """The heading that a value stands under: its words, its unit ('' = none) and its own address ('' = it has no cell)."""
+
+    text: str
+    unit: str = ""
+    address: str = ""
+    basis: str = ""  # what the heading itself says that a post's size is, '' = nothing
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """One value of a record: the cell that it is read from, its heading, and how it got here.
+
+    `at` is the address that a query names: the record's own cell, which differs from `cell.address` where the value is
+    taken from elsewhere (a ditto mark's own cell, a blank cell below a block's first row).
+    """
+
+    cell: Cell
+    heading: Heading
+    at: str
+    how: How = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """One record of posts: `values` by column name of the survey's glossary, blank cells left out.
+
+    `places` has the address of every known column's cell for this record, blank or not, so that a query about what is
+    missing names a cell. `extra` is what stands in columns that are not known, by heading. `label` says where the record
+    stands in words a person uses: `row 7`, `column D`, `row 7, N pole`.
+    """
+
+    sheet: str
+    row: int
+    label: str
+    values: dict[str, Stated]
+    places: dict[str, str]
+    extra: dict[str, str] = field(default_factory=dict)
