@@ -1,0 +1,72 @@
+"""Words and marks that stand in a survey's cells instead of a value of their own, in six languages."""
+
+from __future__ import annotations
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(w.strip() for w in text.split("|"))
+
+
+SAME_AS_ABOVE: frozenset[str] = _words(
+    # English, then Spanish, French, German, Portuguese, Italian
+    "do|ditto|dito|same|as above|same as above|see above|as before|same again|same as previous|same as before|same as prev|"
+    "the same|same thing|as per above|likewise|"
+    "idem|ídem|igual|lo mismo|mismo|el mismo|la misma|igual que arriba|como arriba|igual al anterior|igual que el anterior|"
+    "comme ci-dessus|comme ci dessus|ci-dessus|pareil|même|le même|la même|identique|voir ci-dessus|"
+    "dto|desgl|wie oben|siehe oben|s.o|gleich|dasselbe|ebenso|wie vor|"
+    "como acima|igual acima|igual ao anterior|o mesmo|mesmo|a mesma|ver acima|"
+    "come sopra|c.s|uguale|lo stesso|stesso|la stessa|vedi sopra"
+)
+"""Words that say only `the same as above`; full stops after them are not counted. Source: common practice."""
+
+SAME_MARKS = frozenset("\"'`´‘’‚“”„″′‟〃ʺ˝,-–—_↑^ ")
+"""Characters of which a ditto mark is made (`"`, `''`, `,,`, `-"-`, `〃`)."""
+
+SAME_SIGNS = frozenset(('"', "''", "``", "´´", "‘‘", "’’", "“", "”", "„", "″", "′′", "‟", "〃", "ʺ", "˝", ",,", "↑", "^", "‚‚"))
+"""Signs of which one at least makes such a mark: a dash alone says nothing."""
+
+BOTH = _words(
+    "both|pair|a pair|the pair|1 pair|one pair|ambos|ambas|los dos|las dos|par|un par|les deux|tous les deux|paire|une paire|"
+    "beide|paar|1 paar|ein paar|os dois|as duas|um par|entrambi|tutti e due|coppia|una coppia"
+)
+"""Two posts without a name."""
+
+ALL = _words("all|all of them|every|each|todos|todas|tous|toutes|alle|jeder|sämtliche|tutti|tutte|ogni")
+"""Posts without a number."""
+
+AND = ("and", "y", "et", "und", "e", "plus")
+"""Words between two names; `&`, `+` and a comma are signs."""
+
+TO = ("to", "thru", "through", "till", "until", "a", "al", "à", "au", "bis", "até", "ao", "fino a")
+"""Words between the two ends of a range."""
+
+NUMBERS: dict[str, int] = {
+    **dict(
+        zip(
+            ["two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"],
+            range(2, 13),
+            strict=True,
+        )
+    ),
+    **dict(zip(["dos", "tres", "cuatro", "cinco", "seis", "siete", "ocho"], range(2, 9), strict=True)),
+    **dict(zip(["deux", "trois", "quatre", "cinq", "six", "sept", "huit"], range(2, 9), strict=True)),
+    **dict(zip(["zwei", "drei", "vier", "fünf", "sechs", "sieben", "acht"], range(2, 9), strict=True)),
+    **dict(zip(["dois", "três", "quatro", "cinco", "seis", "sete", "oito"], range(2, 9), strict=True)),
+    **dict(zip(["due", "tre", "quattro", "cinque", "sei", "sette", "otto"], range(2, 9), strict=True)),
+}
+"""Numbers in words."""
+
+THINGS = _words(
+    "post|posts|pole|poles|upright|uprights|standard|standards|goal|goals|hoop|hoops|no|nos|nr|num|number|numbers|end|ends|side|"
+    "sides|the|poste|postes|mástil|mástiles|poteau|poteaux|mât|mâts|mast|masten|pfosten|pfahl|palo|pali|stück|lado|côté|seite|lato|"
+    "n°|nº|#|núm|numéro|numéros|nummer|número|números|numero|numeri|los|les|die|os|i|gli"
+)
+"""Words round a post's name that name nothing."""
+
+SIDES = _words(
+    "n|s|e|w|o|ne|nw|se|sw|no|so|north|south|east|west|northeast|northwest|southeast|southwest|left|right|l|r|near|far|front|back|"
+    "home|away|visitor|visitors|guest|top|bottom|inner|outer|upper|lower|middle|centre|center|northern|southern|eastern|western|"
+    "norte|sur|este|oeste|izquierda|derecha|izquierdo|derecho|nord|sud|est|ouest|gauche|droite|nord-est|süd|ost|links|rechts|"
+    "sul|leste|esquerda|direita|esquerdo|direito|ovest|sinistra|destra|sinistro|destro"
+)
+"""Sides of a court by which posts are named."""
