@@ -42,12 +42,12 @@ def _plain(value: Any) -> Any:
 
 
 def number(value: float) -> str:
-    """A float for a data file: nine significant digits, shortest form, `INF`, blank where not known."""
+    """A float for a data file: shortest form, `INF`, blank where not known; results come rounded already."""
     if value != value:
         return ""
     if value in (float("inf"), float("-inf")):
         return "INF" if value > 0 else "-INF"
-    return repr(float(f"{value:.9g}") + 0.0)
+    return repr(value + 0.0)
 
 
 class DataFiles:

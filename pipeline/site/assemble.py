@@ -15,6 +15,7 @@ from pipeline.ledger.pack import unpack
 from pipeline.money.amounts import Counts
 from pipeline.money.quotation import quote
 from pipeline.output.data import lines
+from pipeline.rounding import figure
 from pipeline.rules.arrays import Refusal, Remedy
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.site.compute import Answer
@@ -183,7 +184,7 @@ def _post_row(r: SiteReport, p: PostReport) -> dict[str, Any]:
         "post_height_m": p.height,
         "post_height_uncertainty_m": p.height_uncertainty,
         "court_rise_m": p.court_rise,
-        "lean_deg": float(np.degrees(p.lean)),
+        "lean_deg": float(figure(np.degrees(p.lean))),
         "wall_m": p.wall,
         "wind_speed_m_s": p.wind_speed,
         "exposure": p.exposure,

@@ -22,7 +22,7 @@ from pipeline.rules.remedy import remedies
 from pipeline.sheets.report import Change, SiteReport
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.site.assemble import put_together, site_pieces
-from pipeline.site.compute import Answer, work_out
+from pipeline.site.compute import Answer, rounded, work_out
 from pipeline.site.content import content, content_hash
 from pipeline.site.data_lines import fit_lines, kit_lines
 from pipeline.site.reasons import reasons, renewed
@@ -69,12 +69,13 @@ def _quote(tasks: Sequence[SiteTask], world: World) -> list[SiteOutcome]:
     answer = work_out(flat, world.catalogue, world.policy)
     sites = [task.site_code for task, some in zip(tasks, rows, strict=True) for _ in some]
     digits = -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
+    shown = rounded(answer)
     parts = _Parts(
-        Reporter(flat, answer, world, digits),
+        Reporter(flat, answer, shown, world, digits),
         answer,
         _said(flat, answer, world),
-        fit_lines(flat, sites, answer, world.catalogue, bounds),
-        kit_lines(flat, sites, answer, world.catalogue, bounds, digits),
+        fit_lines(flat, sites, shown, world.catalogue, bounds),
+        kit_lines(flat, sites, shown, world.catalogue, bounds, digits),
     )
     return [_outcome(t, some, i, bounds[i], parts, world) for i, (t, some) in enumerate(zip(tasks, rows, strict=True))]
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from functools import partial
 
 import numpy as np
 
+from pipeline import rounding
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.screen import screen
 from pipeline.rules.alike import distinct
@@ -46,6 +47,11 @@ def work_out(rows: Sequence[SurveyRow], catalogue: Catalogue, policy: Policy) ->
     kept = _joined([(b, kits(some.take(b), catalogue, _part(found, b), policy, partial(screen, policy=policy))) for b in blocks])
     start = np.searchsorted(kept.post, np.arange(len(first) + 1))
     return Answer(some, found, kept, start, group)
+
+
+def rounded(answer: Answer) -> Answer:
+    """The answer as it is written, hashed and shown; rules that go on computing take the one that `work_out` gave."""
+    return replace(answer, posts=rounding.posts(answer.posts), fit=rounding.fit(answer.fit), kits=rounding.kits(answer.kits))
 
 
 def _part(whole: Fit, index: Ints) -> Fit:

@@ -1,4 +1,4 @@
-"""Lines of the data files, a batch of sites at a time; SI, not rounded for show."""
+"""Lines of the data files, a batch of sites at a time; SI, rounded as results are."""
 
 from __future__ import annotations
 
@@ -36,20 +36,6 @@ def _texts(words: Sequence[str]) -> pa.Array:
     ends = np.cumsum([0, *(len(w) for w in said)], dtype=np.int32)
     known = pa.py_buffer(np.packbits(np.array([bool(w) for w in said], dtype=bool), bitorder="little"))
     return pa.Array.from_buffers(pa.string(), len(said), [known, pa.py_buffer(ends), pa.py_buffer(b"".join(said))])
-
-
-def _lengths(values: np.ndarray) -> pa.Array:
-    """Metres to the nanometre; not known is blank."""
-    return _numbers(np.round(values, 9) + 0.0)
-
-
-def _figures(values: np.ndarray) -> pa.Array:
-    """Nine significant digits; not known is blank."""
-    with np.errstate(divide="ignore", invalid="ignore"):
-        digits = 8 - np.floor(np.log10(np.abs(values)))
-        scale = 10.0 ** np.where(np.isfinite(digits), digits, 0)
-        rounded = np.where(np.isfinite(values), np.round(values * scale) / scale, values)
-    return _numbers(rounded + 0.0)
 
 
 def _words(words: Sequence[str], index: np.ndarray) -> pa.Array:
@@ -91,10 +77,10 @@ def fit_lines(
         _words(VERDICTS, fit.verdict[g].ravel()),
         _words(*_codes(failed[g].ravel())),
         _words(*_codes(confirm[g].ravel())),
-        _lengths(fit.ring_height_max[g].ravel()),
-        _lengths(fit.shortfall[g].ravel()),
+        _numbers(fit.ring_height_max[g].ravel()),
+        _numbers(fit.shortfall[g].ravel()),
         _words(catalogue.extensions.code, fit.extension[g].ravel()),
-        _lengths(np.where(fit.extension >= 0, fit.added, np.nan)[g].ravel()),
+        _numbers(np.where(fit.extension >= 0, fit.added, np.nan)[g].ravel()),
         _numbers(fit.covered[g].ravel()),
         _numbers(np.repeat(fit.wanted[g], m)),
     ]
@@ -134,9 +120,9 @@ def kit_lines(
         _words(catalogue.extensions.code, k.extension[kit]),
         _numbers(k.covered[kit]),
         _words(LOAD_STATES, load["load_state"][kit].astype(np.int64)),
-        *(_figures(load[name][kit]) for name in ("utilisation_play", "utilisation_storm", "moment_play", "moment_storm")),
-        *(_lengths(load[name][kit]) for name in ("wall_needed", "footing_depth_needed", "ring_sag")),
-        _figures(load["hung_mass"][kit]),
+        *(_numbers(load[name][kit]) for name in ("utilisation_play", "utilisation_storm", "moment_play", "moment_storm")),
+        *(_numbers(load[name][kit]) for name in ("wall_needed", "footing_depth_needed", "ring_sag")),
+        _numbers(load["hung_mass"][kit]),
         _words([money_text(int(p), catalogue.price_unit, digits) for p in prices], price.reshape(-1)),
     ]
     return _csv(flat, [int(b) for b in np.searchsorted(row, bounds)])

@@ -9,6 +9,7 @@ from typing import Any
 
 import numpy as np
 
+from pipeline import rounding
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.load_arrays import MomentParts
 from pipeline.loads.moment_parts import parts
@@ -36,12 +37,13 @@ _FIGURES = ("utilisation_play", "utilisation_storm", "wall_needed", "footing_dep
 class Reporter:
     """Makes the reports of a batch's posts; what alike posts share is made once."""
 
-    def __init__(self, rows: Sequence[SurveyRow], answer: Answer, world: World, digits: int) -> None:
+    def __init__(self, rows: Sequence[SurveyRow], computed: Answer, answer: Answer, world: World, digits: int) -> None:
+        """`answer` is `computed` as it is shown, rounded."""
         self._rows, self._answer, self._world, self._digits = rows, answer, world, digits
         self._failed = bits(answer.fit.findings, FAIL, answer.fit.verdict.shape)
         self._confirm = bits(answer.fit.findings, CONFIRM, answer.fit.verdict.shape)
         self._best = np.flatnonzero(answer.kits.rank == 1)
-        self._shares = self._parts()
+        self._shares = rounding.moment_parts(self._parts(computed))
         self._made: dict[int, dict[str, Any]] = {}
 
     def post(self, i: int, remedy: str, advice: Sequence[tuple[str, str, str]], taken: Sequence[str]) -> PostReport:
@@ -54,8 +56,8 @@ class Reporter:
         quantity = int(row.values["quantity"])
         return PostReport(row=row, quantity=quantity, remedy=remedy, advice=told, taken=tuple(taken), **self._made[g])
 
-    def _parts(self) -> MomentParts:
-        a, k = self._answer, self._answer.kits
+    def _parts(self, a: Answer) -> MomentParts:
+        k = a.kits
         items = Items(*(getattr(k, n)[self._best] for n in ("post", "mount", "board", "ring")))
         return parts(load_inputs(a.posts, self._world.catalogue, a.fit, items), self._world.policy)
 
