@@ -15,6 +15,7 @@ BASES = ("cast in", "ground sleeve", "driven", "base plate", "portable", "unknow
 FITTINGS = ("none", "removable", "fixed", "unknown")
 CONDITIONS = ("sound", "surface rust", "corroded", "cracked", "loose", "unknown")
 EXPOSURES = ("B", "C", "D")
+YES_NO = ("yes", "no")
 
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
@@ -146,7 +147,7 @@ SURVEY = Table(
             synonyms=("clear length", "straight length", "clear straight", "free length", "clear from top", "straight clear length", "unobstructed length", "straight free length", "clear length from top"),
         ),
         Column(
-            "post_line", "Post line", "choice", needed=True, values=LINES,
+            "post_line", "Post line", "choice", values=LINES, default="unknown",
             help="Straight, tapered, gooseneck (curved or angled towards the court), bent or unknown.",
             synonyms=("pole line", "line of post", "straightness", "post straightness", "post form", "post style", "straight or gooseneck", "pole style", "post profile"),
         ),
@@ -161,7 +162,7 @@ SURVEY = Table(
             synonyms=("tilt", "out of plumb", "inclination", "lean angle", "post lean", "pole lean", "lean of post"),
         ),
         Column(
-            "old_fittings", "Old fittings", "choice", needed=True, values=FITTINGS,
+            "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
             synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it"),
         ),
@@ -224,6 +225,31 @@ SURVEY = Table(
             "exposure", "Exposure", "choice", values=EXPOSURES,
             help="B town or woods, C open ground, D along open water. Blank: policy.",
             synonyms=("wind exposure", "exposure category", "exposure class", "terrain category"),
+        ),
+        Column(
+            "surveyed_on", "Surveyed on", "date",
+            help="The day on which the post was looked at: 2026-03-14, or 14 March 2026. Never 3/4/26, which is two days.",
+            synonyms=("survey date", "date of survey", "surveyed", "date surveyed", "measured on", "date measured", "date of measurement", "inspected on", "inspection date", "date inspected", "visited on", "date of visit"),
+        ),
+        Column(
+            "lean_shimmed", "Lean shimmed", "choice", values=YES_NO, default="no",
+            help="Whether the lean is taken up by a shim or the mount's own adjustment: yes or no. Blank: no.",
+            synonyms=("shimmed", "lean is shimmed", "shim fitted", "lean taken up"),
+        ),
+        Column(
+            "strength_cleared", "Strength cleared", "choice", values=YES_NO,
+            help="Whether a licensed engineer has cleared the loads on post, base and footing (yes) or refused them (no). Blank: not asked.",
+            synonyms=("cleared by engineer", "engineer cleared", "loads cleared", "strength approved"),
+        ),
+        Column(
+            "cleared_by", "Cleared by", "text",
+            help="Name and licence of the engineer who cleared the strength. Without it a yes does not count.",
+            synonyms=("engineer", "engineer and licence", "engineer and license", "cleared by whom", "name of engineer", "licensed engineer"),
+        ),
+        Column(
+            "cleared_moment", "Cleared up to", "moment", "N m",
+            help="Moment at the ground up to which that holds. Blank: for any kit.",
+            synonyms=("cleared moment", "cleared up to moment", "moment cleared", "cleared to"),
         ),
         Column(
             "notes", "Notes", "text",

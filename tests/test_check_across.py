@@ -53,7 +53,7 @@ def test_a_court_level_that_was_stated_says_more_than_a_blank() -> None:
 
 
 def test_a_held_row_that_stands_twice_is_asked_about_too() -> None:
-    got = settled(rows("a", {"post_line": None}, {"post_line": None}))
+    got = settled(rows("a", {"post_height": None}, {"post_height": None}))
     assert got[0] == set()
     assert [q[2:] for q in got[2]] == [("DUPLICATE", True), ("DUPLICATE", True)]
 

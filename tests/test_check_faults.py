@@ -39,6 +39,11 @@ FAULTS: tuple[tuple[str, Any, str, dict[str, Any]], ...] = (
     ("lean", "a bit", "UNREADABLE", {}),
     ("court_rise", "n/a", "UNREADABLE", {}),
     ("clear_length", "unknown", "UNREADABLE", {}),
+    ("surveyed_on", "3/4/26", "UNREADABLE", {}),
+    ("surveyed_on", "spring 2026", "UNREADABLE", {}),
+    ("surveyed_on", 2026, "UNREADABLE", {}),
+    ("strength_cleared", "perhaps", "NOT_IN_LIST", {}),
+    ("cleared_moment", "a lot", "UNREADABLE", {}),
     ("quantity", "several", "UNREADABLE", {}),
     ("quantity", 1.5, "UNREADABLE", {}),
     ("wind_speed", "strong", "UNREADABLE", {}),
@@ -131,13 +136,13 @@ def test_a_number_without_a_unit_is_never_guessed(name: str) -> None:
 
 
 def test_all_faults_of_a_row_come_at_once() -> None:
-    bad = CLEAN | {"post_line": None, "post_height": "8-9 ft", "post_shape": "oval", "wall": 3, "quantity": 0, "lean": 40}
+    bad = CLEAN | {"post_code": None, "post_height": "8-9 ft", "post_shape": "oval", "wall": 3, "quantity": 0, "lean": 40}
     got = check_book(book(survey([bad])), "a.xlsx", POLICY)
     assert {q.name: q.code for q in got.queries} == {
-        "post_line": "MISSING", "post_height": "UNREADABLE", "post_shape": "NOT_IN_LIST", "wall": "IMPLAUSIBLE",
+        "post_code": "MISSING", "post_height": "UNREADABLE", "post_shape": "NOT_IN_LIST", "wall": "IMPLAUSIBLE",
         "quantity": "IMPLAUSIBLE", "lean": "IMPLAUSIBLE",
     }  # fmt: skip
-    assert all((q.site_code, q.post_code) == ("S-01", "P1") for q in got.queries)
+    assert all((q.site_code, q.post_code) == ("S-01", "") for q in got.queries)
 
 
 SUGGESTED = (

@@ -10,6 +10,7 @@ from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.check import check_book, check_path
+from pipeline.reading.book import address
 from schemas.survey import SURVEY
 
 POLICY = documented()
@@ -29,11 +30,13 @@ def test_a_row_with_needed_cells_only_takes_the_documented_defaults() -> None:
         "site_code": "S-01", "site_name": "Birch Lane School", "post_code": "P1", "quantity": 1, "post_shape": "round",
         "post_size": 0.0889, "size_basis": "outside diameter", "measured_with": "rule across", "material": "unknown",
         "post_height": 2.5908, "height_measured_with": "tape", "court_rise": 0.0, "clear_length": 2.5908,
-        "post_line": "straight", "post_base": "unknown", "lean": 0.0, "old_fittings": "none", "condition": "unknown",
+        "post_line": "unknown", "post_base": "unknown", "lean": 0.0, "old_fittings": "unknown", "condition": "unknown",
+        "lean_shimmed": "no",
     }  # fmt: skip
     assert row.not_stated == (
         "quantity", "size_basis", "measured_with", "material", "height_measured_with", "court_rise", "clear_length",
-        "post_base", "lean", "condition", "ring_heights", "footing_diameter", "soil_class", "wind_speed", "exposure",
+        "post_line", "post_base", "lean", "old_fittings", "condition", "ring_heights", "footing_diameter", "soil_class",
+        "wind_speed", "exposure", "lean_shimmed",
     )  # fmt: skip
     assert set(row.cells) == set(SURVEY.names)
     assert row.typed["post_height"] == "8.5 ft"
@@ -58,6 +61,11 @@ READ = (
     ("lean", Special("number", 2, unit="%"), {}, math.atan(0.02)),
     ("lean", Special("number", 0.02, unit="100 %"), {}, math.atan(0.02)),
     ("ring_heights", 10, {}, (3.048,)),
+    ("surveyed_on", "14 March 2026", {}, "2026-03-14"),
+    ("surveyed_on", "2026-03-14", {}, "2026-03-14"),
+    ("surveyed_on", Special("date", "2026-03-14 00:00:00"), {}, "2026-03-14"),
+    ("strength_cleared", "Yes", {}, "yes"),
+    ("cleared_moment", "6 kN m", {}, 6000.0),
     ("quantity", "4 posts", {}, 4),
     ("soil_class", "4", {}, 4),
     ("exposure", "b", {}, "B"),
@@ -165,16 +173,19 @@ def test_a_row_in_doubt_is_a_post_that_is_held() -> None:
 
 
 def test_a_needed_column_that_is_not_there_holds_every_row_once() -> None:
-    names = [n for n in SURVEY.names if n not in ("post_line", "old_fittings")]
+    names = [n for n in SURVEY.names if n not in ("post_height", "post_size")]
     got = check(CLEAN, CLEAN | {"post_code": "P2"}, names=names)
     assert [(q.code, q.cell) for q in got.queries] == [("MISSING", "A2"), ("MISSING", "A3")]
-    assert "Post line" in got.queries[0].message
-    assert "Old fittings" in got.queries[0].message
+    assert "Height above ground" in got.queries[0].message
+    assert "Post size" in got.queries[0].message
 
 
 def test_unknown_columns_are_carried_through() -> None:
+    def column(n: int) -> str:
+        return address(1, len(HEADINGS) + n)[:-1]
+
     got = check_book(book(sheet([[*HEADINGS, "Phone", None, "Phone"], [*VALUES, "555", 7, 1.5]])), "a.xlsx", POLICY)
-    assert got.rows[0].extra == {"Phone": "555", "column AI": "7", "Phone (AJ)": "1.5"}
+    assert got.rows[0].extra == {"Phone": "555", f"column {column(2)}": "7", f"Phone ({column(3)})": "1.5"}
 
 
 def test_csv_cells_are_text_and_give_the_same_row() -> None:

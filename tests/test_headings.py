@@ -12,6 +12,7 @@ from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim, fold
 from pipeline.intake.survey.spellings import MENDABLE, PASSED_OVER, PASSED_OVER_MEASURES, PASSED_OVER_WISHES, fold_word, word_of
 from pipeline.intake.survey.tables import find_tables
+from pipeline.reading.book import address
 from schemas.catalogue import CATALOGUE
 from schemas.survey import SIZE_BASIS_OF_HEADING, SURVEY, WEAK_SYNONYMS
 
@@ -186,7 +187,7 @@ def two_heights(second: Any, first: Any = 8.5) -> Any:
 
 
 def test_two_headings_that_claim_one_column() -> None:
-    at = "AH1"
+    at = address(1, len(SURVEY.columns) + 1)
     same, blank, other, only = two_heights(102), two_heights(None), two_heights(96), two_heights(102, None)
     for got in (same, blank, only):
         assert [(q.code, q.cell, q.holds_row) for q in got.queries] == [("CONFLICT", at, False)]

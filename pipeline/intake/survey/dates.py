@@ -35,6 +35,12 @@ def date_of_text(text: str) -> str:
     return ""
 
 
+def day_of(text: str) -> str:
+    """The ISO date of a day that can be read in one way only: ISO, or with its month in letters and its year in full; else ''."""
+    lettered = re.search(r"[^\W\d_]{3}", text) and re.search(r"\d{4}", text)
+    return date_of_text(text)[:10] if lettered or _TEXTS[0].fullmatch(text.strip()) else ""
+
+
 def likely_typed(iso: str) -> tuple[str, ...]:
     """What was likely typed, likeliest first, from a cell's ISO date; () where it is no date.
 

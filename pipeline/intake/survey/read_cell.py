@@ -12,7 +12,7 @@ from typing import Any
 
 from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, read_measure, read_post_size, read_whole
 from pipeline.intake.query import Code
-from pipeline.intake.survey.dates import as_length, date_of_text, likely_typed
+from pipeline.intake.survey.dates import as_length, date_of_text, day_of, likely_typed
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.intake.survey.tables import is_blank
 from pipeline.reading.book import Cell
@@ -38,6 +38,8 @@ EXAMPLES = {
     "speed": "115 mph",
     "lengths": "8 ft; 10 ft",
     "whole": "2",
+    "moment": "6000 N m",
+    "date": "2026-03-14",
 }
 
 
@@ -69,6 +71,8 @@ def read_cell(column: Column, cell: Cell | None, unit: str = "", basis: str = ""
         return BLANK
     if cell.kind in ("error", "no_result"):
         return _no_value(column, cell)
+    if column.kind == "date" and cell.kind in ("date", "text", "number"):
+        return _day(column, cell)
     if cell.kind == "date":
         return _date(column, cell, unit)
     if cell.kind == "number" and not math.isfinite(cell.value):  # type: ignore[arg-type]
@@ -167,6 +171,14 @@ def _date(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     return Fault("DATE_CELL", message, next((f for f in _instead(column, originals, unit) if f), example(column)))
 
 
+def _day(column: Column, cell: Cell) -> Reading | Fault:
+    """A day: a date cell, or a text that is one day only."""
+    day = day_of(str(cell.value)) if cell.kind != "number" else ""
+    if day and not day.startswith("0000"):
+        return Reading(day)
+    return Fault("UNREADABLE", f"“{typed(cell)}” cannot be read as one day.", example(column))
+
+
 def _instead(column: Column, originals: tuple[str, ...], unit: str) -> list[str]:
     """What can be pasted over a date: lengths that are read in one way; a post is no feet wide and no number of posts `1-2`."""
     if column.kind in _MEASURES:
@@ -261,5 +273,13 @@ def _percent(value: float) -> float:
 
 
 def _noun(column: Column) -> str:
-    nouns = {"whole": "whole number", "choice": "word of the list", "angle": "lean", "speed": "wind speed", "pipe": "size"}
+    nouns = {
+        "whole": "whole number",
+        "choice": "word of the list",
+        "angle": "lean",
+        "speed": "wind speed",
+        "pipe": "size",
+        "date": "day",
+        "moment": "moment",
+    }
     return nouns.get(column.kind, "length")

@@ -94,6 +94,8 @@ _SPELLINGS: dict[str, dict[str, str]] = {
         "loose": "wobbly|wobbles|loose in ground|loose footing",
         "unknown": _NOT_KNOWN,
     },
+    "lean_shimmed": {"yes": "y|true|done", "no": "n|false"},
+    "strength_cleared": {"yes": "y|true", "no": "n|false|refused"},
     "exposure": {w: f"exposure {w}|exp {w}|category {w}|cat {w}|exposure category {w}|class {w}" for w in "BCD"},
     "soil_class": {w: f"class {w}|row {w}|soil class {w}|{w}.0" for w in "12345"},
 }
