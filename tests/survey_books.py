@@ -18,7 +18,8 @@ CLEAN: dict[str, Any] = {
     "old_fittings": "none", "condition": "sound", "ring_heights": "8 ft; 10 ft", "least_board_width": 44,
     "mount_asked": "M-1", "board_asked": "B-1", "ring_asked": "R-1", "post_to_end_line": 2, "footing_diameter": 18,
     "footing_depth": 36, "soil_class": 4, "wind_speed": 115, "exposure": "C", "surveyed_on": "2026-02-20",
-    "lean_shimmed": "no", "strength_cleared": "yes", "cleared_by": "A. Example, PE 1234", "cleared_moment": 6000, "notes": "north side",
+    "lean_shimmed": "no", "strength_cleared": "yes", "cleared_by": "A. Example, PE 1234", "cleared_moment": 6000,
+    "notes": "north side",
 }  # fmt: skip
 """A row without a fault, under headings with our own units."""
 
