@@ -65,7 +65,7 @@ def kit(rank: int = 1, **over: object) -> KitReport:
     """One kit; keyword arguments replace its fields."""
     fields: dict = {
         "rank": rank, "verdict": "viable", "confirm": (), "mount": f"MT-{rank:02d}", "board": f"BD-{rank:02d}", "ring": "RG-1",
-        "extension": "", "covered": 1, "top": 10 * FT, "lowered": 0.05, "added": 0.0, "load_state": "within",
+        "extension": "", "covered": 1, "top": 10 * FT, "lowest": (10, 7.5, 7.5)[rank % 3] * FT, "lowered": 0.05, "added": 0.0, "load_state": "within",
         "utilisation_play": 0.62, "utilisation_storm": 0.874, "moment_play": 3100.0, "moment_storm": 4415.5, "wall_needed": 0.0041,
         "footing_depth_needed": 1.31, "ring_sag": 0.021, "hung_mass": 78.0, "unit_price": Decimal(700 + 35 * rank),
     }  # fmt: skip

@@ -11,7 +11,7 @@ from decimal import Decimal
 from itertools import product
 
 import pytest
-from books_made import AWKWARD, FT, awkward, kit, large, post, report, setting, small, survey_row, totals
+from books_made import AWKWARD, awkward, kit, large, post, report, setting, small, survey_row, totals
 from books_open import formulas, opened, recalculated, words
 from books_plain import PlainWorkbook, parts
 from hypothesis import given, settings
@@ -21,7 +21,7 @@ from pipeline.sheets.loads_sheet import takes
 from pipeline.sheets.quote_sheet import line_total
 from pipeline.sheets.report import QuoteLine, Totals
 from pipeline.sheets.site_workbook import site_workbook
-from pipeline.sheets.viable_kits import against, lowest, marks
+from pipeline.sheets.viable_kits import against, marks
 from pipeline.xlsx.wrap import clean
 from schemas.words import CAUTION, NOT_LOOKED_AT, ON_SITE_CHECKS
 
@@ -172,8 +172,6 @@ def test_marks_and_differences():
     kits = (kit(1), kit(2, unit_price=Decimal(600)), kit(3), kit(5, covered=2))
     items = setting().items
     assert marks(kits, items) == ["recommended, widest range of heights", "least price", "", "widest board"]
-    assert lowest(kits[0], items) == pytest.approx(7.5 * FT)
-    assert lowest(kits[2], items) == pytest.approx(10 * FT)
     assert against(kits[3], kits[0], items, True) == (
         "board 8 in wider; face steel for acrylic; continuous for stepped; serves 1 ring height more; other mount"
     )

@@ -57,6 +57,15 @@ def lowered(margin: Floats, added: Floats) -> Floats:
     return np.maximum(0.0, margin + added)
 
 
+def setting_range(mounts: Mounts) -> Floats:
+    """How far below its highest setting each mount can be set [m], (m,): lowest setting = z_top - this.
+
+    Stepped: whole steps within the travel; continuous: the travel; fixed: 0. Source: design section 5, settings.
+    """
+    step, most_steps = _steps(mounts)
+    return np.where(mounts.adjustment == ADJUSTMENTS.index("continuous"), mounts.travel, step * most_steps)
+
+
 def covered(posts: Posts, mounts: Mounts, top: Floats, policy: Policy) -> Ints:
     """How many of a post's wanted heights each mount serves, (n, m).
 

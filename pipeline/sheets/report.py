@@ -68,6 +68,7 @@ class KitReport:
     extension: str  # '' none
     covered: int
     top: float  # highest ring setting above the playing surface [m]
+    lowest: float  # lowest one
     lowered: float  # how far below its highest place the mount is clamped [m]
     added: float
     load_state: str  # within, over, unknown

@@ -56,16 +56,6 @@ def item(items: Items, table: str, code: str) -> Mapping[str, Any]:
     return items.get(table, {}).get(code, {})
 
 
-def lowest(kit: KitReport, items: Items) -> float:
-    """Lowest ring setting of a kit above the playing surface [m]."""
-    mount = item(items, "Mounts", kit.mount)
-    travel, step = mount.get("travel_m") or 0.0, mount.get("step_m") or 0.0
-    kind = mount.get("adjustment")
-    if kind == "stepped" and step > 0:
-        return kit.top - int(travel / step + 1e-9) * step
-    return kit.top - travel if kind == "continuous" else kit.top
-
-
 def marks(kits: Sequence[KitReport], items: Items) -> list[str]:
     """What stands out in words, a text a kit: recommended, least price, widest board, widest range of heights.
 
@@ -75,7 +65,7 @@ def marks(kits: Sequence[KitReport], items: Items) -> list[str]:
         return []
     price = min(k.unit_price for k in kits)
     widths = [item(items, "Boards", k.board).get("width_m") or 0.0 for k in kits]
-    ranges = [k.top - lowest(k, items) for k in kits]
+    ranges = [k.top - k.lowest for k in kits]
     named: list[list[str]] = [[] for _ in kits]
     named[0].append("recommended")
     named[next(i for i, k in enumerate(kits) if k.unit_price == price)].append("least price")
@@ -152,7 +142,7 @@ def _features(kit: KitReport, post: PostReport, items: Items, feet: bool) -> lis
         item(items, "Mounts", kit.mount).get("adjustment", show.UNKNOWN),
         made_of or "not stated",
         *length_values(board.get("width_m"), feet),
-        *length_values(lowest(kit, items), feet),
+        *length_values(kit.lowest, feet),
         *length_values(kit.top, feet),
         abouts(kit.confirm) or "nothing",
         f"{kit.covered} of {len(post.wanted)}",

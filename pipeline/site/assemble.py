@@ -74,7 +74,7 @@ def put_together(
         queries=tuple(sorted((*task.queries, *asked), key=lambda q: q.order)),
         lines=quoted,
         totals=totals,
-        feet=shown_in_feet([*rows, *held]),
+        feet=shown_in_feet([*rows, *held], str(world.policy["show_units"])),
         said=sentences,
         changes=(),
         total_was=None,

@@ -23,7 +23,7 @@ Facts = Mapping[str, Any]
 Tables = Mapping[str, Iterable[Facts]]
 
 _KINDS = ((MOUNTS, "mount"), (BOARDS, "board"), (RINGS, "ring"), (EXTENSIONS, "extension"), (SERVICES, "service"))
-_SAY_NOTHING = frozenset({"options_per_post", "quote_valid_days"})
+_SAY_NOTHING = frozenset({"options_per_post", "quote_valid_days", "show_units", "paper"})
 _NO_GEOMETRY = frozenset({"price", "status", "description"})
 
 

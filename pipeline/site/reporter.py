@@ -16,6 +16,7 @@ from pipeline.loads.moment_parts import parts
 from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine
 from pipeline.rules.finding_lines import kit_findings, pair_findings
 from pipeline.rules.kits import Items, load_inputs
+from pipeline.rules.ring_height import setting_range
 from pipeline.rules.verdict import bits, codes
 from pipeline.sheets.report import (
     Advice,
@@ -42,6 +43,7 @@ class Reporter:
         self._rows, self._answer, self._world, self._digits = rows, answer, world, digits
         self._failed = bits(answer.fit.findings, FAIL, answer.fit.verdict.shape)
         self._confirm = bits(answer.fit.findings, CONFIRM, answer.fit.verdict.shape)
+        self._range = setting_range(world.catalogue.mounts)
         self._best = np.flatnonzero(answer.kits.rank == 1)
         self._shares = rounding.moment_parts(self._parts(computed))
         self._made: dict[int, dict[str, Any]] = {}
@@ -130,6 +132,7 @@ class Reporter:
             extension=_code(c.extensions.code, int(k.extension[n])),
             covered=int(k.covered[n]),
             top=float(fit.top[pair]),
+            lowest=float(fit.top[pair] - self._range[pair[1]]),
             lowered=float(fit.lowered[pair]),
             added=float(fit.added[pair]),
             load_state=LOAD_STATES[int(k.load["load_state"][n])],
@@ -178,8 +181,13 @@ def _decimal(text: str) -> Any:
     return Decimal(text)
 
 
-def shown_in_feet(rows: Sequence[SurveyRow]) -> bool:
-    """Whether the site's survey mostly used feet and inches; on a tie, or where no unit is known, it does."""
-    units = [u for row in rows for u in row.units.values()]
-    metric = sum(u in ("mm", "cm", "m") for u in units)
-    return 2 * metric <= len(units)
+def shown_in_feet(rows: Sequence[SurveyRow], units: str) -> bool:
+    """Whether lengths are shown in feet and inches, as the policy's `show_units` asks.
+
+    `survey`: as the site's rows mostly have them; on a tie, or where no unit is known, in feet and inches.
+    """
+    if units != "survey":
+        return units == "ft-in"
+    stated = [u for row in rows for u in row.units.values()]
+    metric = sum(u in ("mm", "cm", "m") for u in stated)
+    return 2 * metric <= len(stated)
