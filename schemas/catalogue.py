@@ -13,6 +13,17 @@ OUTLINES = ("rectangular", "fan")
 RING_KINDS = ("fixed", "breakaway")
 JOINTS = ("sleeve", "spigot")
 CHARGES = ("per post", "per extension", "per stripped post", "per site")
+CHOICES = ("least price", "widest board", "most heights", "one board")
+"""What a customer wants of several kits that fit; the first is taken where nothing is said."""
+PARTICULARS = (
+    "name", "address", "contact", "phone", "email", "tax number", "logo", "payment terms", "delivery terms", "lead time",
+    "warranty", "acceptance", "closing",
+)
+"""What the sheet Seller may say, in the order in which our own form asks for it."""
+LOGO_SUFFIXES = (".png", ".jpg", ".jpeg")
+LOGO_MOST_BYTES = 1 << 20
+LOGO_SIDES = (16, 4000)
+"""Least and greatest side of a logo [px]: below, nothing can be made out on paper; above, it is no logo."""
 
 _DESCRIPTION = Column("description", "Description", "text", help="What the customer reads on the quotation.")
 _PRICE = Column("price", "Price", "money", needed=True, help="List price of one, in the policy's currency.")
@@ -159,7 +170,7 @@ PRICE_BREAKS = Table(
     "a lower price from a quantity on",
     (
         Column("item", "Item", "code", needed=True, help="Code of a mount, board, ring or extension."),
-        Column("from_quantity", "From quantity", "whole", needed=True, help="Number of the item on one site's quotation from which the price holds."),
+        Column("from_quantity", "From quantity", "whole", needed=True, help="Number of the item in one order (one site's, or all sites' of a customer whose sites are ordered together) from which the price holds."),
         Column("price", "Price", "money", needed=True, help="Price of one from that quantity on."),
     ),
     key=("item", "from_quantity"),
@@ -170,9 +181,13 @@ FREIGHT = Table(
     "the freight charge up to a mass",
     (
         Column("mass_most_kg", "Mass up to", "mass", "lb", help="Total mass of the goods up to which the price holds; blank on the last row: everything above."),
-        Column("price", "Price", "money", needed=True, help="Freight for one site's goods."),
+        Column("price", "Price", "money", needed=True, help="Freight for the goods of one order."),
     ),
 )
+
+def _customer_text(name: str, heading: str, help: str) -> Column:
+    return Column(name, heading, "text", help=help, may_be_missing=True)
+
 
 CUSTOMERS = Table(
     "Customers",
@@ -182,12 +197,39 @@ CUSTOMERS = Table(
         Column("discount_percent", "Discount", "percent", "%", default="0", help="Discount on goods."),
         Column("tax_exempt", "Tax exempt", "choice", values=("yes", "no"), default="no", help="Yes where no tax is charged."),
         Column("note", "Note", "text", help="For the sales desk; it is not printed on the quotation."),
+        _customer_text("also_known_as", "Also known as", "Other names that surveys use for it, ; between."),
+        _customer_text("contact", "Contact", "Whom the quotation is addressed to."),
+        _customer_text("address", "Address", "Postal address."),
+        _customer_text("ship_to", "Ship to", "Where the goods go, if not to the sites."),
+        _customer_text("payment_terms", "Payment terms", "Terms of payment, if not the seller's usual ones."),
+        Column(
+            "order_together", "Order together", "choice", values=("yes", "no"), default="no", may_be_missing=True,
+            help="Yes where all its sites are one order: price breaks count over all of them, and freight is charged once.",
+        ),
+        Column(
+            "choice", "Choice", "choice", values=CHOICES, default=CHOICES[0], may_be_missing=True,
+            help="What it wants of several kits that fit: least price, widest board, most heights, one board for all posts.",
+        ),
     ),
     key=("customer",),
     may_be_missing=True,
 )
 
+SELLER = Table(
+    "Seller",
+    "one particular of the seller",
+    (
+        Column("setting", "Setting", "choice", needed=True, values=PARTICULARS, help="Which particular of the seller."),
+        Column(
+            "value", "Value", "text",
+            help="What the quotation says; of the logo the name of a PNG or JPEG file beside the catalogue. Blank: left out.",
+        ),
+    ),
+    key=("setting",),
+    may_be_missing=True,
+)
+
 CATALOGUE: tuple[Table, ...] = (
-    MOUNTS, BOARDS, RINGS, PAIRINGS, EXTENSIONS, SERVICES, PRICE_BREAKS, FREIGHT, CUSTOMERS, POLICY,
+    MOUNTS, BOARDS, RINGS, PAIRINGS, EXTENSIONS, SERVICES, PRICE_BREAKS, FREIGHT, CUSTOMERS, SELLER, POLICY,
 )
 """Sheets of a catalogue, in the order in which our own form has them."""

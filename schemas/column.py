@@ -47,7 +47,8 @@ class Column:
     `name` is the name inside and in data files; `heading` what stands over the column in a
     spreadsheet; `unit` the unit that the heading carries on our own forms (input) or the unit of
     the figures (output); `default` what a blank cell means, as a person would type it ('' = no
-    default); `least`/`most` name the policy settings that bound a plausible value.
+    default); `least`/`most` name the policy settings that bound a plausible value. A column that
+    `may_be_missing` may be left out of its sheet: every cell of it is then blank.
     """
 
     name: str
@@ -61,6 +62,7 @@ class Column:
     synonyms: tuple[str, ...] = ()
     least: str = ""
     most: str = ""
+    may_be_missing: bool = False
 
     @property
     def titled(self) -> str:

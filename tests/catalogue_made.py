@@ -33,7 +33,11 @@ ROWS: Sheets = {
     "Services": [["S-1", "Mounting", "per post", 320], ["S-2", "Stripping", "per stripped post", 75]],
     "Price breaks": [["M-10", 5, 390], ["M-10", 10, 370], ["b-54", 4, 240]],
     "Freight": [[500, 180], [2000, 420], [None, 900]],
-    "Customers": [["Northmere Schools", 7.5, "yes", "terms of spring"], ["Lakeside  League", None, None, None]],
+    "Customers": [
+        ["Northmere Schools", 7.5, "yes", "terms of spring", "Northmere SD; Northmere", "M. Hale", *[None] * 3, "Yes", None],
+        ["Lakeside  League", *[None] * 10],
+    ],
+    "Seller": [["name", "Fallow Court Supply"], ["Phone", "555 0142"], ["closing", None]],
     "Policy": [["wind_speed", 120, "mph", "county"], ["tax_rate", 0.0725, None, None], ["currency", "USD", None, None]],
 }  # fmt: skip
 

@@ -14,7 +14,7 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
-from scenario import catalogue, city, district, league
+from scenario import catalogue, city, district, league, logo
 
 ROOT = Path(__file__).resolve().parent.parent
 INPUTS, OUTPUTS = ROOT / "input_examples", ROOT / "output_examples"
@@ -24,6 +24,7 @@ KEPT = ("sites", "portfolio.xlsx", "returns", "data", "run.json")
 
 FILES: dict[str, Callable[[], bytes]] = {
     "catalogue.xlsx": catalogue.workbook,
+    "logo.png": logo.png,
     **district.FILES,
     **city.FILES,
     **league.FILES,

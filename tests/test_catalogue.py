@@ -8,8 +8,10 @@ from decimal import Decimal
 
 import pytest
 from catalogue_made import sheets, write
+from PIL import Image
 
 from pipeline.intake.catalogue import CatalogueRead, documented_policy, read_catalogue
+from pipeline.money.customers import nearest, terms
 from schemas.policy import SETTINGS
 
 
@@ -42,6 +44,65 @@ def test_values_are_si_words_and_decimals(read) -> None:
     assert got.tables["Customers"][0]["discount_percent"] == Decimal("7.5")
     assert got.tables["Customers"][1]["discount_percent"] == 0
     assert got.tables["Customers"][1]["tax_exempt"] == "no"
+
+
+def test_customers_and_seller(read) -> None:
+    got = read(sheets())
+    northmere, lakeside = got.tables["Customers"]
+    assert (northmere["also_known_as"], northmere["contact"], northmere["address"]) == ("Northmere SD; Northmere", "M. Hale", "")
+    assert (northmere["order_together"], northmere["choice"]) == ("yes", "least price")
+    assert (lakeside["order_together"], lakeside["choice"]) == ("no", "least price")
+    assert [(s["setting"], s["value"]) for s in got.tables["Seller"]] == [
+        ("name", "Fallow Court Supply"),
+        ("phone", "555 0142"),
+        ("closing", ""),
+    ]
+
+
+def test_further_columns_and_the_seller_may_be_missing(read) -> None:
+    made = sheets()
+    del made["Seller"]
+    made["Customers"] = [r[:4] for r in made["Customers"]]
+    got = read(made)
+    assert got.tables["Seller"] == ()
+    assert [(c["also_known_as"] or "", c["order_together"], c["choice"]) for c in got.tables["Customers"]] == [
+        ("", "no", "least price")
+    ] * 2
+
+
+@pytest.mark.parametrize(
+    ("typed", "listed"),
+    [
+        ("Northmere Schools", "Northmere Schools"),
+        (" NORTH mere schools", "Northmere Schools"),
+        ("northmere sd", "Northmere Schools"),
+        ("NORTHMERE", "Northmere Schools"),
+        ("lakesideleague", "Lakeside  League"),
+        ("Northmere", "Northmere Schools"),
+        ("North", None),
+        ("", None),
+    ],
+)
+def test_a_customer_is_known_by_any_of_its_names(read, typed, listed) -> None:
+    found = terms(typed, read(sheets()).tables["Customers"])
+    assert (found and found["customer"]) == listed
+
+
+@pytest.mark.parametrize(
+    ("typed", "near"), [("Northmere Shools", "Northmere Schools"), ("Northmere S.D.", "Northmere SD"), ("Quarry Trust", "")]
+)
+def test_the_nearest_listed_name(read, typed, near) -> None:
+    assert nearest(typed, read(sheets()).tables["Customers"]) == near
+
+
+def test_the_logo_counts_in_the_fingerprint(tmp_path) -> None:
+    made = sheets()
+    made["Seller"].append(["logo", "logo.png"])
+    prints = set()
+    for colour in ("white", "black", "white"):
+        Image.new("RGB", (60, 40), colour).save(tmp_path / "logo.png")
+        prints.add(read_catalogue(write(made, tmp_path / "catalogue.xlsx")).fingerprint)
+    assert len(prints) == 2
 
 
 def test_codes_are_spelt_as_their_own_sheet_spells_them(read) -> None:

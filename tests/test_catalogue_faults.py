@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import datetime
+import io
+import re
 from typing import Any
 
 import pytest
 from catalogue_made import Sheets, sheets, write
+from PIL import Image
 
 from pipeline.intake.catalogue import CatalogueFaults, read_catalogue
 
@@ -98,6 +101,29 @@ CASES = [
     ("discount above all", put("Customers", "B2", 101), "Customers", "B2", "above 100 %"),
     ("discount below none", put("Customers", "B2", -1), "Customers", "B2", "negative"),
     ("customer twice", row("Customers", "NORTHMERE  schools"), "Customers", "A4", "stands in row 2 already"),
+    (
+        "another's other name",
+        put("Customers", "E3", "LSL; northmere sd"),
+        "Customers",
+        "E3",
+        "“northmere sd” stands in row 2",
+    ),
+    (
+        "another's name",
+        put("Customers", "E2", "lakeside league"),
+        "Customers",
+        "A3",
+        "“Lakeside  League” stands in row 2",
+    ),
+    ("together, perhaps", put("Customers", "J2", "perhaps"), "Customers", "J2", "“perhaps” is not in the list"),
+    ("no such choice", put("Customers", "K2", "cheapest"), "Customers", "K2", "“cheapest” is not in the list"),
+    # seller
+    ("particular twice", row("Seller", "PHONE", "555 0199"), "Seller", "A5", "“phone” stands in row 3 already"),
+    ("no such particular", put("Seller", "A2", "e-mail"), "Seller", "A2", "“e-mail” is not in the list"),
+    ("no particular", put("Seller", "A2", None), "Seller", "A2", "“Setting” is blank"),
+    ("logo not there", row("Seller", "logo", "logo.png"), "Seller", "B5", "There is no file “logo.png” beside the catalogue"),
+    ("logo elsewhere", row("Seller", "logo", "../logo.png"), "Seller", "B5", "not beside the catalogue"),
+    ("logo by a path", row("Seller", "logo", "C:\\art\\logo.png"), "Seller", "B5", "not beside the catalogue"),
     ("exempt, perhaps", put("Customers", "C2", "maybe"), "Customers", "C2", "“maybe” is not in the list"),
     # policy
     ("unknown setting", put("Policy", "A2", "windspeed_"), "Policy", "A2", "“windspeed_” is no setting"),
@@ -165,6 +191,50 @@ def test_a_near_name_is_suggested(tmp_path) -> None:
     hints = " ".join(f.suggestion for f in caught.value.faults)
     assert "Did you mean wind_speed?" in hints
     assert "Type active" in hints
+
+
+def picture(kind: str, width: int = 60, height: int = 40, noise: bool = False) -> bytes:
+    """A picture as an image program saves it."""
+    out = io.BytesIO()
+    made = Image.effect_noise((width, height), 90) if noise else Image.new("RGB", (width, height), "white")
+    made.save(out, kind)
+    return out.getvalue()
+
+
+@pytest.mark.parametrize(
+    ("name", "data", "words"),
+    [
+        ("logo.png", b"GIF89a nothing", "no PNG or JPEG picture"),
+        ("logo.png", picture("GIF"), "no PNG or JPEG picture"),
+        ("logo.png", picture("PNG", noise=True)[:-900], "no PNG or JPEG picture"),
+        ("logo.jpg", picture("JPEG", noise=True)[:900], "no PNG or JPEG picture"),
+        ("logo.png", picture("PNG", 8, 40), "8 x 40 pixels"),
+        ("logo.png", picture("PNG", 5000, 40), "5000 x 40 pixels"),
+        ("logo.png", picture("PNG", 1200, 1200, noise=True), "above 1 MB"),
+    ],
+)
+def test_a_logo_that_is_none_is_named_at_its_cell(tmp_path, name, data, words) -> None:
+    made = sheets()
+    made["Seller"].append(["logo", name])
+    (tmp_path / name).write_bytes(data)
+    with pytest.raises(CatalogueFaults) as caught:
+        read_catalogue(write(made, tmp_path / "catalogue.xlsx"))
+    (fault,) = caught.value.faults
+    assert (fault.sheet, fault.cell) == ("Seller", "B5")
+    assert words in fault.message
+    assert fault.suggestion
+
+
+def test_a_logo_out_of_the_folder_by_a_link_is_refused_and_a_near_name_is_suggested(tmp_path) -> None:
+    (tmp_path / "art").mkdir()
+    (tmp_path / "art" / "logo.png").write_bytes(picture("PNG"))
+    (tmp_path / "link.png").symlink_to(tmp_path / "art" / "logo.png")
+    (tmp_path / "our-logo.png").write_bytes(picture("PNG"))
+    for name, words in (("link.png", "not beside the catalogue"), ("our_logo.png", "Did you mean our-logo.png?")):
+        made = sheets()
+        made["Seller"].append(["logo", name])
+        with pytest.raises(CatalogueFaults, match=re.escape(words)):
+            read_catalogue(write(made, tmp_path / "catalogue.xlsx"))
 
 
 @pytest.mark.parametrize(

@@ -148,7 +148,7 @@ def test_an_empty_catalogue_lists_what_is_missing_and_a_filled_one_is_read(tmp_p
     for name, rows in ITEMS.items():
         for n, row in enumerate(rows, 2):
             for at, value in enumerate(row, 1):
-                if name != "Policy":
+                if name not in ("Policy", "Seller"):
                     wb[name].cell(n, at).value = value
     wb.save(path)
     read = read_catalogue(str(path))

@@ -6,7 +6,7 @@ from typing import Any
 
 from pipeline.forms.form_parts import Form, landscape, lines, note, validate
 from pipeline.forms.form_words import HOW
-from schemas.catalogue import CATALOGUE, PAIRINGS
+from schemas.catalogue import CATALOGUE, PAIRINGS, PARTICULARS, SELLER
 from schemas.column import Column, Table
 from schemas.policy import POLICY, SETTINGS, Setting
 
@@ -18,6 +18,12 @@ _WIDTHS = {
     "description": 38,
     "note": 44,
     "customer": 28,
+    "also_known_as": 28,
+    "contact": 28,
+    "address": 34,
+    "ship_to": 34,
+    "payment_terms": 34,
+    "choice": 16,
     "item": 16,
     "face": 18,
     "frame": 18,
@@ -30,7 +36,7 @@ def build() -> bytes:
     """The workbook."""
     form = Form("Catalogue")
     for table in CATALOGUE:
-        _policy(form) if table is POLICY else _table(form, table)
+        {POLICY.name: _policy, SELLER.name: _seller}.get(table.name, _table)(form, table)
     _read_me(form)
     return form.done()
 
@@ -71,10 +77,24 @@ def _page(ws: Any, heading_row: int, table: Table, last_row: int) -> None:
     landscape(ws, heading_row, len(table.columns) - 1, last_row)
 
 
-def _policy(form: Form) -> None:
+def _seller(form: Form, table: Table) -> None:
+    """Every particular of the seller, with room for what the quotation says."""
+    ws = form.book.add_worksheet(table.name)
+    for at, (column, width) in enumerate(zip(table.columns, (20, 90), strict=True)):
+        ws.write_string(0, at, column.titled, form.head_needed if column.needed else form.head)
+        ws.set_column(at, at, width)
+        ws.write_comment(0, at, note(column), {"author": "", "x_scale": 1.6, "visible": False})
+        validate(ws, column, 1, at, len(PARTICULARS))
+    for row, particular in enumerate(PARTICULARS, 1):
+        ws.write_string(row, 0, particular, form.text)
+        ws.write_blank(row, 1, None, form.text)
+    _page(ws, 0, table, len(PARTICULARS))
+
+
+def _policy(form: Form, table: Table) -> None:
     """Every setting with its documented default, its unit, what it is and where it is from."""
-    ws = form.book.add_worksheet(POLICY.name)
-    for at, (column, width) in enumerate(zip(POLICY.columns, (30, 14, 10, 110), strict=True)):
+    ws = form.book.add_worksheet(table.name)
+    for at, (column, width) in enumerate(zip(table.columns, (30, 14, 10, 110), strict=True)):
         ws.write_string(0, at, column.titled, form.head)
         ws.set_column(at, at, width)
         ws.write_comment(0, at, note(column), {"author": "", "x_scale": 1.6, "visible": False})
@@ -85,7 +105,7 @@ def _policy(form: Form) -> None:
         words = f"{setting.help[:1].upper()}{setting.help[1:]}. Source: {setting.source}."
         ws.write_string(row, 3, words, form.cell)
         ws.set_row(row, 16 * lines(words, 108))
-    _page(ws, 0, POLICY, len(SETTINGS))
+    _page(ws, 0, table, len(SETTINGS))
 
 
 def _default(form: Form, ws: Any, row: int, setting: Setting) -> None:

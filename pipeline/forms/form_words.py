@@ -64,11 +64,24 @@ HOW = (
         ),
     ),
     ("Services", "Charged per post, per extension, per stripped post (where old fittings come off) or per site."),
-    ("Price breaks", "A lower price of an item from a quantity on, counted over one site's quotation."),
+    (
+        "Price breaks",
+        "A lower price of an item from a quantity on, counted over one order: a site's, or all sites' of one customer.",
+    ),
     ("Freight", "Rows in rising order of mass; leave the mass blank on the last row: everything above."),
     (
         "Customers",
-        "Customers with terms of their own. Who is not listed has no discount and is taxed. The sheet may be left out.",
+        (
+            "Customers with terms of their own. Who is not listed has no discount and is taxed. 'Order together' makes all its "
+            "sites one order; 'Choice' is what it wants of several kits that fit. The sheet may be left out."
+        ),
+    ),
+    (
+        "Seller",
+        (
+            "Your own particulars, as the quotation is to say them. The logo is the name of a PNG or JPEG file that lies "
+            "beside the catalogue. What is blank is left out."
+        ),
     ),
     (
         "Policy",

@@ -67,13 +67,3 @@ def freight_price(mass: float, rows: Sequence[Row]) -> Decimal:
         if r["mass_most_kg"] is None or mass <= r["mass_most_kg"] + SLACK:
             return Decimal(r["price"])
     return Decimal(0)
-
-
-def terms(customer: str, rows: Iterable[Row]) -> Row | None:
-    """The customer's row, matched without regard to case and spaces; None where it is not listed."""
-    wanted = _bare(customer)
-    return next((r for r in rows if wanted and _bare(r["customer"]) == wanted), None)
-
-
-def _bare(name: str) -> str:
-    return "".join(name.split()).casefold()

@@ -7,6 +7,7 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.money.amounts import Counts, QuoteLine, Totals
+from pipeline.money.customers import terms
 from pipeline.money.prices import (
     EXACT,
     Row,
@@ -16,7 +17,6 @@ from pipeline.money.prices import (
     line_total,
     minor_unit,
     rounded,
-    terms,
 )
 from schemas.order import folded, natural
 

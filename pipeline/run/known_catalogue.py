@@ -29,4 +29,4 @@ def keep_catalogue(ledger: Ledger, prints: Prints, read: CatalogueRead) -> None:
 
 
 def _key(prints: Prints) -> str:
-    return sha([prints.catalogue, prints.program])
+    return sha([prints.catalogue, prints.pictures, prints.program])

@@ -5,7 +5,7 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from functools import cache
 from pathlib import Path
@@ -14,6 +14,7 @@ from typing import Any, Protocol
 from pipeline import __version__
 from pipeline.output.folder import file_digest
 from pipeline.reading import Found
+from schemas.catalogue import LOGO_MOST_BYTES, LOGO_SUFFIXES
 
 PROGRAM = f"postquote {__version__}"
 
@@ -47,22 +48,29 @@ class Tell(Protocol):
 
 @dataclass(frozen=True)
 class Prints:
-    """SHA-256 of each survey file by name, of the catalogue file, and of the program's own code."""
+    """SHA-256 of each survey file by name, of the catalogue file, the program's own code and pictures beside the catalogue."""
 
     surveys: Mapping[str, str]
     catalogue: str
     program: str
+    pictures: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def whole(self) -> str:
         """One fingerprint of everything that a run reads."""
-        return sha({"surveys": sorted(self.surveys.items()), "catalogue": self.catalogue, "program": self.program})
+        return sha({**vars(self), "surveys": sorted(self.surveys.items())})
 
 
 def fingerprints(found: Sequence[Found], catalogue: str) -> Prints:
     """Fingerprints of a run's inputs; a file that must not be opened has its answer for one."""
     surveys = {f.name: f.reason or file_digest(Path(f.path)) for f in found}
-    return Prints(surveys, file_digest(Path(catalogue)), program_print())
+    return Prints(surveys, file_digest(Path(catalogue)), program_print(), _pictures(Path(catalogue).parent))
+
+
+def _pictures(folder: Path) -> dict[str, str]:
+    """Fingerprint of every picture in the catalogue's folder that could be the seller's logo."""
+    found = [p for p in sorted(folder.iterdir()) if p.suffix.casefold() in LOGO_SUFFIXES and p.is_file()]
+    return {p.name: file_digest(p) for p in found if p.stat().st_size <= LOGO_MOST_BYTES}
 
 
 def sha(value: Any) -> str:

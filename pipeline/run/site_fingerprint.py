@@ -14,7 +14,7 @@ from typing import Any
 
 from pipeline.intake.catalogue import CatalogueRead
 from pipeline.ledger.kept_catalogue import as_plain
-from pipeline.money.prices import terms
+from pipeline.money.customers import nearest, terms
 from pipeline.run.request import sha
 from pipeline.site.task import SiteTask
 from schemas.order import folded
@@ -22,6 +22,8 @@ from schemas.order import folded
 _ITEMS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"))
 _ON_THE_ITEM = frozenset({"price", "description"})
 _FITS = frozenset({"serves", "confirm", "extended"})
+_TERMS = ("customer", "discount_percent", "tax_exempt", "order_together", "choice")
+"""What of a customer's row a site's own quotation is made from."""
 _folded = cache(folded)
 
 
@@ -67,8 +69,9 @@ class Bearing:
 
     def _of_customer(self, customer: str) -> str:
         if customer not in self._terms:
-            row = terms(customer, list(self._tables.get("Customers", ())))
-            self._terms[customer] = str(sorted((k, str(v)) for k, v in row.items() if k != "note")) if row else ""
+            listed = list(self._tables.get("Customers", ()))
+            row = terms(customer, listed)
+            self._terms[customer] = str([(k, str(row.get(k))) for k in _TERMS]) if row else nearest(customer, listed)
         return self._terms[customer]
 
 
@@ -78,7 +81,7 @@ def _common(tables: Mapping[str, Sequence[Mapping[str, Any]]]) -> dict[str, Any]
     items = dict(_ITEMS)
     mine = {folded(row[code]) for table, code in _ITEMS for row in tables.get(table, ())}
     for name, rows in tables.items():
-        if name == "Customers":
+        if name in ("Customers", "Seller"):
             continue
         if name == "Price breaks":
             rows = [row for row in rows if folded(row["item"]) not in mine]

@@ -10,7 +10,7 @@ from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.kept_catalogue import Kept
-from pipeline.money.prices import terms
+from pipeline.money.customers import terms
 from pipeline.sheets.report import Change
 from pipeline.site.task import Before, World
 from schemas.catalogue import BOARDS, EXTENSIONS, MOUNTS, RINGS, SERVICES

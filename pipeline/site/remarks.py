@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.money.prices import terms
+from pipeline.money.customers import nearest, terms
 from pipeline.money.quotation import exempt
 from pipeline.sheets.report import PostReport
 from pipeline.site.task import World
@@ -78,12 +78,15 @@ def _typed(setting: str, world: World) -> str:
 
 def of_site(customer: str, rows: Sequence[SurveyRow], posts: Sequence[PostReport], world: World) -> tuple[Terms, tuple[str, ...]]:
     """The customer's terms, and what is said of the site as a whole."""
-    row = terms(customer, world.catalogue.tables.get("Customers", ()))
+    listed = world.catalogue.tables.get("Customers", ())
+    row = terms(customer, listed)
     said = []
     if not customer:
         said.append("No customer is stated: no discount, and tax is charged.")
     elif row is None:
-        said.append(f"The customer “{customer}” is not listed in the catalogue: no discount, and tax is charged.")
+        near = nearest(customer, listed)
+        hint = f" The nearest listed name is “{near}”: did you mean that?" if near else ""
+        said.append(f"The customer “{customer}” is not listed in the catalogue: no discount, and tax is charged.{hint}")
     if any(p.row.values.get("post_base") == "base plate" for p in posts):
         said.append("A post on a base plate: its anchors are for an engineer, and no footing depth is given.")
     if any(p.lean > math.radians(0.05) for p in posts):

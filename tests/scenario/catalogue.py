@@ -96,10 +96,28 @@ FREIGHT = """
  | 780
 """
 
+# customer, discount, exempt, note, also known as, contact, address, ship to, payment terms, together, choice
 CUSTOMERS = """
-Northmere Schools | 12 | yes | order number needed before delivery
-City of Vesper Ford | 7.5 | yes | one invoice a park
-Tern Bay Youth League | 5 | no | paid by the league, not by the ground
+Northmere Schools | 12 | yes | order number needed before delivery | Northmere School District; NSD | Facilities office, R. Adair | 40 Larch Avenue, Northmere | Central stores, 7 Depot Road, Northmere | Net 45 days, against order number | yes | one board
+City of Vesper Ford | 7.5 | yes | one invoice for all parks | Vesper Ford Parks | Parks office, L. Okafor | City Hall, 1 Ropewalk Square, Vesper Ford | | | yes | least price
+Tern Bay Youth League | 5 | no | paid by the league, not by the ground | | J. Maren, grounds | PO Box 18, Tern Bay | Ferry Yard, Tern Bay | | no | most heights
+Saltmarsh Hall Trust | 0 | no | | Saltmarsh Trust | | | | Half with the order, half on completion | | widest board
+"""
+
+SELLER = """
+name | Fallow Court Supply
+address | 12 Granary Wharf, Northmere
+contact | Sales desk, M. Tolland
+phone | 555 0142
+email | desk@fallowcourt.example
+tax number | 00-0000000
+logo | logo.png
+payment terms | Net 30 days from the date of invoice
+delivery terms | Delivered to the address named; unloading by the customer
+lead time | 6 weeks from the order
+warranty | 5 years on mounts and boards, 2 years on rings, against faults of material and make
+acceptance | Signed by a person who may order for the customer, this quotation is an order
+closing | Thank you for asking us. Please call the sales desk with any question.
 """
 
 POLICY = """
@@ -144,6 +162,7 @@ ROWS: dict[str, list[Row]] = {
     "Price breaks": table(BREAKS),
     "Freight": table(FREIGHT),
     "Customers": table(CUSTOMERS),
+    "Seller": table(SELLER),
     "Policy": table(POLICY),
 }
 

@@ -68,7 +68,7 @@ def read_value(column: Column, cell: Cell | None, unit: str) -> Any:
     if column.name == "note":
         return "" if cell is None else str(cell.shown or cell.value or "").strip()
     if cell is None or (cell.kind == "text" and not str(cell.value).strip()):
-        return _blank(column)
+        return blank(column)
     if wrong := unusable(cell):
         return wrong
     if column.kind in ("text", "code"):
@@ -80,7 +80,7 @@ def read_value(column: Column, cell: Cell | None, unit: str) -> Any:
     return number(column.kind, cell, unit)
 
 
-def _blank(column: Column) -> Any:
+def blank(column: Column) -> Any:
     """What a blank cell means."""
     if column.needed:
         if column.kind == "choice":

@@ -8,6 +8,8 @@ from typing import Any
 from pipeline.intake.catalogue.cell import UNREAD
 from pipeline.intake.catalogue.faults import Fault
 from pipeline.intake.catalogue.links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
+from pipeline.intake.catalogue.sheet import Line
+from pipeline.money.customers import customer_key, other_names
 from pipeline.reading.book import address
 from schemas.column import SI_UNIT
 
@@ -122,7 +124,7 @@ def freight(read: Read, faults: list[Fault]) -> None:
 
 
 def customers(read: Read, faults: list[Fault]) -> None:
-    """A customer stands once; a discount is at most 100 %."""
+    """A customer stands once; under whatever name; a discount is at most 100 %."""
     seen: dict[str, int] = {}
     for line in read["Customers"].rows:
         if line.has("discount_percent") and line.values["discount_percent"] > 100:
@@ -134,18 +136,30 @@ def customers(read: Read, faults: list[Fault]) -> None:
                     "Type a percentage from 0 to 100, such as 10.",
                 )
             )
-        if line.has("customer"):
-            key = customer_key(line.values["customer"])
+        for cell, name in _names(line):
+            key = customer_key(name)
             if seen.setdefault(key, line.row) != line.row:
-                message = f"This customer stands in row {seen[key]} already (case and spaces do not count)."
-                faults.append(Fault("Customers", line.cells["customer"], message, "Keep one of the two rows."))
+                message = f"“{name}” stands in row {seen[key]} already (case and spaces do not count)."
+                faults.append(Fault("Customers", cell, message, "A name belongs to one customer: take it out of one of the two."))
+
+
+def _names(line: Line) -> list[tuple[str, str]]:
+    """Cell and text of each name that a customer goes by."""
+    own = [(line.cells["customer"], line.values["customer"])] if line.has("customer") else []
+    others = other_names(line.values) if line.has("also_known_as") else ()
+    return own + [(line.cells["also_known_as"], name) for name in others]
+
+
+def seller(read: Read, faults: list[Fault]) -> None:
+    """Each particular of the seller stands once."""
+    seen: dict[str, int] = {}
+    for line in read["Seller"].rows:
+        if line.has("setting") and seen.setdefault(line.values["setting"], line.row) != line.row:
+            message = f"“{line.values['setting']}” stands in row {seen[line.values['setting']]} already."
+            faults.append(Fault("Seller", line.cells["setting"], message, "Keep one of the two rows."))
 
 
 RULES: tuple[Rule, ...] = (
-    signs, least_above_most, adjustments, codes_once, pairings, price_breaks, freight, customers, something_to_sell, one_currency,
+    signs, least_above_most, adjustments, codes_once, pairings, price_breaks, freight, customers, seller,
+    something_to_sell, one_currency,
 )  # fmt: skip
-
-
-def customer_key(name: str) -> str:
-    """A customer's name as it is compared: without regard to case and spaces."""
-    return "".join(name.split()).casefold()

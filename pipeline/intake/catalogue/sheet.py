@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Any
 
-from pipeline.intake.catalogue.cell import UNREAD, Wrong, bracket, heading_fault, read_value
+from pipeline.intake.catalogue.cell import UNREAD, Wrong, blank, bracket, heading_fault, read_value
 from pipeline.intake.catalogue.faults import Fault
 from pipeline.reading.book import Cell, Sheet, address
 from schemas.column import Column, Table
@@ -127,7 +127,7 @@ def _headings(
         if wrong:
             units[column.name] = column.unit  # read on, so that the cells' own faults show as well
     for column in table.columns:
-        if column.name not in columns and (column.needed or column.kind != "text"):
+        if column.name not in columns and not column.may_be_missing and (column.needed or column.kind != "text"):
             faults.append(
                 Fault(
                     table.name,
@@ -148,7 +148,7 @@ def _line(
     for column in table.columns:
         name = column.name
         if name not in columns:
-            values[name] = UNREAD if column.needed else None
+            values[name] = UNREAD if column.needed else blank(column) if column.may_be_missing else None
             continue
         value = read_value(column, cells.get(name), units[name])
         if isinstance(value, Wrong):

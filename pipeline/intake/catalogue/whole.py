@@ -9,19 +9,19 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
+from pipeline.intake.catalogue.cell import Wrong
 from pipeline.intake.catalogue.faults import CatalogueFaults, Fault
 from pipeline.intake.catalogue.links import ITEMS
-from pipeline.intake.catalogue.policy import Typed, documented_policy, read_policy
-from pipeline.intake.catalogue.rules import RULES, customer_key, odd_adjustments
+from pipeline.intake.catalogue.logo import read_logo
+from pipeline.intake.catalogue.policy import Typed, read_policy
+from pipeline.intake.catalogue.rules import RULES, odd_adjustments
 from pipeline.intake.catalogue.sheet import Lines, fold, read_sheet
 from pipeline.reading import read_book
 from pipeline.reading.book import Book, Sheet, UnreadableFileError
-from schemas.catalogue import CATALOGUE
+from schemas.catalogue import CATALOGUE, SELLER
 from schemas.column import Table
 from schemas.order import folded
 from schemas.policy import POLICY
-
-__all__ = ["CatalogueFaults", "CatalogueRead", "Fault", "customer_key", "documented_policy", "read_catalogue"]
 
 
 @dataclass(frozen=True)
@@ -52,22 +52,23 @@ def read_catalogue(path: str) -> CatalogueRead:
         book = read_book(path)
     except UnreadableFileError as e:
         raise CatalogueFaults([Fault("", "", e.reason, e.remedy)]) from e
-    return catalogue_of(book)
+    return catalogue_of(book, path)
 
 
-def catalogue_of(book: Book) -> CatalogueRead:
-    """The catalogue in the cells of `book`. Pure. Errors: CatalogueFaults."""
+def catalogue_of(book: Book, path: str = "") -> CatalogueRead:
+    """The catalogue in the cells of `book`; its logo is looked at where its `path` is known. Errors: CatalogueFaults."""
     faults: list[Fault] = []
     sheets, notes = _sheets(book, faults)
     read = {t.name: read_sheet(t, sheets[t.name], faults) if t.name in sheets else Lines(t, ()) for t in CATALOGUE}
     for rule in RULES:
         rule(read, faults)
     policy, stated, typed = read_policy(read[POLICY.name], faults)
+    picture = _logo(read[SELLER.name], path, faults) if path else ""
     if faults:
         raise CatalogueFaults(faults)
     tables = _as_listed({name: tuple(dict(line.values) for line in lines.rows) for name, lines in read.items()})
     notes += [note for lines in read.values() for note in lines.notes] + odd_adjustments(read)
-    return CatalogueRead(tables, policy, stated, typed, _fingerprint(tables, policy, stated), tuple(notes))
+    return CatalogueRead(tables, policy, stated, typed, _fingerprint(tables, policy, stated, picture), tuple(notes))
 
 
 def _sheets(book: Book, faults: list[Fault]) -> tuple[dict[str, Sheet], list[str]]:
@@ -116,14 +117,27 @@ def _as_listed(tables: dict[str, tuple[dict[str, Any], ...]]) -> dict[str, tuple
     return tables
 
 
-def _fingerprint(tables: Mapping[str, Iterable[Mapping[str, Any]]], policy: Mapping[str, Any], stated: Iterable[str]) -> str:
-    """SHA-256 of the content in a canonical order."""
+def _logo(lines: Lines, path: str, faults: list[Fault]) -> str:
+    """SHA-256 of the seller's logo, '' where there is none; what is wrong with it is a fault at its cell."""
+    for line in lines.rows:
+        if line.values["setting"] == "logo" and line.has("value") and line.values["value"]:
+            logo = read_logo(path, line.values["value"])
+            if not isinstance(logo, Wrong):
+                return hashlib.sha256(logo.data).hexdigest()
+            faults.append(Fault(SELLER.name, line.cells["value"], logo.message, logo.suggestion))
+    return ""
+
+
+def _fingerprint(
+    tables: Mapping[str, Iterable[Mapping[str, Any]]], policy: Mapping[str, Any], stated: Iterable[str], picture: str
+) -> str:
+    """SHA-256 of the content in a canonical order; `picture` is the logo's own."""
     rows = {
         name: sorted(json.dumps({k: _canonical(v) for k, v in row.items() if k != "note"}, sort_keys=True) for row in table)
         for name, table in tables.items()
         if name != POLICY.name
     }
-    content = {"tables": rows, "policy": {k: _canonical(v) for k, v in policy.items()}, "stated": sorted(stated)}
+    content = {"tables": rows, "policy": {k: _canonical(v) for k, v in policy.items()}, "stated": sorted(stated), "logo": picture}
     return hashlib.sha256(json.dumps(content, sort_keys=True).encode()).hexdigest()
 
 
