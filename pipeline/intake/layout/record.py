@@ -39,12 +39,29 @@ class Stated:
 
 
 @dataclass(frozen=True, slots=True)
+class Wrong:
+    """What the layout itself finds wrong with a record: the column, the cell that the query names, what to type instead."""
+
+    name: str
+    at: str
+    code: Literal["MISSING", "CONFLICT", "UNREADABLE"]
+    message: str  # a sentence without the column's heading in front
+    suggestion: str
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """One record of posts: `values` by column name of the survey's glossary, blank cells left out.
 
     `places` has the address of every known column's cell for this record, blank or not, so that a query about what is
     missing names a cell. `extra` is what stands in columns that are not known, by heading. `label` says where the record
-    stands in words a person uses: `row 7`, `column D`, `row 7, N pole`.
+    stands in words a person uses: `row 7`, `column D`, `row 7, N pole`. `row` is the sheet's row, or its column where
+    posts stand in columns.
+
+    `rivals` has further filled cells under headings that mean the same column (where they say another thing, that is a
+    CONFLICT at their cells). `wrong` is what the layout cannot answer: the values of those columns are left out. `named`
+    has the posts' own names where the Post cell names several. `asked` are columns for which a HEADING query stands,
+    with the heading's cell: they may be stated under a heading that is not known.
     """
 
     sheet: str
@@ -53,3 +70,7 @@ class Record:
     values: dict[str, Stated]
     places: dict[str, str]
     extra: dict[str, str] = field(default_factory=dict)
+    rivals: dict[str, tuple[Stated, ...]] = field(default_factory=dict)
+    wrong: tuple[Wrong, ...] = ()
+    named: tuple[str, ...] = ()
+    asked: dict[str, str] = field(default_factory=dict)

@@ -1,0 +1,118 @@
+"""Layout in, records out: every post of a file, with the cell of each of its values, and what must be asked."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from pipeline.intake.layout.carried import Carried
+from pipeline.intake.layout.grid import Grid, Row, line, turned, upright
+from pipeline.intake.layout.groups import groups_of
+from pipeline.intake.layout.headings_asked import after_total, no_headings, two_headings, unknown_headings
+from pipeline.intake.layout.record import Heading, Record, Stated
+from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
+from pipeline.intake.layout.row_records import opens_block, records_of, states_another_site
+from pipeline.intake.layout.said import Said, hidden, sentences, tables_said
+from pipeline.intake.layout.tables import Table, find_tables
+from pipeline.intake.layout.titles import labels_in
+from pipeline.intake.query import Query
+from pipeline.reading.book import Book, Sheet
+
+
+@dataclass
+class _Found:
+    """What a file's sheets come to, one after the other."""
+
+    records: list[Record] = field(default_factory=list)
+    queries: list[Query] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+
+
+def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list[str]]:
+    """Every record of `book` in order, the queries of the layout itself, and sentences about how it was read.
+
+    `file` is the name to show. Where no row of headings is found there is one query, NO_HEADINGS, and no record.
+    """
+    found = _Found(notes=list(book.notes))
+    headed: list[Sheet] = []
+    for sheet in book.sheets:
+        if grids := _tables_in(sheet):
+            headed.append(sheet)
+            _read_sheet(grids, file, found)
+            found.notes += hidden(sheet, found.records)
+    if not headed:
+        return [], [no_headings(book, file)], found.notes
+    left_out = [s.name for s in book.sheets if s.cells and s not in headed]
+    if left_out:
+        listed = ", ".join(f"“{n}”" for n in left_out)
+        found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
+    return found.records, found.queries, found.notes
+
+
+def _tables_in(sheet: Sheet) -> list[tuple[Grid, list[Table]]]:
+    """The tables of a sheet, upright; where there are none, with posts in columns."""
+    for grid in (upright(sheet), turned(sheet)):
+        if tables := find_tables(grid):
+            return [(grid, tables)]
+    return []
+
+
+def _read_sheet(grids: list[tuple[Grid, list[Table]]], file: str, found: _Found) -> None:
+    """All tables of one sheet; a title holds until the next one."""
+    carried = Carried()
+    for grid, tables in grids:
+        _titles_above(grid, tables[0], carried)
+        for table in tables:
+            found.queries += two_headings(table, file) + unknown_headings(table, file)
+            said = _read_table(table, file, carried, found)
+            found.notes += sentences(table, said) + tables_said(table, said)
+
+
+def _titles_above(grid: Grid, table: Table, carried: Carried) -> None:
+    """What stands above the first heading row."""
+    above = [(n, cells) for n, cells in grid.rows if n < table.row]
+    for (number, cells), below in zip(above, [*above[1:], (0, {})], strict=False):
+        next_row: Row | None = below[1] if below[0] == number + 1 else None
+        carried.title.take(labels_in(grid, number, cells, next_row))
+
+
+def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Said:
+    """The rows of one table, each by its kind."""
+    carried.heading()
+    columns, groups, said = Columns(table), groups_of(table), Said()
+    carried.one_site = columns.one_site
+    for number, cells in table.rows:
+        kind = kind_of(columns, cells)
+        if said.total and not _begins_again(table, kind, cells, carried):
+            if looks_like_post(table, cells):
+                found.queries.append(after_total(table, file, number, cells))
+            continue
+        said.count(kind, number, cells)
+        if kind == "post":
+            carried.title.close()
+            found.records += records_of(table, groups, number, cells, carried)
+            said.posts += 1
+        else:
+            _pass(table, kind, number, cells, carried)
+    return said
+
+
+def _begins_again(table: Table, kind: Kind, cells: Row, carried: Carried) -> bool:
+    """Whether a row after a total names another ground, so that posts may follow."""
+    return kind in ("section", "title") or (kind in ("post", "block") and states_another_site(table, cells, carried))
+
+
+def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -> None:
+    """What a row that is no post changes for the rows below it."""
+    cell = next(iter(cells.values()))
+    stated = Stated(cell, Heading(line(str(cell.value)), "", cell.address), cell.address, "section_row")
+    if kind == "title":
+        if carried.title.take(labels_in(table.grid, number, cells)):
+            carried.begin(None)
+    elif kind == "section":
+        carried.begin(stated)
+    elif kind == "doubtful":
+        carried.begin(None, stated)
+    elif kind in ("total", "partial"):
+        carried.cut()
+    elif kind == "block":
+        opens_block(table, number, cells, carried)

@@ -1,0 +1,114 @@
+"""Rows of headings: where one stands, which columns it claims, and for which of several posts."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
+from pipeline.intake.layout.grid import Row
+from pipeline.intake.survey.headings import SYNONYM, Claim, claim, joined
+from pipeline.reading.book import Cell
+
+OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
+_WHOSE = frozenset(("site_code", "site_name", "post_code"))
+_LONGEST = 80  # characters of a heading
+
+
+@dataclass(frozen=True)
+class HeadingRow:
+    """A heading that takes `taken` rows: what each column claims, its words, and the post that it belongs to.
+
+    `labels` has the post's name for columns that are one post's of several on a row.
+    """
+
+    taken: int
+    claims: Mapping[int, Claim]
+    texts: Mapping[int, str]
+    labels: Mapping[int, str]
+
+
+def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int) -> HeadingRow | None:
+    """The heading that starts at row `i`, or None; `likely` of its cells at least must look like headings."""
+    upper = rows[i][1]
+    if sum(_may_be_heading(c) for c in upper.values()) < likely:
+        return None
+    one = _one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
+    below = rows[i + 1] if i + 1 < len(rows) else (0, {})
+    if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
+        upper_texts, lower_texts = ({n: str(c.value) for n, c in cells.items()} for cells in (upper, below[1]))
+        two, used = _two_rows(upper_texts, lower_texts)
+        lower = {n: found for n, t in lower_texts.items() if (found := claim(t))}
+        more = len(_names(two.claims.values())) >= max(len(_names(one.claims.values())), len(_names(lower.values())))
+        if used and more and _is_survey(two):
+            return two
+    return one if _is_survey(one) else None
+
+
+def _one_row(texts: Mapping[int, str]) -> HeadingRow:
+    """Headings of one row; those that name a post count where posts stand side by side."""
+    claims = {n: found for n, text in texts.items() if (found := claim(text))}
+    beside = {n: one for n, text in texts.items() if n not in claims and (one := labelled(text))}
+    labels = {n: label for n, (label, _) in beside.items()}
+    both = claims | {n: found for n, (_, found) in beside.items()}
+    return HeadingRow(1, both, texts, labels) if accepted(labels, both) else HeadingRow(1, claims, texts, {})
+
+
+def _two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[HeadingRow, bool]:
+    """Headings written over two rows, and whether any of them needs both."""
+    columns = sorted(upper.keys() | lower.keys())
+    texts = {n: f"{upper.get(n, '')} {lower.get(n, '')}".strip() for n in columns}
+    over = _groups(upper, columns)
+    labels = {n: group_label(over[n]) for n in columns if n in lower and group_label(over[n]) and claim(lower[n])}
+    claims = {n: found for n in labels if (found := claim(lower[n]))}
+    if accepted(labels, claims):
+        rest = {n: found for n in columns if n not in labels and (found := _over(n, upper, lower, over))}
+        return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper)), True
+    claims = {n: found for n in columns if (found := _over(n, upper, lower, over))}
+    used = any(claim(f"{_upper(n, upper, lower, over)} {lower[n]}") for n in claims if n in lower and over[n])
+    return HeadingRow(2, claims, texts, {}), used
+
+
+def _groups(upper: Mapping[int, str], columns: Sequence[int]) -> dict[int, str]:
+    """The upper heading over each column: its own, or that of the group on its left."""
+    over, group = {}, ""
+    for n in columns:
+        group = upper.get(n, group)
+        over[n] = group
+    return over
+
+
+def _upper(n: int, upper: Mapping[int, str], lower: Mapping[int, str], over: Mapping[int, str]) -> str:
+    return over[n] if n in lower else upper[n]
+
+
+def _over(n: int, upper: Mapping[int, str], lower: Mapping[int, str], over: Mapping[int, str]) -> Claim | None:
+    """What a heading over two rows claims."""
+    above, under = _upper(n, upper, lower, over), lower.get(n, "")
+    if len(upper) == 1:
+        return claim(under or above)
+    starts_group = n in upper and n in lower and n + 1 in lower and n + 1 not in upper
+    return joined(above, under, grouped=n not in upper or starts_group)
+
+
+def _may_be_heading(cell: Cell) -> bool:
+    return cell.kind == "text" and len(str(cell.value)) <= _LONGEST and _means_something(str(cell.value))
+
+
+@lru_cache(maxsize=16384)
+def _means_something(text: str) -> bool:
+    return claim(text) is not None or labelled(text) is not None or bool(group_label(text))
+
+
+def _names(claims: Collection[Claim]) -> set[str]:
+    return {c.name for c in claims}
+
+
+def _is_survey(row: HeadingRow) -> bool:
+    """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is."""
+    names = _names(row.claims.values())
+    of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
+    if len(set(row.labels.values())) > 1:
+        names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
+    return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)

@@ -1,0 +1,184 @@
+"""What a row below a heading is: a post, a total, a site's own row, a title, or a remark."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal
+
+from pipeline.intake.layout.beside import group_label
+from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.heading_rows import OF_A_POST
+from pipeline.intake.layout.tables import Table
+from pipeline.intake.layout.titles import whole_row_of_labels
+from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
+from pipeline.reading.book import Cell
+from schemas.order import folded
+
+Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "section", "doubtful", "place", "remark"]
+
+SITE = ("site_code", "site_name", "customer", "site_kind")
+"""Columns that say whose ground it is: they are carried down."""
+
+_TOTAL = re.compile(r"(grand |overall )?(total|totals|sum|sum total)( (of )?(posts|poles))?\s*[:=]?\s*\d*", re.IGNORECASE)
+_PARTIAL = re.compile(r"(sub-? ?totals?|average|mean|count|minimum|maximum)\s*[:=]?\s*\d*", re.IGNORECASE)
+_NUMBER = re.compile(r"[-+−]?[\d.,'\s]+( ?(posts|poles|pcs|ft|in|m|mm))?\.?", re.IGNORECASE)
+_TELLING = ("site_code", "site_name", *sorted(OF_A_POST))
+
+
+@dataclass(frozen=True)
+class Columns:
+    """What the kinds of a table's rows depend on."""
+
+    table: Table
+
+    @cached_property
+    def claimed(self) -> frozenset[int]:
+        """Columns that are known."""
+        return frozenset(h.column for hs in self.table.heads.values() for h in hs)
+
+    @cached_property
+    def site(self) -> frozenset[int]:
+        """Columns that say whose ground it is."""
+        return self.of(*SITE)
+
+    @cached_property
+    def names_site(self) -> bool:
+        """Whether the table has a column for the site itself."""
+        return bool(self.of("site_code", "site_name"))
+
+    @cached_property
+    def one_site(self) -> bool:
+        """Whether the rows state one site at most."""
+        texts = {folded(str(row[n].value)) for _, row in self.table.rows for n in self.of("site_code") if n in row}
+        names = {folded(str(row[n].value)) for _, row in self.table.rows for n in self.of("site_name") if n in row}
+        return len(texts) <= 1 and len(names) <= 1
+
+    @cached_property
+    def beside(self) -> frozenset[int]:
+        """Columns that say nothing about a post."""
+        return self.site | self.of("notes")
+
+    @cached_property
+    def codes(self) -> frozenset[tuple[int, str]]:
+        """Column and folded text of every cell that has company in its row."""
+        cells = (item for _, row in self.table.rows if len(row) > 1 for item in row.items())
+        return frozenset((n, folded(str(c.value))) for n, c in cells if c.kind == "text")
+
+    def of(self, *names: str) -> frozenset[int]:
+        """Columns that the headings of some names claim."""
+        return frozenset(h.column for n in names for h in self.table.heads.get(n, ()))
+
+
+def kind_of(columns: Columns, cells: Row) -> Kind:
+    """What a row is; a row in doubt is a post."""
+    if total := kind_of_total(cells):
+        return total
+    if whole_row_of_labels(cells):
+        return "title"
+    if len(cells) == 1 and (lone := _lone(columns, *next(iter(cells.items())))):
+        return lone
+    if not any(n in columns.claimed for n in cells):
+        return "elsewhere"
+    if all(n in columns.site for n in cells):
+        return "block"
+    return "post"
+
+
+def kind_of_total(cells: Row) -> Literal["total", "partial", ""]:
+    """`total`, `partial` or '': a label of a total, and otherwise nothing but numbers."""
+    label, *rest = cells.values()
+    if label.kind == "number" and rest:  # a running number in front of the label
+        label, *rest = rest
+    text = line(str(label.value)) if label.kind == "text" else ""
+    kind: Literal["total", "partial", ""] = "total" if _TOTAL.fullmatch(text) else "partial" if _PARTIAL.fullmatch(text) else ""
+    return kind if kind and all(_is_numeric(c) for c in rest) else ""
+
+
+def _is_numeric(cell: Cell) -> bool:
+    return cell.kind in ("number", "error", "no_result") or (
+        cell.kind == "text" and _NUMBER.fullmatch(str(cell.value).strip()) is not None
+    )
+
+
+def looks_like_post(table: Table, cells: Row) -> bool:
+    """Whether most of the columns that make a post are filled."""
+    there = [n for n in _TELLING if n in table.heads]
+    filled = [n for n in there if any(h.column in cells for h in table.heads[n])]
+    return len(filled) >= max(2, min(5, len(there) - 2))
+
+
+def _lone(columns: Columns, column: int, cell: Cell) -> Kind | None:
+    """What a row with one cell is; None where it is a post in doubt, or nothing special."""
+    if cell.kind != "text":
+        return None
+    text = line(str(cell.value))
+    if is_same_as_above(text):
+        return None
+    if columns.names_site:
+        return _lone_beside_sites(columns, column, text)
+    in_front = column not in columns.claimed - columns.beside or column == min(columns.claimed)
+    if not in_front and column not in columns.of("post_code"):
+        return None
+    if column in columns.of("post_code") and _may_be_post(text):
+        return None
+    return what_a_lone_text_is(text)
+
+
+def _lone_beside_sites(columns: Columns, column: int, text: str) -> Kind | None:
+    """A lone text in a table that has a column for the site: a site's own row, a remark, or a post in doubt."""
+    if column in columns.site:
+        if (column, folded(text)) in columns.codes or column not in columns.of("site_code", "site_name"):
+            return "block"
+        said = what_a_lone_text_is(text)
+        return "block" if said in ("section", "doubtful") else said
+    return "remark" if column in columns.beside else None
+
+
+def _may_be_post(text: str) -> bool:
+    """Whether a text is like a post's name: `N`, `P9`, `north pole`."""
+    return bool(group_label(text)) or posts_named(text) is not None or re.search(r"[^\W\d_]{4}", text) is None
+
+
+_PLACE = re.compile(
+    r"(.*\b)?(court|courts|blacktop|asphalt|hoop|hoops|yard|playground|side|end|corner|gym)\b( ?(no\.? ?|#)?\w{1,5})?",
+    re.IGNORECASE,
+)
+"""A part of a ground, not a ground of its own."""
+
+_REMARK = re.compile(
+    r"[^\w(#]|.*[=@?!;]|.*\d\s*(in|ft|mm|cm|m|deg|\"|')\b|.*\b\d{1,4}[-./]\d{1,2}[-./]\d{1,4}\b|"
+    r"(note|notes|n\.?b|remark|remarks|comment|legend|key|measured|surveyed|checked|inspected|prepared|filled|done|by|page|"
+    r"sheet|continued|cont'?d?|see|all|please|draft|updated|date|source|end|new|old|not|no|none|to|waiting|same|ok|tbd|"
+    r"photo|photos|map|urgent|priority|list|table|survey|posts|poles|spring|summer|autumn|fall|winter|"
+    r"january|february|march|april|may|june|july|august|september|october|november|december|[12][09]\d\d)\b.*",
+    re.IGNORECASE | re.DOTALL,
+)
+"""Texts that plainly are remarks, legends, or parts of a form. Source: common practice."""
+
+_GROUND = re.compile(
+    r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|park|parks|field|fields|ground|grounds|"
+    r"rec|recreation|center|centre|community|club|hall|church|arena|gardens?|green|common|commons|plaza|square|meadows?|"
+    r"campus|complex|escuela|colegio|parque|[eé]cole|coll[eè]ge|lyc[eé]e|parc|schule|gymnasium|sportplatz|escola|scuola|parco)\b",
+    re.IGNORECASE,
+)
+"""Words that name a kind of ground. Source: common practice."""
+
+_SMALL = frozenset(
+    ("of", "the", "and", "at", "in", "on", "de", "la", "le", "du", "des", "di", "da", "der", "die", "und", "y", "e", "et")
+)
+
+
+def what_a_lone_text_is(text: str) -> Kind:
+    """`section` where a text plainly names a ground, `place` a part of one, `remark` a remark, `doubtful` none of them."""
+    words = text.split()
+    sentence = len(words) > 8 or len(text) > 60 or (text.endswith(".") and len(words[-1]) > 5)
+    if sentence or _REMARK.fullmatch(text):
+        return "remark"
+    if _GROUND.search(text):
+        return "section"
+    if _PLACE.fullmatch(text):
+        return "place"
+    named = all(w[0].isupper() or w[0].isdigit() or w[0] in "#(" or w.casefold() in _SMALL for w in words)
+    return "section" if named and re.search(r"[^\W\d_]{3}", text) else "doubtful"

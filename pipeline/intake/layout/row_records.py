@@ -1,0 +1,156 @@
+"""One row of a table to its records: each value with its cell, what is taken from elsewhere, what is wrong."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
+from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.groups import Group, filled
+from pipeline.intake.layout.record import Heading, Record, Stated, Wrong
+from pipeline.intake.layout.row_kinds import SITE
+from pipeline.intake.layout.tables import Head, Table
+from pipeline.intake.layout.titles import where_stated
+from pipeline.intake.measures import read_whole
+from pipeline.intake.survey.headings import fold
+from pipeline.intake.survey.post_cells import posts_named
+from pipeline.intake.survey.read_cell import typed
+from pipeline.reading.book import Cell, address
+
+
+@dataclass
+class _Draft:
+    """A record while it is made."""
+
+    values: dict[str, Stated] = field(default_factory=dict)
+    places: dict[str, str] = field(default_factory=dict)
+    rivals: dict[str, tuple[Stated, ...]] = field(default_factory=dict)
+    wrong: list[Wrong] = field(default_factory=list)
+
+
+def records_of(table: Table, groups: list[Group], number: int, cells: Row, carried: Carried) -> list[Record]:
+    """The records of one row; `carried` goes on to the next one."""
+    there = filled(groups, cells)
+    made = [_record(table, group, len(there), number, cells, carried) for group in there]
+    for column in {h.column for hs in table.heads.values() for h in hs}:
+        if not is_mark(cells.get(column)):
+            carried.above[column] = cells.get(column)
+    return made
+
+
+def opens_block(table: Table, number: int, cells: Row, carried: Carried) -> None:
+    """A row with nothing but a site's cells: the rows below it are that site's."""
+    draft = _Draft()
+    for name in SITE:
+        if name in table.heads:
+            _take(draft, table, name, table.heads[name], number, cells, carried)
+    in_block(carried, draft.values, draft.places)
+    carried.cut()
+
+
+def states_another_site(table: Table, cells: Row, carried: Carried) -> bool:
+    """Whether a row states another site than that of its block."""
+    for name in SITE[:2]:
+        there = [cells[h.column] for h in table.heads.get(name, ()) if h.column in cells and not is_mark(cells[h.column])]
+        if there and name in carried.block and fold(str(there[0].value)) != where_stated(carried.block, name):
+            return True
+    return False
+
+
+def _record(table: Table, group: Group, beside: int, number: int, cells: Row, carried: Carried) -> Record:
+    """The record of one post, or of one number of identical posts."""
+    draft = _Draft()
+    for name, heads in group.heads.items():
+        _take(draft, table, name, heads, number, cells, carried)
+    site = in_block(carried, draft.values, draft.places)
+    draft.values = from_outside(carried, draft.values | site)
+    _site_in_doubt(draft, carried)
+    if group.label:
+        _beside(draft, group, beside, cells)
+    label = table.grid.label(number) + (f", {group.label}" if group.label else "")
+    return Record(table.sheet, number, label, draft.values, draft.places, _extra(table, cells), draft.rivals, tuple(draft.wrong))
+
+
+def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], number: int, cells: Row, carried: Carried) -> None:
+    """What stands under the headings of one column: the first filled cell counts, further ones are its rivals."""
+    there = [h for h in heads if h.column in cells] or [heads[0]]
+    draft.places[name] = table.grid.at(number, there[0].column)
+    rivals = []
+    for head in there:
+        cell = cells.get(head.column)
+        if cell is None:
+            continue
+        heading = Heading(line(head.text), head.unit, head.address, head.basis)
+        got: Stated | Wrong = Stated(cell, heading, cell.address)
+        if is_mark(cell) and name != "notes":
+            got = as_above(carried, name, head.column, cell, heading, cell.address)
+        if isinstance(got, Wrong):
+            draft.wrong.append(got)
+        elif name in draft.values:
+            rivals.append(got)
+        else:
+            draft.values[name] = got
+    if rivals:
+        draft.rivals[name] = tuple(rivals)
+
+
+def _site_in_doubt(draft: _Draft, carried: Carried) -> None:
+    """A lone text above the row may be the name of its ground."""
+    doubt = carried.doubtful
+    if doubt and not any(n in draft.values for n in ("site_code", "site_name")):
+        shown = f"“{line(str(doubt.cell.value))}”"
+        message = f"{shown} stands in a row of its own above: it is not clear whether it names the site."
+        put_right = "Write the site's name on the rows themselves, or before the text: Site name: …"
+        draft.wrong.append(Wrong("site_name", doubt.at, "CONFLICT", message, put_right))
+
+
+def _beside(draft: _Draft, group: Group, beside: int, cells: Row) -> None:
+    """The post's name from its group and the row's own label; a number outside the groups is the number of groups."""
+    own = min((n for n in group.own if n in cells), default=min(group.own))
+    head = next(h for hs in group.heads.values() for h in hs if h.column == own)
+    row_label = draft.values.get("post_code")
+    if row_label is None or not any(h.column in group.own for h in group.heads.get("post_code", ())):
+        words = typed(row_label.cell) if row_label else ""
+        named = posts_named(words) if words else None
+        text = group.label if named or not words else f"{words} {group.label}"
+        cell = row_label.cell if row_label else cells.get(own)
+        at = Cell(cell.row, cell.column, "text", text) if cell else Cell(head.row, head.column, "text", text)
+        draft.values["post_code"] = Stated(at, Heading(line(head.text), "", head.address), at.address, "group_heading")
+        draft.places.setdefault("post_code", at.address)
+    number = draft.values.get("quantity")
+    if number and not any(h.column in group.own for h in group.heads["quantity"]):
+        _number_of_groups(draft, number, beside)
+
+
+def _number_of_groups(draft: _Draft, number: Stated, beside: int) -> None:
+    """The number of posts that a row states once for all its groups."""
+    del draft.values["quantity"]
+    stated = read_whole(number.cell.value) if number.cell.kind in ("text", "number") else None
+    if stated != beside:
+        message = f"“{typed(number.cell)}” posts are stated, and {beside} stand side by side on the row."
+        draft.wrong.append(Wrong("quantity", number.at, "CONFLICT", message, f"{beside}, or fill in the posts that are missing."))
+
+
+def _extra(table: Table, cells: Row) -> dict[str, str]:
+    """Cells under headings that are not of the glossary, untouched, by heading."""
+    extra: dict[str, str] = {}
+    for n, heading in table.extra.items():
+        cell = cells.get(n)
+        if cell is None:
+            continue
+        letters = address(1, n)[:-1]
+        key = line(heading) or (f"row {n}" if table.grid.turned else f"column {letters}")
+        extra[key if key not in extra else f"{key} ({letters})"] = typed(cell)
+    return extra
+
+
+def with_site(record: Record, name: str, cell: Cell) -> Record:
+    """The record with the name of its sheet as its site's."""
+    at = next(iter(record.places.values()), "")
+    stated = Stated(replace(cell, value=name), Heading("", "", ""), at, "sheet_name")
+    return replace(record, values={**record.values, "site_name": stated})
+
+
+def names_a_site(record: Record) -> bool:
+    """Whether a record says whose ground it is."""
+    return any(n in record.values for n in SITE[:2])

@@ -1,0 +1,143 @@
+"""Where the surveys stand in a sheet: heading rows, the columns that they claim, the rows below them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pipeline.intake.layout.grid import Grid, Row
+from pipeline.intake.layout.heading_rows import HeadingRow, heading_at
+from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
+from schemas.survey import SIZE_BASIS_OF_HEADING
+
+_SEARCHED = 200  # rows with cells in which the first heading row is looked for
+_NOTHING_WORDS = frozenset(("", "unit", "units", "text", "number", "code", "list", "na", "choose"))
+_BASES = {fold(h): b for h, b in SIZE_BASIS_OF_HEADING.items()}
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """One heading that claims a column: its place in the grid, its own cell, words, unit ('' = none) and post ('' = all)."""
+
+    row: int
+    column: int
+    address: str
+    text: str
+    unit: str
+    label: str = ""
+
+    @property
+    def basis(self) -> str:
+        """What the heading says that the post's size is, where it says it itself."""
+        return _BASES.get(fold(heading_unit(self.text)[0]), "")
+
+
+@dataclass(frozen=True)
+class Table:
+    """One heading row with the rows below it, up to the next heading row.
+
+    `heads` has the headings that claim a column of the glossary: the second and further ones of a
+    list with the same label contradict the first. `extra` has the headings of all other columns,
+    `passed_over` those among them that could have claimed a column where a surer one does.
+    """
+
+    grid: Grid
+    row: int
+    heads: Mapping[str, tuple[Head, ...]]
+    extra: Mapping[int, str]
+    rows: tuple[tuple[int, Row], ...]
+    passed_over: tuple[tuple[str, str], ...] = ()
+    unit_row: int = 0
+    clashing_units: tuple[str, ...] = ()
+
+    @property
+    def sheet(self) -> str:
+        """The sheet's name."""
+        return self.grid.sheet.name
+
+
+def find_tables(grid: Grid) -> list[Table]:
+    """The survey tables of a sheet, in order; none where no row of headings is found."""
+    rows = grid.rows
+    starts: list[tuple[int, HeadingRow]] = []
+    i = 0
+    while i < len(rows) and (starts or i < _SEARCHED):
+        found = heading_at(rows, i, likely=3 if starts else 1)
+        if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
+            found = None  # a row of data that happens to use a few of the words
+        if found:
+            starts.append((i, found))
+        i += found.taken if found else 1
+    ends = [s for s, _ in starts[1:]] + [len(rows)]
+    return [_table(grid, start, heading, end) for (start, heading), end in zip(starts, ends, strict=False)]
+
+
+def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
+    """The table whose heading starts at index `start`, up to index `end`."""
+    rows = grid.rows
+    first = start + heading.taken
+    units = _units_below(rows[first][1]) if first < end else {}
+    chosen, passed_over = _choose(heading)
+    clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
+    heads = {name: tuple(_head(grid, start, heading, n, units) for n in columns) for name, columns in chosen.items()}
+    claimed = {h.column for hs in heads.values() for h in hs}
+    data = tuple(rows[first + bool(units) : end])
+    seen = sorted({n for _, cells in data for n in cells} | heading.texts.keys())
+    extra = {n: heading.texts.get(n, "") for n in seen if n not in claimed}
+    return Table(grid, rows[start][0], heads, extra, data, passed_over, rows[first][0] if units else 0, tuple(clashing))
+
+
+def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mapping[int, str]) -> Head:
+    """One claimed heading; a unit in it and another one below it cancel each other."""
+    number, upper = grid.rows[start]
+    row = number if column in upper else number + heading.taken - 1
+    unit, below = heading.claims[column].unit, units.get(column, "")
+    unit = "" if _clash(unit, below) else unit or below
+    return Head(row, column, grid.at(row, column), heading.texts[column], unit, heading.labels.get(column, ""))
+
+
+def _clash(unit: str, below: str) -> bool:
+    return bool(unit and below and unit != below)
+
+
+def _choose(heading: HeadingRow) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
+    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named."""
+    claims, texts = heading.claims, heading.texts
+    by_name: dict[str, list[int]] = {}
+    for n in sorted(claims):
+        by_name.setdefault(claims[n].name, []).append(n)
+    _posts_that_are_named(by_name, claims, texts)
+    chosen, passed_over = {}, []
+    for name, columns in by_name.items():
+        sure = [n for n in columns if claims[n].strength > WEAK]
+        if name == "quantity" and not sure and "post_code" not in by_name and not heading.labels:
+            passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
+            continue
+        if sure:
+            passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
+        chosen[name] = sure or columns
+    return chosen, tuple(passed_over)
+
+
+def _posts_that_are_named(by_name: dict[str, list[int]], claims: Mapping[int, Claim], texts: Mapping[int, str]) -> None:
+    """`Posts` heads the posts' names where a surer heading states their number and none names them."""
+    columns = by_name.get("quantity", [])
+    weak = [n for n in columns if claims[n].strength == WEAK and fold(texts[n]) in ("posts", "poles")]
+    if len(weak) == 1 and len(columns) > 1 and "post_code" not in by_name:
+        by_name["quantity"] = [n for n in columns if n not in weak]
+        by_name["post_code"] = weak
+
+
+def _units_below(cells: Row) -> dict[int, str]:
+    """Units by column, where a row says nothing but units; {} where it says anything else."""
+    units = {}
+    for n, cell in cells.items():
+        if cell.kind != "text":
+            return {}
+        unit = only_unit(str(cell.value))
+        if unit:
+            units[n] = unit
+        elif fold(str(cell.value)) not in _NOTHING_WORDS:
+            return {}
+    return units

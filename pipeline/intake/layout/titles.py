@@ -1,0 +1,160 @@
+"""Titles: a label and its value above a table, in one cell, in two, or below each other."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+
+from pipeline.intake.layout.grid import Grid, Row, line
+from pipeline.intake.layout.record import Heading, Stated
+from pipeline.intake.survey.headings import WEAK, Claim, claim, fold
+from pipeline.intake.survey.spellings import word_of
+from pipeline.reading.book import Cell
+
+OF_A_SITE = ("site_code", "site_name", "customer", "site_kind")
+IN_TITLES = (*OF_A_SITE, "surveyed_on")
+_CAN_MEAN_A_PERSON = frozenset(("name", "location", "account"))
+_LONGEST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """A label with its value: the column, how sure the label is, and the value with its cell."""
+
+    claim: Claim
+    stated: Stated
+
+
+@dataclass
+class Title:
+    """What the titles above a table say, by column; a new label of a site ends all of the old title's."""
+
+    values: dict[str, Pair] = field(default_factory=dict)
+    doubtful: set[str] = field(default_factory=set)  # labels with two values
+    _open: bool = False
+
+    def close(self) -> None:
+        """Posts have come: the next label of a site begins a title of its own."""
+        self._open = False
+
+    def take(self, pairs: Iterable[Pair]) -> bool:
+        """Take a row of labels; whether they begin a new title."""
+        listed = list(pairs)
+        new = not self._open and any(p.claim.name in OF_A_SITE for p in listed)
+        if new:
+            self.values, self.doubtful = {}, set()
+        self._open = self._open or new
+        for pair in listed:
+            self._add(pair)
+        return new
+
+    def _add(self, pair: Pair) -> None:
+        """A surer label wins; of two that are as sure and differ, none."""
+        name, before = pair.claim.name, self.values.get(pair.claim.name)
+        if before is None or pair.claim.strength > before.claim.strength:
+            self.values[name] = pair
+        elif pair.claim.strength == before.claim.strength and _says(pair) != _says(before):
+            self.doubtful.add(name)
+
+    def stated(self) -> dict[str, Stated]:
+        """What holds for the table below."""
+        return {n: p.stated for n, p in self.values.items() if n not in self.doubtful}
+
+
+def _says(pair: Pair) -> str:
+    return fold(str(pair.stated.cell.value))
+
+
+def label(text: str) -> Claim | None:
+    """The claim of a title's label, or None; words that can as well be a person's are none."""
+    bare = text.strip().rstrip(":=").strip()
+    found = claim(bare) if bare and len(bare) <= 40 else None
+    return found if found and found.name in IN_TITLES and fold(bare) not in _CAN_MEAN_A_PERSON else None
+
+
+def labels_in(grid: Grid, number: int, cells: Row, below: Row | None = None) -> list[Pair]:
+    """Every label of a row with its value: in its own cell, in the next one, or in the cell below where labels stand in a row."""
+    found: list[Pair] = []
+    columns = list(cells)
+    i = 0
+    while i < len(columns):
+        n, i = columns[i], i + 1
+        cell = cells[n]
+        if cell.kind != "text" or len(str(cell.value)) > _LONGEST:
+            continue
+        inside = list(_in_one_cell(cell))
+        found += inside
+        meant = None if inside else label(str(cell.value))
+        if meant is None:
+            continue
+        value = cells[columns[i]] if i < len(columns) else None
+        if value is not None and not _is_label(meant, value):
+            found.append(_pair(meant, cell, value))
+            i += 1
+        elif below and n in below and not _is_label(meant, below[n]):
+            found.append(_pair(meant, cell, below[n]))
+    return found
+
+
+def whole_row_of_labels(cells: Row) -> bool:
+    """Whether a row says nothing but labels with their values: `School: Oak Park`, or `School`, `Oak Park` in two cells."""
+    listed = list(cells.values())
+    i = 0
+    while i < len(listed):
+        cell = listed[i]
+        if cell.kind != "text":
+            return False
+        if any(_in_one_cell(cell)):
+            i += 1
+            continue
+        meant = label(str(cell.value))
+        if meant is None or i + 1 >= len(listed) or _is_label(meant, listed[i + 1]):
+            return False
+        if listed[i + 1].kind != "text" and meant.name != "surveyed_on":
+            return False
+        i += 2
+    return bool(listed)
+
+
+def _is_label(meant: Claim, value: Cell) -> bool:
+    """Whether the cell beside a label is a label too, and not its value (`Site kind`, `School`)."""
+    if value.kind != "text" or (meant.name == "site_kind" and word_of("site_kind", str(value.value))):
+        return False
+    return label(str(value.value)) is not None or any(_in_one_cell(value))
+
+
+def _in_one_cell(cell: Cell) -> Iterator[Pair]:
+    """Labels and values within one cell: `School: Elm Street`, `School: Elm Street  Date: 3 May 2026`."""
+    pieces = re.split(r"\s*[:=：]\s*|\s+[-–—]\s+", line(str(cell.value)))
+    if len(pieces) < 2:
+        return
+    meant = label(pieces[0])
+    for n, piece in enumerate(pieces[1:], 1):
+        value, following = (piece, None) if n == len(pieces) - 1 else _ends_in_label(piece)
+        value = value.strip(" ;,|")
+        if meant and value:
+            yield _pair(meant, cell, replace(cell, value=value))
+        meant = following
+
+
+def _ends_in_label(piece: str) -> tuple[str, Claim | None]:
+    """A value with the next label at its end: `Elm Street  Date`."""
+    words = piece.split()
+    for n in range(min(4, len(words) - 1), 0, -1):
+        if found := label(" ".join(words[-n:])):
+            return " ".join(words[:-n]), found
+    return piece, None
+
+
+def _pair(meant: Claim, cell: Cell, value: Cell) -> Pair:
+    """A label with its value; `Site: Elm Street School` names the site, it is no code."""
+    words = str(value.value).split()
+    if meant.name == "site_code" and meant.strength == WEAK and len(words) > 1 and value.kind == "text":
+        meant = Claim("site_name", meant.unit, meant.strength)
+    return Pair(meant, Stated(value, Heading(line(str(cell.value)), "", cell.address), value.address, "title"))
+
+
+def where_stated(values: Mapping[str, Stated], name: str) -> str:
+    """What a column says, as it is compared; '' where it says nothing."""
+    return fold(str(values[name].cell.value)) if name in values else ""
