@@ -60,10 +60,8 @@ def as_above(carried: Carried, name: str, column: int, cell: Cell, heading: Head
     if name in NEVER_SAME:
         message = f"{shown} stands for the same as above, which this column does not take."
         return Wrong(name, at, "UNREADABLE", message, f"Type this row's own “{titled}”.")
-    if name in SITE:
-        source = carried.block[name].cell if name in carried.block else None
-    else:
-        source = carried.above.get(column)
+    in_its_block = carried.block[name].cell if name in carried.block else None
+    source = in_its_block if name in SITE else carried.above.get(column)
     if source is None:
         message = f"{shown} stands for the same as above, and nothing stands above it."
         return Wrong(name, at, "MISSING", message, f"Type the “{titled}” itself.")
