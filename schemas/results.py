@@ -173,6 +173,7 @@ QUERIES = Table(
         _code("site_code", "Site", "Site code, where it is known."),
         _code("post_code", "Post", "Post code, where it is known."),
         _text("name", "Column", "Name of the column."),
+        _text("record", "Row", "The row that it is about, in words (row 7, column D); blank where it is about none."),
         Column("code", "Code", "choice", needed=True, values=tuple(QUERY_CODES), help="Kind of query."),
         Column("message", "Message", "text", needed=True, help="What is wrong."),
         Column("suggestion", "Suggestion", "text", help="What to type instead."),

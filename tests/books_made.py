@@ -97,20 +97,9 @@ def survey_row(
     }  # fmt: skip
     not_stated = ("quantity", "court_rise", "lean", "condition")
     return SurveyRow(
-        "district.xlsx",
-        "Posts",
-        number,
-        site,
-        code,
-        held,
-        read,
-        cells,
-        {},
-        {},
-        not_stated,
-        ("Wall 5.49 mm from schedule 40",),
-        {"Colour": "green"},
-    )
+        file="district.xlsx", sheet="Posts", row=number, label=f"row {number}", held=held, post_code=code, typed=cells, not_stated=not_stated,
+        said=("Wall 5.49 mm from schedule 40",), extra={"Colour": "green"}, **read,
+    )  # fmt: skip
 
 
 def post(code: str, number: int = 2, kits: int = 10, mounts: int = 12, **over: object) -> PostReport:
@@ -228,6 +217,7 @@ def small() -> SiteReport:
             "ALDER",
             "9",
             "post_height",
+            "row 10",
         ),
         Query(
             "district.xlsx",
@@ -240,6 +230,7 @@ def small() -> SiteReport:
             "ALDER",
             "3",
             "board_asked",
+            "row 4",
         ),
     )
     changes = (

@@ -14,6 +14,7 @@ from pipeline.rules.catalogue_arrays import catalogue
 from pipeline.rules.fit import fit
 from pipeline.rules.post_arrays import posts
 from schemas.policy import BY_NAME
+from schemas.surveyed_post import SurveyedPost
 from schemas.words import STATES, VERDICTS
 
 INCH = Fraction(254, 10000)  # NIST SP 811: exactly 25.4 mm
@@ -93,16 +94,17 @@ def tables(**changes: Any) -> dict[str, Any]:
     return {"Pairings": tuple(every), **out}
 
 
-def post(**changes: Any) -> dict[str, Any]:
+def post(**changes: Any) -> SurveyedPost:
     """A straight bare round post of 3 1/2 in, 8 1/2 ft tall, taken with a rule and a tape."""
-    return {
+    usual: dict[str, Any] = {
         "post_shape": "round", "post_size": inches("3.5"), "post_height": feet("8.5"), "post_line": "straight",
-        "old_fittings": "none", **changes,
+        "old_fittings": "none",
     }  # fmt: skip
+    return SurveyedPost(**usual | changes)
 
 
 def fitted(
-    rows: list[dict[str, Any]], catalogue_tables: dict[str, Any] | None = None, **settings: Any
+    rows: list[SurveyedPost], catalogue_tables: dict[str, Any] | None = None, **settings: Any
 ) -> tuple[Posts, Catalogue, Fit]:
     c = catalogue(catalogue_tables or tables())
     p = posts(rows, c, policy(**settings))

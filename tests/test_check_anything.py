@@ -13,6 +13,7 @@ from pipeline.intake.query import FileResult
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.across import row_key, settle
 from pipeline.intake.survey.check import check_book
+from pipeline.intake.survey.survey_row import stated
 from schemas.survey import SURVEY
 
 POLICY = documented()
@@ -41,8 +42,8 @@ def accounted(got: FileResult) -> None:
     asked = {(q.sheet, "".join(c for c in q.cell if c.isdigit())) for q in got.queries if q.holds_row}
     for row in got.rows:
         assert row.held == ((row.sheet, str(row.row)) in asked)
-        assert row.held or all(n in row.values for n in (*NEEDED, "clear_length", "quantity"))
-        assert all(v == v for v in row.values.values())
+        assert row.held or all(n in stated(row) for n in (*NEEDED, "clear_length", "quantity"))
+        assert all(v == v for v in stated(row).values())
     assert all(q.message and q.suggestion for q in got.queries)
     settle([row_key(r, n) for n, r in enumerate(got.rows)])
 

@@ -10,6 +10,7 @@ from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.check import check_book, check_path
+from pipeline.intake.survey.survey_row import stated
 from pipeline.reading.book import address
 from schemas.survey import SURVEY
 
@@ -26,7 +27,7 @@ def check(*rows: dict[str, Any], **more: Any) -> Any:
 def test_a_row_with_needed_cells_only_takes_the_documented_defaults() -> None:
     (row,) = check(NEEDED).rows
     assert not row.held
-    assert row.values == {
+    assert stated(row) == {
         "site_code": "S-01", "site_name": "Birch Lane School", "post_code": "P1", "quantity": 1, "post_shape": "round",
         "post_size": 0.0889, "size_basis": "outside diameter", "measured_with": "rule across", "material": "unknown",
         "post_height": 2.5908, "height_measured_with": "tape", "court_rise": 0.0, "clear_length": 2.5908,
@@ -84,17 +85,17 @@ READ = (
 def test_a_good_cell_is_read(name: str, value: Any, others: dict[str, Any], expected: Any) -> None:
     got = check(CLEAN | others | {name: value})
     assert not got.queries
-    assert got.rows[0].values[name] == (pytest.approx(expected, abs=1e-12) if isinstance(expected, float) else expected)
+    assert getattr(got.rows[0], name) == (pytest.approx(expected, abs=1e-12) if isinstance(expected, float) else expected)
 
 
 def test_a_schedule_gives_the_wall_where_that_cell_is_blank_and_it_is_said() -> None:
     """Source: ASME B36.10M table 1: NPS 3 schedule 40 has a wall of 5.49 mm."""
     blank = check(CLEAN | {"post_size": "NPS 3 sch 40", "size_basis": None, "wall": None}).rows[0]
-    assert blank.values["wall"] == pytest.approx(0.00549, abs=1e-5)
+    assert blank.wall == pytest.approx(0.00549, abs=1e-5)
     assert any("wall" in s for s in blank.said)
-    assert blank.values["size_nominal"] is True
+    assert blank.size_nominal is True
     stated = check(CLEAN | {"post_size": "NPS 3 sch 40", "size_basis": None, "wall": 0.2}).rows[0]
-    assert stated.values["wall"] == pytest.approx(0.00508)
+    assert stated.wall == pytest.approx(0.00508)
 
 
 @pytest.mark.parametrize(
@@ -111,7 +112,7 @@ def test_a_schedule_gives_the_wall_where_that_cell_is_blank_and_it_is_said() -> 
 def test_a_cell_that_says_nothing_is_blank_only_where_a_blank_takes_no_default(name: str, text: str) -> None:
     got = check(CLEAN | {name: text})
     assert not got.queries
-    assert name not in got.rows[0].values
+    assert getattr(got.rows[0], name) is None
 
 
 EDGES = (
@@ -192,7 +193,7 @@ def test_csv_cells_are_text_and_give_the_same_row() -> None:
     texts = [str(v) for v in VALUES]
     (a,) = check_book(book(sheet([HEADINGS, VALUES])), "a", POLICY).rows
     (b,) = check_book(book(sheet([HEADINGS, texts])), "a", POLICY).rows
-    assert (a.values, a.typed, a.units) == (b.values, b.typed, b.units)
+    assert (stated(a), a.typed, a.units) == (stated(b), b.typed, b.units)
 
 
 def test_policy_ranges_are_the_catalogues() -> None:

@@ -14,6 +14,7 @@ from pipeline.forms.measure_drawing import boxes
 from pipeline.forms.survey_form import EXAMPLE, ROWS
 from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
 from pipeline.intake.survey.check import check_path
+from pipeline.intake.survey.survey_row import stated
 from pipeline.marking import correction_list as mark_list
 from schemas import frames
 from schemas.catalogue import CATALOGUE
@@ -79,7 +80,7 @@ def test_the_worked_example_filled_in_gives_no_query(form, tmp_path) -> None:
     result = check_path(_fill(form, rows, tmp_path / "filled.xlsx"), "filled.xlsx", documented_policy())
     assert result.queries == ()
     assert [r.post_code for r in result.rows] == ["East 1", "3-1", "8-6"]
-    assert result.rows[2].values["post_size"] == 0.0889
+    assert result.rows[2].post_size == 0.0889
     assert set(EXAMPLE) <= set(SURVEY.names)
 
 
@@ -90,7 +91,7 @@ def test_what_is_read_from_a_form_passes_the_surveys_model(form, tmp_path) -> No
     ]
     result = check_path(_fill(form, rows, tmp_path / "filled.xlsx"), "filled.xlsx", documented_policy())
     assert result.queries == ()
-    frames.check(frames.frame([r.values for r in result.rows], SURVEY), SURVEY)
+    frames.check(frames.frame([stated(r) for r in result.rows], SURVEY), SURVEY)
 
 
 def test_an_empty_form_has_no_post_in_it(tmp_path) -> None:
@@ -108,7 +109,7 @@ def test_the_drop_downs_words_are_all_understood(tmp_path) -> None:
             rows = [{**r, "size_basis": None} for r in rows]
         result = check_path(_fill(wb, rows, tmp_path / "f.xlsx"), "f.xlsx", documented_policy())
         assert result.queries == (), column.name
-        assert [str(r.values[column.name]) for r in result.rows] == list(column.values)
+        assert [str(getattr(r, column.name)) for r in result.rows] == list(column.values)
 
 
 def test_checks_on_site_and_caution_stand_on_the_sheet(form) -> None:

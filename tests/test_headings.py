@@ -140,7 +140,7 @@ def test_several_tables_in_a_sheet_and_several_sheets() -> None:
     rows = [short, VALUES, None, ["Second ground"], other, list(reversed(VALUES))]
     got = check_book(book(sheet(rows), sheet([["Notes"], ["Call first"]], "Notes"), survey([CLEAN])), "a.xlsx", POLICY)
     assert [(r.sheet, r.row, r.held) for r in got.rows] == [("Survey", 2, False), ("Survey", 6, False), ("Survey", 2, False)]
-    assert got.rows[1].values["post_height"] == got.rows[0].values["post_height"]
+    assert got.rows[1].post_height == got.rows[0].post_height
     assert any("“Notes”" in n for n in got.notes)
 
 
@@ -192,7 +192,7 @@ def test_two_headings_that_claim_one_column() -> None:
     for got in (same, blank, only):
         assert [(q.code, q.cell, q.holds_row) for q in got.queries] == [("CONFLICT", at, False)]
         assert not got.rows[0].held
-        assert got.rows[0].values["post_height"] == pytest.approx(2.5908, abs=1e-12)
+        assert got.rows[0].post_height == pytest.approx(2.5908, abs=1e-12)
     assert [(q.code, q.cell, q.holds_row) for q in other.queries] == [
         ("CONFLICT", at, False),
         ("CONFLICT", address(2, len(SURVEY.columns) + 1), True),
@@ -213,8 +213,8 @@ def test_a_weak_heading_yields_to_a_sure_one_and_it_is_said() -> None:
 def test_a_heading_may_say_what_the_size_is() -> None:
     names = [n for n in SURVEY.names if n != "size_basis"]
     got = check_book(book(survey([CLEAN | {"post_size": 11}], names, {"post_size": "Circumference [in]"})), "a.xlsx", POLICY)
-    assert got.rows[0].values["post_size"] == pytest.approx(11 * 0.0254 / 3.141592653589793, rel=1e-12)
-    assert got.rows[0].values["size_basis"] == "circumference"
+    assert got.rows[0].post_size == pytest.approx(11 * 0.0254 / 3.141592653589793, rel=1e-12)
+    assert got.rows[0].size_basis == "circumference"
     both = check_book(book(survey([CLEAN | {"post_size": 11}], headings={"post_size": "Girth [in]"})), "a.xlsx", POLICY)
     assert [(q.code, q.name) for q in both.queries] == [("CONFLICT", "size_basis")]
 

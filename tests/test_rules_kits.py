@@ -161,7 +161,7 @@ def test_asked(row, expected):
         Pairings=({"mount": "M-1", "board": "B-1"}, {"mount": "M-S", "board": "B-S"}, {"mount": "M-S", "board": "B-1"}),
     )
     p, c, f, k = made([post(**row)], t)
-    (found,) = refusals([row], p, c, f, k)
+    (found,) = refusals([post(**row)], p, c, f, k)
     assert [(r.reason, r.findings) for r in found] == ([expected] if expected else [])
     assert all(code in r.sentence for r in found for code in r.findings)
 

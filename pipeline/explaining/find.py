@@ -95,14 +95,13 @@ def queries_of(folder: Path, row: SurveyRow) -> list[dict[str, str]] | None:
 
     try:
         with (folder / "data" / "queries.csv").open(encoding="utf-8", newline="") as f:
-            return [q for q in csv.DictReader(f) if _is_about(q, row)]
+            return [q for q in csv.DictReader(f) if _about(q) == (row.file, row.sheet, row.label)]
     except (OSError, UnicodeDecodeError, csv.Error):
         return None
 
 
-def _is_about(q: Mapping[str, str], row: SurveyRow) -> bool:
-    number = (q.get("cell") or "").lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
-    return (q.get("file"), q.get("sheet"), number) == (row.file, row.sheet, str(row.row))
+def _about(q: Mapping[str, str]) -> tuple[str | None, ...]:
+    return q.get("file"), q.get("sheet"), q.get("record")
 
 
 def _site_codes(ledger: Ledger, key: str) -> list[str]:

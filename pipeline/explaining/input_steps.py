@@ -65,7 +65,7 @@ def _said(c: Column, row: SurveyRow, kept: Kept) -> str:
     if typed is None:
         return _blank(c, row, kept)
     at = f" in {cell}" if cell else ""
-    value = row.values.get(c.name)
+    value = getattr(row, c.name)
     if value is None:
         return f"“{typed}”{at}, not read"
     if isinstance(value, str) and value.casefold() == " ".join(typed.split()).casefold():
@@ -75,12 +75,12 @@ def _said(c: Column, row: SurveyRow, kept: Kept) -> str:
 
 def _blank(c: Column, row: SurveyRow, kept: Kept) -> str:
     """What was taken for a blank cell."""
-    value = row.values.get(c.name)
+    value = getattr(row, c.name)
     if row.held and c.needed and value is None:
         return "blank, and needed"
-    if c.name == "footing_diameter" and row.values.get("post_base") == "driven":
+    if c.name == "footing_diameter" and row.post_base == "driven":
         return "not stated; a driven post's own size counts"
-    if c.name == "footing_diameter" and row.values.get("post_base") == "base plate":
+    if c.name == "footing_diameter" and row.post_base == "base plate":
         return "not stated; not used on a base plate"
     if c.name in FROM_POLICY:
         return f"not stated; taken as {setting(kept, FROM_POLICY[c.name])}"
@@ -120,9 +120,9 @@ def uncertainties(case: Case) -> Iterator[str]:
 
 
 def _why_size(row: SurveyRow, kept: Kept) -> str:
-    method = str(row.values.get("measured_with") or "rule across")
+    method = str(row.measured_with or "rule across")
     how = _how(method, "measured_with", row)
-    if method != "estimate" and row.values.get("size_nominal"):
+    if method != "estimate" and row.size_nominal:
         method, how = "pipe mark", "a nominal pipe size"
     name = SIZE_UNCERTAINTY[method]
     of = " of the size" if method in ("pipe mark", "drawing") else ""
@@ -131,10 +131,10 @@ def _why_size(row: SurveyRow, kept: Kept) -> str:
 
 
 def _why_height(row: SurveyRow, kept: Kept) -> str:
-    method = str(row.values.get("height_measured_with") or "tape")
+    method = str(row.height_measured_with or "tape")
     name, how = HEIGHT_UNCERTAINTY[method], _how(method, "height_measured_with", row)
     more = ""
-    if "court_rise" in row.values and "court_rise" not in row.not_stated:
+    if row.court_rise is not None and "court_rise" not in row.not_stated:
         more = f"; the court's level is a second measurement, {setting(kept, 'court_rise_uncertainty')} more"
     band = "; an estimate passes only where its whole band fits" if method == "estimate" else ""
     return f"{how}, {setting(kept, name)}{more}{band}. Source: {BY_NAME[name].source}"

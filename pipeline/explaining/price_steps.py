@@ -58,7 +58,7 @@ def unit_price(case: Case) -> Decimal:
 def _on_the_quotation(case: Case) -> Iterator[str]:
     """The lines of the quotation that this post has a share in, and the totals."""
     yield from heading(f"On the quotation of site {case.left.says['site'][0]}")
-    quantity, mine = int(case.row.values["quantity"]), {code for _, code, _ in parts(case)}
+    quantity, mine = case.row.quantity or 1, {code for _, code, _ in parts(case)}
     breaks = breaks_by_item(case.left.kept.tables.get("Price breaks", ()))
     posts = "1 post" if quantity == 1 else f"{quantity} posts"
     yield from paragraph(f"This row stands for {posts}. A good's price goes by how many of it the whole site gets.")

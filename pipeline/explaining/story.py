@@ -30,7 +30,7 @@ def head(left: Left, row: SurveyRow) -> Iterator[str]:
     code, name, customer, _ = left.says["site"]
     yield "The working for one post, from what a run left"
     yield ""
-    quantity = int(row.values.get("quantity") or 1)
+    quantity = row.quantity or 1
     yield from item("Site", f"{code}, {name}", indent=0)
     yield from item("Customer", customer or "not stated", indent=0)
     yield from item("Post", row.post_code + (f", {quantity} posts alike" if quantity > 1 else ""), indent=0)
@@ -87,7 +87,7 @@ def _worth_knowing(case: Case) -> Iterator[str]:
     a, c = case.answer, case.catalogue
     first = np.array([case.kit])
     notes = advice(a.posts, c, a.kits, first, np.array([_frequency(case)]))[POST]
-    wishes = [t for name in ("mount_asked", "board_asked", "ring_asked") if (t := case.row.values.get(name))]
+    wishes = [t for name in ("mount_asked", "board_asked", "ring_asked") if (t := getattr(case.row, name))]
     if notes or wishes:
         yield from heading("Worth knowing (never a verdict)")
     if wishes:
@@ -101,7 +101,7 @@ def _asked(case: Case) -> Iterator[str]:
     from pipeline.rules.asked import apart, refusals  # loaded only where something is asked for
 
     a = case.answer
-    refused = refusals([case.row.values], a.posts, case.catalogue, a.fit, a.kits, group=a.group)[POST]
+    refused = refusals([case.row], a.posts, case.catalogue, a.fit, a.kits, group=a.group)[POST]
     together = apart(a.posts, a.kits)[POST]
     for r in refused:
         yield from item("Asked for", f"{r.sentence} {r.suggestion}")

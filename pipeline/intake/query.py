@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.reading.book import place
 from schemas.order import natural
 
 Code = Literal[
@@ -29,14 +29,17 @@ class Query:
     site_code: str = ""
     post_code: str = ""
     name: str = ""
+    record: str = ""  # the row that it is about, as that row calls itself; '' = about no row
 
     @property
     def order(self) -> tuple[Any, ...]:
         """Key that puts queries in natural order of site, post, file, sheet and cell."""
-        m = re.fullmatch(r"([A-Z]+)(\d+)", self.cell)
-        place = (int(m[2]), len(m[1]), m[1]) if m else (0, 0, self.cell)
         who = (natural(self.site_code), natural(self.post_code))
-        return (*who, natural(self.file), self.sheet, place, self.code, self.name, self.message)
+        return (*who, natural(self.file), self.sheet, place(self.cell), self.cell, self.code, self.name, self.message)
+
+    def is_about(self, row: SurveyRow) -> bool:
+        """Whether it is about this row."""
+        return (self.file, self.sheet, self.record) == (row.file, row.sheet, row.label)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.worksheet.hyperlink import Hyperlink
 
 from pipeline.intake.query import Query
-from pipeline.reading.book import Book, Cell
+from pipeline.reading.book import Book, Cell, place
 
 TITLE = "To correct"
 """Name of the sheet; a sheet of that name is passed over when the workbook comes back."""
@@ -61,19 +61,14 @@ def typing(query: Query) -> str:
 
 def in_order(queries: Iterable[Query]) -> list[Query]:
     """Queries by sheet, row and column."""
-    return sorted(queries, key=lambda q: (q.sheet, *_place(q.cell), q.code, q.message, q.suggestion))
-
-
-def _place(cell: str) -> tuple[int, int, str]:
-    found = re.fullmatch(r"([A-Z]+)(\d+)", cell)
-    return (int(found[2]), len(found[1]), found[1]) if found else (0, 0, cell)
+    return sorted(queries, key=lambda q: (q.sheet, *place(q.cell), q.cell, q.code, q.message, q.suggestion))
 
 
 def marks(queries: Sequence[Query], titles: Mapping[str, str]) -> list[Mark]:
     """Queries with a cell, by cell; `titles` gives the sheet of the copy for a sheet of the file."""
     by_cell: dict[tuple[str, str], list[Query]] = {}
     for q in in_order(queries):
-        if q.sheet in titles and _place(q.cell)[0] and _place(q.cell)[0] <= 1048576:
+        if q.sheet in titles and 0 < place(q.cell)[0] <= 1048576:
             by_cell.setdefault((titles[q.sheet], q.cell), []).append(q)
     return [Mark(sheet, cell, tuple(found)) for (sheet, cell), found in by_cell.items()]
 

@@ -40,6 +40,18 @@ def address(row: int, column: int) -> str:
     return f"{letters}{row}"
 
 
+def place(cell: str) -> tuple[int, int]:
+    """1-based row and column of a spreadsheet address, the inverse of `address`; zeros for what is none."""
+    letters = cell.rstrip("0123456789")
+    digits = cell[len(letters) :]
+    if not (letters and digits and letters.isascii() and letters.isalpha() and letters.isupper()):
+        return 0, 0
+    column = 0
+    for letter in letters:
+        column = column * 26 + ord(letter) - 64
+    return int(digits), column
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
     """One sheet: its cells in row order (blank cells left out) and what is said about it."""

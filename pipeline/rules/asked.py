@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
-from typing import Any
 
 import numpy as np
 
@@ -15,6 +14,7 @@ from pipeline.rules.plain import either, joined
 from pipeline.rules.post_arrays import NO_WISH
 from pipeline.rules.verdict import bits, codes
 from schemas.order import folded
+from schemas.surveyed_post import SurveyedPost
 
 ITEMS = (("mount", "Mounts"), ("board", "Boards"), ("ring", "Rings"))
 """Kinds of item that may be asked for, and their tables."""
@@ -42,7 +42,7 @@ def wishes(posts: Posts, kits: Kits) -> tuple[Wish, ...]:
 
 
 def refusals(
-    values: Sequence[Mapping[str, Any]],
+    rows: Sequence[SurveyedPost],
     posts: Posts,
     catalogue: Catalogue,
     fit: Fit,
@@ -51,17 +51,17 @@ def refusals(
 ) -> list[tuple[Refusal, ...]]:
     """For each row, the items asked for that are unknown, withdrawn, or in none of its post's kits.
 
-    `values` are the survey values of the rows, for the codes as typed; `group` is the number in
+    `rows` are the posts as surveyed, for the codes as typed; `group` is the number in
     `posts` of each row's post, where alike posts stand there once: alike posts may still have asked
     for different unknown codes.
     """
-    at = np.arange(len(values)) if group is None else group
+    at = np.arange(len(rows)) if group is None else group
     case = _Case(posts, catalogue, fit, bits(fit.findings, FAIL, fit.verdict.shape), sets(catalogue))
-    out: list[list[Refusal]] = [[] for _ in values]
+    out: list[list[Refusal]] = [[] for _ in rows]
     for wish in wishes(posts, kits):
         cannot = (wish.asked != NO_WISH) & ~wish.had
         for row in np.flatnonzero(cannot[at]).tolist():
-            out[row].append(_refusal(wish, str(values[row][f"{wish.kind}_asked"]), int(at[row]), case))
+            out[row].append(_refusal(wish, str(getattr(rows[row], f"{wish.kind}_asked")), int(at[row]), case))
     return [tuple(r) for r in out]
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
@@ -12,19 +12,16 @@ from pipeline.rules.arrays import Bools, Catalogue, Floats, Ints, Policy, Posts
 from schemas.order import folded
 from schemas.policy import HEIGHT_UNCERTAINTY, SIZE_UNCERTAINTY
 from schemas.survey import BASES, CONDITIONS, EXPOSURES, FITTINGS, LINES, MATERIALS, SHAPES, SURVEY
-
-Values = Mapping[str, Any]
+from schemas.surveyed_post import SurveyedPost
 
 NO_WISH, CANNOT_BE_MET = -1, -2
 
 _DEFAULT = {c.name: c.default for c in SURVEY.columns}
 
 
-def posts(values: Sequence[Values], catalogue: Catalogue, policy: Policy) -> Posts:
+def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) -> Posts:
     """The posts that the rules read, one for each of `values`, in their order.
 
-    `values` are the read cells of a survey row by column name, SI; `size_nominal` is True where the
-    size was stated as a nominal pipe size, `not_stated` may name the columns that took their default.
     Raises ValueError where a word is not one of its list.
     """
     wanted = _wanted(values, policy)
@@ -62,12 +59,12 @@ def posts(values: Sequence[Values], catalogue: Catalogue, policy: Policy) -> Pos
     )
 
 
-def _get(v: Values, name: str, blank: Any) -> Any:
-    value = v.get(name)
+def _get(v: SurveyedPost, name: str, blank: Any) -> Any:
+    value = getattr(v, name)
     return blank if value is None or value == "" else value
 
 
-def _numbers(values: Sequence[Values], name: str, blank: float = np.nan) -> Floats:
+def _numbers(values: Sequence[SurveyedPost], name: str, blank: float = np.nan) -> Floats:
     # + 0.0 so that a negative zero is the same as zero
     return np.array([_get(v, name, blank) for v in values], dtype=np.float64) + 0.0
 
@@ -76,19 +73,19 @@ def _or(stated: Floats, other: Floats) -> Floats:
     return np.where(np.isnan(stated), other, stated)
 
 
-def _word(v: Values, name: str, blank: str | None = None) -> str:
+def _word(v: SurveyedPost, name: str, blank: str | None = None) -> str:
     return str(_get(v, name, _DEFAULT[name] if blank is None else blank))
 
 
-def _words(values: Sequence[Values], name: str, words: Sequence[str], blank: str | None = None) -> Ints:
+def _words(values: Sequence[SurveyedPost], name: str, words: Sequence[str], blank: str | None = None) -> Ints:
     return np.array([words.index(_word(v, name, blank)) for v in values], dtype=np.int64)
 
 
-def _is(values: Sequence[Values], name: str, word: str) -> Bools:
+def _is(values: Sequence[SurveyedPost], name: str, word: str) -> Bools:
     return np.array([_word(v, name) == word for v in values], dtype=bool)
 
 
-def _wanted(values: Sequence[Values], policy: Policy) -> Floats:
+def _wanted(values: Sequence[SurveyedPost], policy: Policy) -> Floats:
     lists = [sorted(_get(v, "ring_heights", ()) or policy["ring_height_wanted"]) for v in values]
     out = np.full((len(lists), max((len(w) for w in lists), default=1)), np.nan)
     for i, heights in enumerate(lists):
@@ -96,30 +93,30 @@ def _wanted(values: Sequence[Values], policy: Policy) -> Floats:
     return out
 
 
-def _size_uncertainty(v: Values, policy: Policy) -> float:
+def _size_uncertainty(v: SurveyedPost, policy: Policy) -> float:
     """One bound on the size [m].
 
     Source: design section 3; a nominal size counts as a pipe mark (ASTM A53 tolerance, memory).
     """
     method = _word(v, "measured_with")
-    if method != "estimate" and v.get("size_nominal"):
+    if method != "estimate" and v.size_nominal:
         method = "pipe mark"
     bound = float(policy[SIZE_UNCERTAINTY[method]])
     relative = method in ("pipe mark", "drawing")
     return bound * float(_get(v, "post_size", math.nan)) if relative else bound
 
 
-def _height_uncertainty(v: Values, policy: Policy) -> float:
+def _height_uncertainty(v: SurveyedPost, policy: Policy) -> float:
     """One bound on the height [m]; a stated court level is a second measurement.
 
     Source: design section 3.
     """
     bound = float(policy[HEIGHT_UNCERTAINTY[_word(v, "height_measured_with")]])
-    stated = _get(v, "court_rise", None) is not None and "court_rise" not in v.get("not_stated", ())
+    stated = _get(v, "court_rise", None) is not None and "court_rise" not in v.not_stated
     return bound + float(policy["court_rise_uncertainty"]) if stated else bound
 
 
-def _footing(values: Sequence[Values], shape: Ints, base: Ints, size: Floats, policy: Policy) -> Floats:
+def _footing(values: Sequence[SurveyedPost], shape: Ints, base: Ints, size: Floats, policy: Policy) -> Floats:
     """Footing diameter [m]: of a driven post its own size, a square one's diagonal.
 
     Source: design section 7, footing; IBC 1807.3.2.1.
@@ -129,7 +126,7 @@ def _footing(values: Sequence[Values], shape: Ints, base: Ints, size: Floats, po
     return np.where(base == BASES.index("driven"), own, stated)
 
 
-def _asked(values: Sequence[Values], name: str, codes: Sequence[str]) -> Ints:
+def _asked(values: Sequence[SurveyedPost], name: str, codes: Sequence[str]) -> Ints:
     at = {folded(code): i for i, code in enumerate(codes)}
     wishes = [folded(str(_get(v, name, ""))) for v in values]
     return np.array([at.get(w, CANNOT_BE_MET) if w else NO_WISH for w in wishes], dtype=np.int64)

@@ -122,7 +122,7 @@ def elevation(post: PostReport, kit: KitReport, items: Mapping[str, Mapping[str,
 
 def _grounds(post: PostReport, right: float) -> tuple[Rect, Rect]:
     """Ground on the post's side, court beyond the outer edge of the end line."""
-    away = post.row.values.get("post_to_end_line")
+    away = post.row.post_to_end_line
     edge = post.size / 2 + (_COURT_FROM if away is None else away)
     edge = min(max(edge, _LEFT + 0.3), right - 0.6)
     bottom = min(0.0, post.court_rise) - GROUND_DEPTH
@@ -153,7 +153,7 @@ def told(post: PostReport, kit: KitReport, feet: bool) -> str:
     level = f", court {show.both(post.court_rise, feet)} above the ground" if post.court_rise else ""
     joint = f", extension {kit.extension} adds {show.both(kit.added, feet)}" if kit.extension else ""
     return (
-        f"Elevation to scale: {post.row.values.get('post_shape', '')} post of {show.both(post.size, feet)}, "
+        f"Elevation to scale: {post.row.post_shape or ''} post of {show.both(post.size, feet)}, "
         f"{show.both(post.height, feet)} above ground{level}{joint}; mount {kit.mount}, board {kit.board}, "
         f"ring {kit.ring} at {show.both(kit.top, feet)} above the court"
     )

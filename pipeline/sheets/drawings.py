@@ -70,8 +70,8 @@ def _cell(index: int) -> str:
 
 def _look(post: PostReport, kit: KitReport) -> tuple[Any, ...]:
     lengths = (post.size, post.height, post.court_rise, kit.top, kit.added, kit.lowered)
-    names = (kit.mount, kit.board, kit.ring, kit.extension, post.row.values.get("post_shape"))
-    return (*names, post.row.values.get("post_to_end_line"), *(round(v, 4) for v in lengths))
+    names = (kit.mount, kit.board, kit.ring, kit.extension, post.row.post_shape)
+    return (*names, post.row.post_to_end_line, *(round(v, 4) for v in lengths))
 
 
 def _letter(index: int) -> str:
@@ -116,7 +116,7 @@ def _panel(page: Page, index: int, letter: str, alike: Sequence[PostReport], e: 
     count = sum(p.quantity for p in alike)
     codes = show.listed([p.row.post_code[:40] for p in alike], 8)
     words = f"{letter}: {'post' if len(alike) == 1 else 'posts'} {codes} ({show.counted(count, 'post')})\n"
-    words += f"{first.row.values.get('post_shape', '')} {show.length(first.size, feet)}; "
+    words += f"{first.row.post_shape or ''} {show.length(first.size, feet)}; "
     words += show.kit(kit.mount, kit.board, kit.ring, kit.extension)
     page.para(row, words, "strong", column, column)
     page.sheet.set_row_pixels(row + 1, PANEL_HEIGHT)

@@ -82,7 +82,7 @@ def least_columns(feet: bool) -> list[Col]:
 
 def least_row(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
     """What to look for at one post, and what else was worked out."""
-    base_plate = post.row.values.get("post_base") == "base plate"
+    base_plate = post.row.post_base == "base plate"
     return [
         post.row.post_code,
         _known(post.wall, show.UNKNOWN, 1000),
@@ -95,7 +95,7 @@ def least_row(post: PostReport, kit: KitReport, feet: bool) -> list[Any]:
 
 
 def _no_wall(post: PostReport) -> str:
-    asked = post.row.values.get("material", "unknown") in ("steel", "unknown")
+    asked = (post.row.material or "unknown") in ("steel", "unknown")
     return "none is enough" if asked else NOT_STEEL
 
 

@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from pipeline.intake.query import Query
-from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.sheets import show
 from pipeline.sheets.report import Change, PostReport, SiteReport
 from pipeline.sheets.wording import FINDING, VERDICT, posts_named
@@ -87,7 +86,7 @@ def left_out(report: SiteReport) -> Block:
     entries: list[Entry] = []
     for row in report.held:
         name = f"Post {row.post_code}" if row.post_code else "A post without a name"
-        wrong = [q for q in report.queries if q.holds_row and is_about(q, row)]
+        wrong = [q for q in report.queries if q.holds_row and q.is_about(row)]
         said = " ".join(asks(q) for q in wrong)
         entries.append((name, f"Not quoted until the survey is corrected. {said}".strip(), "para"))
     for code_posts in _grouped((p for p in report.posts if not p.kits), lambda p: p.remedy):
@@ -102,12 +101,6 @@ def asks(query: Query) -> str:
     """What is wrong, and what to type instead where that is not said yet."""
     instead = query.suggestion and query.suggestion not in query.message
     return f"{query.message} Instead: {query.suggestion}" if instead else query.message
-
-
-def is_about(query: Query, row: SurveyRow) -> bool:
-    """Whether a query names a cell of this row."""
-    number = query.cell.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")
-    return (query.file, query.sheet) == (row.file, row.sheet) and number == str(row.row)
 
 
 def to_confirm(report: SiteReport) -> Block:

@@ -103,7 +103,7 @@ def measured_row(post: PostReport, feet: bool) -> list[Any]:
     """What a post was measured as."""
     return [
         post.row.post_code,
-        post.row.values.get("post_shape", show.UNKNOWN),
+        post.row.post_shape or show.UNKNOWN,
         *length_values(post.size, feet),
         post.size_uncertainty * 1000,
         *length_values(post.height, feet),
@@ -124,10 +124,10 @@ def court_row(post: PostReport, feet: bool) -> list[Any]:
 
 def seen_row(post: PostReport, feet: bool) -> list[Any]:
     """What was seen at a post, and the wind there."""
-    read = post.row.values
+    row = post.row
     return [
-        post.row.post_code,
-        *(str(read.get(name, show.UNKNOWN)) for name in ("material", "post_line", "post_base", "old_fittings", "condition")),
+        row.post_code,
+        *(word or show.UNKNOWN for word in (row.material, row.post_line, row.post_base, row.old_fittings, row.condition)),
         post.wind_speed / show.MPH if feet else post.wind_speed,
         post.exposure,
     ]

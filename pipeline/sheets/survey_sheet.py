@@ -9,7 +9,6 @@ from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.sheets import show
-from pipeline.sheets.notes import is_about
 from pipeline.sheets.report import Setting, SiteReport
 from pipeline.sheets.setup import finish
 from pipeline.xlsx.page import Book, Page
@@ -65,9 +64,9 @@ def row_cells(row: SurveyRow, feet: bool) -> list[tuple[Any, ...]]:
     made: list[tuple[Any, ...]] = []
     for column in SURVEY.columns:
         name = column.name
-        if name == "post_code" or (name not in row.typed and name not in row.values):
+        typed, value = row.typed.get(name, ""), getattr(row, name)
+        if name == "post_code" or (name not in row.typed and value in (None, "")):
             continue
-        typed, value = row.typed.get(name, ""), row.values.get(name)
         if name in _OF_SITE and not (typed or value):
             continue
         words, metric = read_as(column, value, feet)
@@ -92,7 +91,7 @@ def held_rows(report: SiteReport) -> list[list[Any]]:
     """Held rows with what is wrong, where, and what to type instead."""
     made: list[list[Any]] = []
     for row in report.held:
-        for query in (q for q in report.queries if q.holds_row and is_about(q, row)):
+        for query in (q for q in report.queries if q.holds_row and q.is_about(row)):
             place = ", ".join(part for part in (query.file, query.sheet, query.cell) if part)
             typed = row.typed.get(query.name, "")
             made.append(

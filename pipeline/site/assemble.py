@@ -98,6 +98,7 @@ def _asked(row: SurveyRow, refused: Sequence[Refusal]) -> list[Query]:
             row.site_code,
             row.post_code,
             r.name,
+            row.label,
         )
         for r in refused
     ]
@@ -105,7 +106,7 @@ def _asked(row: SurveyRow, refused: Sequence[Refusal]) -> list[Query]:
 
 def _quantity(row: SurveyRow) -> int:
     """Posts of a held row; one where that cannot be read."""
-    return int(row.values.get("quantity") or 1)
+    return row.quantity or 1
 
 
 def _goods(posts: Sequence[PostReport]) -> dict[str, int]:
@@ -123,7 +124,7 @@ def _counts(posts: Sequence[PostReport]) -> Counts:
     return Counts(
         posts=sum(p.quantity for p in with_kit),
         extensions=sum(p.quantity for p in with_kit if p.kit and p.kit.extension),
-        stripped=sum(p.quantity for p in with_kit if p.row.values["old_fittings"] == "removable"),
+        stripped=sum(p.quantity for p in with_kit if p.row.old_fittings == "removable"),
     )
 
 
@@ -178,7 +179,7 @@ def _post_row(r: SiteReport, p: PostReport) -> dict[str, Any]:
         "site_code": r.site_code,
         "post_code": p.row.post_code,
         "quantity": p.quantity,
-        "post_shape": p.row.values["post_shape"],
+        "post_shape": p.row.post_shape,
         "post_size_m": p.size,
         "post_size_uncertainty_m": p.size_uncertainty,
         "post_height_m": p.height,

@@ -97,7 +97,7 @@ def _said(rows: Sequence[SurveyRow], answer: Answer, world: World) -> dict[str, 
     notes = advice(a.posts, c, a.kits, best, _frequency(a, best, world))
     return {
         "remedy": remedies(a.posts, c, a.fit, world.policy, has_kit),
-        "refusals": refusals([row.values for row in rows], a.posts, c, a.fit, a.kits, group=a.group),
+        "refusals": refusals(rows, a.posts, c, a.fit, a.kits, group=a.group),
         "advice": [(*told, *more) for told, more in zip(notes, apart(a.posts, a.kits), strict=True)],
     }
 

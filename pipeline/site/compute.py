@@ -39,7 +39,7 @@ class Answer:
 
 def work_out(rows: Sequence[SurveyRow], catalogue: Catalogue, policy: Policy) -> Answer:
     """Fit, kits and loads of n rows."""
-    every = posts([{**row.values, "not_stated": row.not_stated} for row in rows], catalogue, policy)
+    every = posts(rows, catalogue, policy)
     first, group = distinct(every)
     some = every.take(first)
     found = fit(some, catalogue, policy)

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from typing import Any
 
+from pipeline.intake.survey.survey_row import stated
 from pipeline.sheets.report import KitReport, PostReport, SiteReport
 
 
@@ -45,7 +46,7 @@ def _says(r: SiteReport) -> dict[str, Any]:
             for x in r.lines
         ],
         "posts": {p.row.post_code: _post(p) for p in r.posts},
-        "held": sorted([h.post_code, *sorted(q.code + " " + q.name for q in _of(r, h.file, h.sheet, h.row))] for h in r.held),
+        "held": sorted([h.post_code, *sorted(q.code + " " + q.name for q in r.queries if q.is_about(h))] for h in r.held),
         "asked": sorted([q.post_code, q.name, _own(q.message)] for q in r.queries if q.code == "ASKED"),
         "said": list(r.said),
     }
@@ -56,13 +57,6 @@ def _own(message: str) -> str:
     return message.partition("; the nearest, ")[0]
 
 
-def _of(r: SiteReport, file: str, sheet: str, row: int) -> Iterable[Any]:
-    """Queries about one row."""
-    return (
-        q for q in r.queries if (q.file, q.sheet) == (file, sheet) and q.cell.lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == str(row)
-    )
-
-
 def _post(p: PostReport) -> dict[str, Any]:
     k = p.kit
     said: dict[str, Any] = {
@@ -70,7 +64,7 @@ def _post(p: PostReport) -> dict[str, Any]:
         "outcome": p.outcome,
         "remedy": p.remedy,
         "target": _length(p.target),
-        "stated": {name: _plain(v) for name, v in p.row.values.items() if name not in _NOT_OF_THE_POST},
+        "stated": {name: _plain(v) for name, v in stated(p.row).items() if name not in _NOT_OF_THE_POST},
     }
     return said | _kit(k) if k else said
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.intake.survey.survey_row import SurveyRow, stated
 from pipeline.ledger.kept_catalogue import Kept
 from pipeline.money.customers import terms
 from pipeline.sheets.report import Change
@@ -30,7 +30,7 @@ _NO_GEOMETRY = frozenset({"price", "status", "description"})
 def reasons(before: Before, now: Facts, rows: Iterable[SurveyRow], customer: str, world: World) -> tuple[Change, ...]:
     """The reasons for a new revision, in a fixed order; never empty. `now` is the content of quote.content."""
     was, is_ = before.content["says"], now["says"]
-    found = [*_rows(before.rows, {row.post_code: {"typed": row.typed, "values": row.values} for row in rows})]
+    found = [*_rows(before.rows, {row.post_code: {"typed": row.typed, "values": stated(row)} for row in rows})]
     kept = world.before.get(before.catalogue)
     if kept is not None:
         tables = world.catalogue.tables

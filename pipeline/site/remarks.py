@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.money.customers import nearest, terms
@@ -37,14 +36,14 @@ class Terms:
 
 def taken(row: SurveyRow, world: World) -> tuple[str, ...]:
     """Sentences on what the row left blank and what was taken instead, and on what was inferred."""
-    said = [f"{_heading(n)}: not stated, taken as {_what(n, row.values, world)}." for n in _blank(row)]
+    said = [f"{_heading(n)}: not stated, taken as {_what(n, row, world)}." for n in _blank(row)]
     return (*said, *row.said)
 
 
 def _blank(row: SurveyRow) -> list[str]:
     """Columns that took a default, in the order of the survey; a base plate and a driven post take no footing diameter."""
     names = set(row.not_stated) - _SILENT - _NO_DEFAULT
-    if row.values.get("post_base") in ("driven", "base plate"):
+    if row.post_base in ("driven", "base plate"):
         names.discard("footing_diameter")
     return [c.name for c in SURVEY.columns if c.name in names]
 
@@ -53,7 +52,7 @@ def _heading(name: str) -> str:
     return SURVEY.column(name).heading
 
 
-def _what(name: str, values: dict[str, Any], world: World) -> str:
+def _what(name: str, row: SurveyRow, world: World) -> str:
     if name in _FROM_POLICY:
         return _typed(_FROM_POLICY[name], world)
     if name == "clear_length":
@@ -66,7 +65,7 @@ def _what(name: str, values: dict[str, Any], world: World) -> str:
         return "unknown: look at the post before you order"
     if name == "post_base":
         return "unknown: concrete of the policy's diameter is assumed"
-    return str(values.get(name, ""))
+    return str(getattr(row, name) or "")
 
 
 def _typed(setting: str, world: World) -> str:
@@ -87,7 +86,7 @@ def of_site(customer: str, rows: Sequence[SurveyRow], posts: Sequence[PostReport
         near = nearest(customer, listed)
         hint = f" The nearest listed name is “{near}”: did you mean that?" if near else ""
         said.append(f"The customer “{customer}” is not listed in the catalogue: no discount, and tax is charged.{hint}")
-    if any(p.row.values.get("post_base") == "base plate" for p in posts):
+    if any(p.row.post_base == "base plate" for p in posts):
         said.append("A post on a base plate: its anchors are for an engineer, and no footing depth is given.")
     if any(p.lean > math.radians(0.05) for p in posts):
         said.append("Posts that lean are taken to lean towards the court.")

@@ -55,7 +55,7 @@ class Reporter:
             self._made[g] = self._shared(g)
         row = self._rows[i]
         told = tuple(Advice(*a) for a in advice)
-        quantity = int(row.values["quantity"])
+        quantity = row.quantity or 1
         return PostReport(row=row, quantity=quantity, remedy=remedy, advice=told, taken=tuple(taken), **self._made[g])
 
     def _parts(self, a: Answer) -> MomentParts:

@@ -75,7 +75,7 @@ def _shortfall(p: Any, remedy: Remedy) -> dict[str, Any]:
     return {
         "post_code": p.row.post_code,
         "quantity": p.quantity,
-        "shape": p.row.values.get("post_shape", ""),
+        "shape": p.row.post_shape or "",
         "size_m": p.size,
         "height_m": p.height,
         "target_m": p.target,

@@ -12,6 +12,12 @@ from typing import Any
 BATCH = 96
 
 
+def row(i: int, rng: random.Random) -> Any:
+    from pipeline.intake.survey.survey_row import SurveyRow
+
+    return SurveyRow(file="f", sheet="s", row=i, label=f"row {i}", held=False, site_code="G", post_code=f"P{i}", **values(rng))
+
+
 def values(rng: random.Random) -> dict[str, Any]:
     """A post unlike any other."""
     return {
@@ -26,17 +32,16 @@ def values(rng: random.Random) -> dict[str, Any]:
 def main(catalogue: str, posts: str) -> None:
     """Works the posts out in batches, as a run does, and keeps nothing."""
     from pipeline.intake.catalogue import read_catalogue
-    from pipeline.intake.survey.survey_row import SurveyRow
     from pipeline.rules.catalogue_arrays import catalogue as arrays
     from pipeline.site.compute import work_out
 
     read = read_catalogue(catalogue)
     made, rng = arrays(read.tables), random.Random(3)
-    rows = [SurveyRow("f", "s", i, "G", f"P{i}", False, values(rng), {}, {}) for i in range(BATCH)]
+    rows = [row(i, rng) for i in range(BATCH)]
     work_out(rows[:1], made, read.policy)
     before, start, kits = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss, time.process_time(), 0
     for first in range(0, int(posts), BATCH):
-        rows = [SurveyRow("f", "s", i, "G", f"P{i}", False, values(rng), {}, {}) for i in range(first, first + BATCH)]
+        rows = [row(i, rng) for i in range(first, first + BATCH)]
         kits += len(work_out(rows, made, read.policy).kits.post)
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     print(json.dumps({"MB": (peak - before) / 1024, "seconds": time.process_time() - start, "kits": kits}))

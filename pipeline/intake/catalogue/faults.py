@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from pipeline.reading.book import place
 from schemas.catalogue import CATALOGUE
 
 _ORDER = {table.name: i for i, table in enumerate(CATALOGUE)}
@@ -42,6 +42,4 @@ class CatalogueFaults(Exception):  # noqa: N818 - it carries many
 
 def _place(fault: Fault) -> tuple[object, ...]:
     """Order of the sheets in the glossary, then by row and column."""
-    cell = re.fullmatch(r"([A-Z]+)(\d+)", fault.cell)
-    where = (int(cell[2]), len(cell[1]), cell[1]) if cell else (0, 0, fault.cell)
-    return (_ORDER.get(fault.sheet, -1), fault.sheet, where, fault.message)
+    return (_ORDER.get(fault.sheet, -1), fault.sheet, place(fault.cell), fault.cell, fault.message)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from pipeline.intake.query import Query
-from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.intake.survey.survey_row import SurveyRow, stated
 from schemas.order import folded, natural
 from schemas.survey import SURVEY
 
@@ -30,6 +30,7 @@ class RowKey:
     file: str
     sheet: str
     row: int
+    label: str
     site_code: str
     post_code: str
     held: bool
@@ -41,13 +42,13 @@ class RowKey:
     @property
     def place(self) -> tuple[Any, ...]:
         """Key of the natural order of file, sheet and row, which no order of reading can change."""
-        return natural(self.file), natural(self.sheet), self.row
+        return natural(self.file), natural(self.sheet), self.row, natural(self.label)
 
     @property
     def where(self) -> str:
         """The place in words."""
         sheet = f", sheet {self.sheet}" if self.sheet else ""
-        return f"{self.file}{sheet}, row {self.row}"
+        return f"{self.file}{sheet}, {self.label}"
 
 
 def spelling(codes: Iterable[str]) -> str:
@@ -57,12 +58,13 @@ def spelling(codes: Iterable[str]) -> str:
 
 def row_key(row: SurveyRow, index: int) -> RowKey:
     """The light key of `row`; `index` is what `settle` calls it by."""
-    facts = tuple(str(row.values.get(n, "")) for n in _SITE_FACTS)
+    facts = tuple(str(getattr(row, n) or "") for n in _SITE_FACTS)
     return RowKey(
         index,
         row.file,
         row.sheet,
         row.row,
+        row.label,
         row.site_code,
         row.post_code,
         row.held,
@@ -141,7 +143,7 @@ def _settle_fact(group: list[RowKey], n: int, name: str, hold: set[int], queries
 
 
 def _query(k: RowKey, cell: str, code: Any, message: str, suggestion: str, holds: bool, name: str) -> Query:
-    return Query(k.file, k.sheet, cell, code, message, suggestion, holds, k.site_code, k.post_code, name)
+    return Query(k.file, k.sheet, cell, code, message, suggestion, holds, k.site_code, k.post_code, name, k.label)
 
 
 def _places(where: Iterable[str]) -> str:
@@ -153,10 +155,10 @@ def _places(where: Iterable[str]) -> str:
 
 def _digest(row: SurveyRow) -> bytes:
     """Digest of the values that matter; whether the court's level was stated matters (its bound)."""
-    said = sorted((n, _plain(v)) for n, v in row.values.items() if n not in _NOT_SAID)
-    stated = "court_rise" not in row.not_stated
+    said = sorted((n, _plain(v)) for n, v in stated(row).items() if n not in _NOT_SAID)
+    level = "court_rise" not in row.not_stated
     typed = sorted(row.typed.items()) if row.held else []
-    return hashlib.blake2b(repr((said, stated, typed)).encode(), digest_size=12).digest()
+    return hashlib.blake2b(repr((said, level, typed)).encode(), digest_size=12).digest()
 
 
 def _plain(value: Any) -> Any:

@@ -14,7 +14,7 @@ from pipeline.intake.survey.rows import sort_rows
 from pipeline.intake.survey.spellings import nearest
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.intake.survey.tables import Table, find_tables
-from pipeline.reading.book import Book, Cell, Sheet, UnreadableFileError, address
+from pipeline.reading.book import Book, Cell, Sheet, UnreadableFileError, address, place
 from schemas.survey import SURVEY
 
 _NEEDED = tuple(c for c in SURVEY.columns if c.needed)
@@ -83,13 +83,8 @@ def _check_table(
 
 def _in_text_file(query: Query) -> Query:
     """A query about a text file, whose reader may have no cell addresses to go by."""
-    m = re.fullmatch(r"([A-Z]+)(\d+)", query.cell)
-    if m is None:
-        return query
-    column = 0
-    for letter in m[1]:
-        column = column * 26 + ord(letter) - 64
-    return replace(query, message=f"{query.message} (Row {m[2]}, column {column}.)")
+    row, column = place(query.cell)
+    return replace(query, message=f"{query.message} (Row {row}, column {column}.)") if row else query
 
 
 def _since(by: str) -> str:

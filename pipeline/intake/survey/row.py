@@ -215,7 +215,7 @@ def _plausible_together(draft: _Draft) -> None:
 
 def _finish(draft: _Draft, table: Table, number: int, cells: Row, file: str) -> tuple[SurveyRow, list[Query]]:
     site, post = (str(draft.get(n) or "") for n in ("site_code", "post_code"))
-    queries = [_query(file, table.sheet, at, fault, site, post, name) for name, at, fault in draft.faults]
+    queries = [_query(file, table.sheet, at, fault, site, post, name, f"row {number}") for name, at, fault in draft.faults]
     names = sorted(draft.values.keys() - draft.faulty, key=lambda n: (n not in _ORDER, _ORDER.get(n, 0)))
     values = {n: draft.values[n] for n in names}
     said_in = {n: draft.typed[n] for n in _COLUMNS if n in draft.typed}
@@ -223,15 +223,17 @@ def _finish(draft: _Draft, table: Table, number: int, cells: Row, file: str) -> 
         draft.said.append(f"The outside diameter of {values['post_size'] * 1000:.4g} mm is the circumference over pi.")
     units = {n: u for n, u in draft.given.items() if _COLUMNS[n].kind in _LENGTHS and n in values}
     row = SurveyRow(
-        file, table.sheet, number, site, post, bool(queries), values, said_in, draft.cells, units,
-        tuple(draft.not_stated), tuple(draft.said), _extra(table, cells),
+        file=file, sheet=table.sheet, row=number, label=f"row {number}", held=bool(queries), typed=said_in,
+        cells=draft.cells, units=units,
+        said=tuple(draft.said), extra=_extra(table, cells), not_stated=tuple(draft.not_stated),
+        **values | {"site_code": site, "post_code": post},
     )  # fmt: skip
     return row, queries
 
 
-def _query(file: str, sheet: str, at: str, fault: Fault, site: str, post: str, name: str) -> Query:
+def _query(file: str, sheet: str, at: str, fault: Fault, site: str, post: str, name: str, record: str) -> Query:
     message = f"{_COLUMNS[name].heading}: {fault.message}"
-    return Query(file, sheet, at, fault.code, message, fault.suggestion, True, site, post, name)
+    return Query(file, sheet, at, fault.code, message, fault.suggestion, True, site, post, name, record)
 
 
 def _extra(table: Table, cells: Row) -> dict[str, str]:

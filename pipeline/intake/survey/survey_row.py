@@ -2,43 +2,53 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from typing import Any
 
+from schemas.surveyed_post import SurveyedPost
 
-@dataclass(frozen=True, slots=True)
-class SurveyRow:
-    """One data row of a survey.
 
-    `values` holds SI floats, words, whole numbers and tuples of floats by column name; a name that
-    is absent is not stated and has no default of its own (the policy may have one). `post_size` is
-    the outside size D whatever the sender stated; `size_basis` tells what it was stated as.
-    `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`).
-    `units` is the unit that each length was given in. `not_stated` lists columns that took their
-    default, `said` sentences about what was inferred (a wall from a schedule). A row that is held
-    keeps what could be read.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurveyRow(SurveyedPost):
+    """One data row of a survey: the post, and where each of its values stood.
+
+    `label` is where it stands in words (`row 7`, `column D`), which no other row of its sheet has.
+    `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`); `cells`
+    the address of each column's cell; `units` the unit that each length was given in; `said` sentences
+    about what was inferred (a wall from a schedule). A row that is held keeps what could be read.
     """
 
     file: str
     sheet: str
     row: int
-    site_code: str
-    post_code: str
+    label: str
     held: bool
-    values: dict[str, Any]
-    typed: dict[str, str]
-    cells: dict[str, str]
+    typed: dict[str, str] = field(default_factory=dict)
+    cells: dict[str, str] = field(default_factory=dict)
     units: dict[str, str] = field(default_factory=dict)
-    not_stated: tuple[str, ...] = ()
     said: tuple[str, ...] = ()
     extra: dict[str, str] = field(default_factory=dict)
 
     def as_dict(self) -> dict[str, Any]:
-        """Plain values, fit for JSON; its dictionaries are the row's own."""
-        return {name: getattr(self, name) for name in self.__slots__}
+        """Plain values, fit for JSON; `values` has what is stated, by column. Its dictionaries are the row's own."""
+        plain = {name: getattr(self, name) for name in _OF_A_ROW}
+        return plain | {"unread": sorted(self.unread), "values": stated(self)}
 
     @staticmethod
     def from_dict(d: dict[str, Any]) -> SurveyRow:
         """The inverse of `as_dict` after a trip through JSON."""
+        row = {name: value for name, value in d.items() if name != "values"}
         values = {k: tuple(v) if isinstance(v, list) else v for k, v in d["values"].items()}
-        return SurveyRow(**{**d, "values": values, "not_stated": tuple(d["not_stated"]), "said": tuple(d["said"])})
+        unread, texts = frozenset(d["unread"]), {name: tuple(d[name]) for name in ("not_stated", "said")}
+        return SurveyRow(**{**row, **values, **texts, "unread": unread})
+
+
+_NOT_A_VALUE = ("not_stated", "unread")
+_VALUES = tuple(f.name for f in fields(SurveyedPost) if f.name not in _NOT_A_VALUE)
+_OF_A_ROW = ("not_stated", *(f.name for f in fields(SurveyRow) if f.name not in (*_VALUES, *_NOT_A_VALUE)))
+
+
+def stated(post: SurveyedPost) -> dict[str, Any]:
+    """What is known of a post, by column in the order of the glossary; what is not known is left out."""
+    every = ((name, getattr(post, name)) for name in _VALUES)
+    return {name: value for name, value in every if not (value is None or value is False or value == "")}
