@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 from rules_case import MM, extension, feet, fitted, inches, mount, post, state, tables, verdict
@@ -148,7 +149,7 @@ HEIGHTS = [  # margin [mm], method, court level stated, state; tolerance 6 mm
 @pytest.mark.parametrize(("margin", "method", "rise", "expected"), HEIGHTS)
 def test_height(margin, method, rise, expected):
     row = post(post_height=feet("8.5") + mm(margin), height_measured_with=method)
-    _, _, f = fitted([{**row, "court_rise": 0.0, "not_stated": () if rise else ("court_rise",)}])
+    _, _, f = fitted([replace(row, court_rise=0.0, not_stated=() if rise else ("court_rise",))])
     assert state(f, "HEIGHT") == expected
     assert f.shortfall[0, 0] == pytest.approx(-mm(margin) if margin < -6 else 0.0, abs=1e-12)
     assert f.ring_height_max[0, 0] == pytest.approx(feet(10) + mm(margin))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+from dataclasses import fields, replace
 
 import numpy as np
 from hypothesis import given, settings
@@ -85,7 +85,7 @@ def test_alike_posts_are_computed_once_and_answered_alike(values):
 @settings(deadline=None, max_examples=60)
 @given(rows, st.floats(0.0, 2.0))
 def test_a_taller_post_never_reaches_less(row, taller):
-    _, _, f = fitted([row, {**row, "post_height": row["post_height"] + taller}], WORLD)
+    _, _, f = fitted([row, replace(row, post_height=row.post_height + taller)], WORLD)
     assert (f.ring_height_max[1] >= f.ring_height_max[0]).all()
     assert (f.shortfall[1] <= f.shortfall[0]).all()
     height = states(f)[FIT_CODES.index("HEIGHT")]

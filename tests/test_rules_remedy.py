@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -21,27 +22,27 @@ def remedy(row, t=None):
 
 def cured(row, t, found):
     """The row and the tables after what the remedy says."""
-    row, t = dict(row), dict(t)
+    t = dict(t)
     for step in found.steps:
         match step.kind:
             case "strip":
-                row["old_fittings"] = "none"
+                row = replace(row, old_fittings="none")
             case "straighten":
-                row |= {"post_line": "straight", "lean": 0.0}
+                row = replace(row, post_line="straight", lean=0.0)
             case "reset":
-                row["condition"] = "sound"
+                row = replace(row, condition="sound")
             case "clear":
-                row["clear_length"] = step.amount
+                row = replace(row, clear_length=step.amount)
             case "board":
-                row["least_board_width"] = step.amount
+                row = replace(row, least_board_width=step.amount)
             case "replace":
                 m = next(m for m in t["Mounts"] if m["mount"] == found.mount)
-                kept = {k: v for k, v in row.items() if k in ("ring_heights", "court_rise", "least_board_width")}
+                kept = {k: getattr(row, k) for k in ("ring_heights", "court_rise", "least_board_width")}
                 row = post(post_shape=m["post_shape"], post_size=m["size_least_m"], post_height=step.amount, **kept)
             case "extension":
                 m = next(m for m in t["Mounts"] if m["mount"] == found.mount)
                 fits = {
-                    "post_shape": row["post_shape"],
+                    "post_shape": row.post_shape,
                     "size_least_m": 0.0,
                     "size_most_m": 1.0,
                     "upper_size_m": m["size_least_m"],
@@ -49,7 +50,7 @@ def cured(row, t, found):
                 t["Extensions"] = (extension("E-X", added_m=step.amount, upper_clear_m=9.0, joint_length_m=0.0, **fits),)
             case "mount":
                 lift = {"post_height_needed_m": 2.0, "for_ring_height_m": 2.0 + step.amount, "clamp_length_m": 0.0}
-                size = {"post_shape": row["post_shape"], "size_least_m": row["post_size"], "size_most_m": row["post_size"]}
+                size = {"post_shape": row.post_shape, "size_least_m": row.post_size, "size_most_m": row.post_size}
                 t["Mounts"] = (*t["Mounts"], mount("M-X", **lift, **size, board_width_most_m=9.0))
                 t["Pairings"] = (*t["Pairings"], *({"mount": "M-X", "board": b["board"]} for b in t["Boards"]))
     return row, t

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from fluids.piping import nearest_pipe
 from rules_case import board, feet, fitted, inches, mount, post, state, tables, verdict
@@ -48,7 +50,7 @@ def test_a_mount_for_three_and_a_half_inch_posts_takes_nominal_3_pipe_and_not_no
 def test_a_lifting_mount_on_an_old_post_of_eight_and_a_half_feet():
     """Common practice, no source: 10 ft ring, stepping by 6 in down to 7 1/2 ft; most old posts stand near 8 1/2 ft."""
     row = post(post_height=feet("8.5"), ring_heights=heights(10, "9.5", 9, "8.5", 8, "7.5"))
-    _, _, f = fitted([row, {**row, "ring_heights": heights(10, 7)}], tables(Mounts=(LIFTING,)))
+    _, _, f = fitted([row, replace(row, ring_heights=heights(10, 7))], tables(Mounts=(LIFTING,)))
     assert f.ring_height_max[0, 0] == pytest.approx(feet(10))
     assert f.covered[:, 0].tolist() == [6, 1]
     assert verdict(f) == "viable"
