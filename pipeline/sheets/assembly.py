@@ -81,11 +81,11 @@ def assembly(post: PostReport, kit: KitReport, items: Items) -> Assembly:
     mount, board = items.get("Mounts", {}).get(kit.mount, {}), items.get("Boards", {}).get(kit.board, {})
     ring, joined = items.get("Rings", {}).get(kit.ring, {}), items.get("Extensions", {}).get(kit.extension, {})
     return Assembly(
-        post_shape=post.row.values.get("post_shape") or "",
+        post_shape=post.row.post_shape or "",
         post_size=post.size,
         post_height=post.height,
         court_rise=post.court_rise,
-        post_to_end_line=post.row.values.get("post_to_end_line"),
+        post_to_end_line=post.row.post_to_end_line,
         mount=kit.mount,
         board=kit.board,
         ring=kit.ring,
