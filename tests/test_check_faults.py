@@ -27,7 +27,7 @@ FAULTS: tuple[tuple[str, Any, str, dict[str, Any]], ...] = (
     ("post_size", '11/2"', "UNREADABLE", {}),
     ("post_height", "8-9 ft", "UNREADABLE", {}),
     ("post_height", "~8.5 ft", "UNREADABLE", {}),
-    ("post_height", "102 in (2.59 m)", "UNREADABLE", {}),
+    ("post_height", "102 in (2.7 m)", "UNREADABLE", {}),
     ("post_height", "85 lb", "UNREADABLE", {}),
     ("post_height", "tall", "UNREADABLE", {}),
     ("post_height", float("nan"), "UNREADABLE", {}),

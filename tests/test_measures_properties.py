@@ -92,6 +92,68 @@ def test_feet_and_inches_come_back(sixteenths: int, style: int) -> None:
     assert found.value == Fraction(sixteenths, 16) * INCH
 
 
+UNIT_SI = {"mm": Fraction(1, 1000), "cm": Fraction(1, 100), "m": Fraction(1), "in": INCH, "ft": 12 * INCH}
+
+
+@settings(deadline=None)
+@given(
+    st.integers(1, 10**5),
+    st.integers(0, 3),
+    st.sampled_from(sorted(UNIT_SI)),
+    st.sampled_from(sorted(UNIT_SI)),
+    st.integers(0, 3),
+    st.sampled_from(("{} ({})", "{}({})", "{} [{}]", "{} / {}", "{}/{}", "height {} ({})", "{} ({}) high")),
+)
+def test_a_length_said_twice_is_the_first(number: int, places: int, unit: str, other: str, rounded: int, form: str) -> None:
+    """A length and the same in another unit, rounded as a person would: the first is read, to the last digit."""
+    first = Fraction(number, 10**places)
+    second = round(first * UNIT_SI[unit] / UNIT_SI[other], rounded)
+    ambiguous = places == 3 or rounded == 3  # three digits behind a point are no thousands
+    text = form.format(f"{float(first):.{places}f} {unit}", f"{float(second):.{rounded}f} {other}")
+    found = read_measure(text, "length")
+    if unit == other:
+        assert isinstance(found, Doubt)
+    elif second > 0 and not ambiguous:
+        assert isinstance(found, Measure), text
+        assert (found.value, found.unit) == (first * UNIT_SI[unit], unit)
+
+
+@settings(deadline=None)
+@given(st.integers(1, 10**5), st.sampled_from(("mm", "in", "cm")), st.sampled_from(("m", "ft")), st.integers(3, 9))
+def test_two_lengths_that_differ_are_never_one(number: int, unit: str, other: str, times: int) -> None:
+    second = float(number * times * UNIT_SI[unit] / UNIT_SI[other])
+    assert isinstance(read_measure(f"{number} {unit} ({second:.6f} {other})", "length"), Doubt)
+
+
+GROUPS = (("", "."), ("", ","), (",", "."), (".", ","), (" ", ","), (" ", "."), ("\u00a0", ","), ("\u2009", "."))
+"""Signs between thousands and before decimals. Source: Unicode CLDR 44, number symbols of en, es, fr, de, pt, it (memory)."""
+
+
+@settings(deadline=None)
+@given(st.integers(1, 10**7), st.integers(0, 2), st.sampled_from(GROUPS), st.sampled_from((" mm", "mm", "MM", " mm.", "")))
+def test_any_formatting_of_a_number_is_read_back(number: int, places: int, signs: tuple[str, str], unit: str) -> None:
+    """The number itself, or a doubt where a sign before three digits has two meanings; never another number."""
+    group, point = signs
+    text = f"{number / 10**places:,.{places}f}".replace(",", "G").replace(".", point).replace("G", group)
+    found = read_measure(f"{text}{unit}", "length", "mm")
+    one_group_of_points = group == "." and not places and text.count(".") == 1  # `2.590 mm`: a decimal point by contract
+    if isinstance(found, Measure) and not one_group_of_points:
+        assert found.value == Fraction(number, 10**places) / 1000
+    elif not one_group_of_points:
+        assert places == 0, f"{text!r} was not read"
+
+
+@settings(deadline=None)
+@given(st.integers(300, 2200), st.integers(10, 60), st.sampled_from(("{} x {} mm", "{}x{} mm", "Ø{}×{} mm", "{} mm x {} mm")))
+def test_size_by_wall_comes_back(size: int, wall: int, form: str) -> None:
+    found = read_post_size(form.format(size / 10, wall / 10))
+    if wall * 5 < size:
+        assert isinstance(found, Measure)
+        assert (found.value, found.wall) == (Fraction(size, 10000), Fraction(wall, 10000))
+    else:
+        assert isinstance(found, Doubt)
+
+
 @settings(deadline=None)
 @given(st.integers(1, 10**7), st.sampled_from(["{:.1f} mm", "{:,.1f} mm", "{:.1f}mm", "{:.1f}"]))
 def test_millimetres_come_back(tenths: int, form: str) -> None:

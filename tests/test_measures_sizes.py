@@ -112,6 +112,43 @@ def test_sizes_as_measured(typed: str | float, unit: str, basis: str, inches: st
     assert found.value == Fraction(inches) * Fraction(254, 10000)
 
 
+SAID = [
+    # typed, heading's unit, outside size [mm], shape, wall [mm], basis
+    ("88.9 x 3.2 mm", "", "88.9", "", "3.2", ""), ("88,9 x 3,2", "mm", "88.9", "", "3.2", ""),
+    ("Ø88.9×3.2 mm", "", "88.9", "round", "3.2", ""), ("88.9*3.2mm", "", "88.9", "", "3.2", ""),
+    ('3.5" x .216"', "", "88.9", "", "5.4864", ""), ("3.5 in OD x 0.216 in wall", "", "88.9", "round", "5.4864", ""),
+    ("HSS3.500x0.216", "", "88.9", "round", "5.4864", ""), ("HSS4x4x1/4", "", "101.6", "square", "6.35", ""),
+    ("HSS7X0.500", "", "177.8", "round", "12.7", ""), ("HSS 4 x 4 x .25", "mm", "101.6", "square", "6.35", ""),
+    ("HSS 88.9 x 3.2", "mm", "88.9", "round", "3.2", ""), ("CHS 114.3x5.0 mm", "", "114.3", "round", "5", ""),
+    ("SHS 100x100x5", "mm", "100", "square", "5", ""), ("4 x 4 x 1/4", "in", "101.6", "square", "6.35", ""),
+    ('4" x 4"', "", "101.6", "square", None, ""), ("4x4", "in", "101.6", "square", None, ""),
+    ("4 by 4 in", "", "101.6", "square", None, ""), ("100 x 100", "mm", "100", "square", None, ""),
+    ("4 in sq.", "", "101.6", "square", None, ""), ('4" square tube', "", "101.6", "square", None, ""),
+    ("100 mm vierkant", "", "100", "square", None, ""), ('3.5" dia', "", "88.9", "round", None, ""),
+    ("3.5 in OD", "", "88.9", "round", None, ""), ("Ø 89", "mm", "89", "round", None, ""),
+    ("3.5 in round", "", "88.9", "round", None, ""), ('3.5" rnd', "", "88.9", "round", None, ""),
+    ("89 mm", "", "89", "", None, ""), ("11 in around", "", "279.4", "round", None, "circumference"),
+    ("Umfang 28 cm", "", "280", "round", None, "circumference"), ("3.5 in (88.9 mm)", "", "88.9", "", None, ""),
+    ("89 mm / 3.5 in", "", "89", "", None, ""), ("60,3 mm de diamètre", "", "60.3", "round", None, ""),
+    ("Durchmesser 89 mm", "", "89", "round", None, ""), ("diámetro 89 mm", "", "89", "round", None, ""),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("typed", "unit", "mm", "shape", "wall", "basis"), SAID)
+def test_what_a_size_says_of_shape_and_wall(typed: str, unit: str, mm: str, shape: str, wall: str | None, basis: str) -> None:
+    found = read_post_size(typed, unit, "")
+    assert isinstance(found, Measure), found
+    assert found.value == Fraction(mm) / 1000
+    assert found.wall == (None if wall is None else Fraction(wall) / 1000)
+    assert (found.shape, found.basis) == (shape, basis)
+
+
+@pytest.mark.parametrize("typed", ["NPS 3 (DN 80)", "NPS 3 (88.9 mm)", "DN 80 (NPS 3)", '3" (DN 80)', "3.5 in OD (NPS 3)"])
+def test_a_pipe_said_twice(typed: str) -> None:
+    found = read_post_size(typed, "", "")
+    assert float(found.size if isinstance(found, PipeSize) else found.value) == pytest.approx(0.0889)
+
+
 DOUBTFUL = [
     *((t, "", "", "CONFLICT", "tape round the post") for t in ("DN 65", "DN65", "DN 125", "DN 150 sch 40", "65 NB")),
     (65, "mm", NOMINAL, "CONFLICT", "73.0 mm"),
@@ -135,14 +172,26 @@ DOUBTFUL = [
     ("NPS 3 or 4", "", "", "UNREADABLE", "NPS 3 or NPS 4"),
     ("NPS 3-4", "", "", "UNREADABLE", ""),
     ("6 NB", "", "", "UNREADABLE", "NPS 6"),
-    ("3.5 in round", "", "", "UNREADABLE", "Size is"),
-    ("11 in around", "", "", "UNREADABLE", "circumference"),
+    ("11 in round", "", "", "UNREADABLE", "Size is"),
+    ("2 in (60.3 mm)", "", "", "UNREADABLE", "NPS 2"),
+    ("3 in (88.9 mm)", "", "", "UNREADABLE", "NPS 3"),
+    ("3.5 in (114.3 mm)", "", "", "UNREADABLE", "3.5 in or 114.3 mm"),
+    ("4 x 6 in", "", "", "UNREADABLE", "wider one way"),
+    ("HSS6x4x1/4", "", "", "UNREADABLE", "wider one way"),
+    ("HSS 88.9x3.2", "", "", "NO_UNIT", "88.9 x 3.2 mm"),
+    ("88.9x3.2", "", "", "NO_UNIT", "88.9 x 3.2 mm"),
+    ("4x4", "", "", "NO_UNIT", "4 x 4 in"),
+    ('4" sq 4" dia', "", "", "UNREADABLE", "contradict"),
+    ('4" x 4" dia', "", "", "UNREADABLE", "round"),
+    ("U 28 cm", "", "", "UNREADABLE", "not known"),
+    ("100 sq mm", "", "", "UNREADABLE", ""),
+    ("DN 450", "", "", "UNREADABLE", "too big"),
+    ("NPS 24", "", "", "UNREADABLE", "too big"),
+    ("tubo 3 in", "", "", "UNREADABLE", "NPS 3"),
+    ("about 3.5 in", "", "", "UNREADABLE", "Measure again"),
     ("3.5 in ID", "", "", "UNREADABLE", "outside"),
     ("1.75 in radius", "", "", "UNREADABLE", "diameter"),
-    *(
-        (t, "", "", "UNREADABLE", "")
-        for t in ("4x4", "4 x 4 in", '3" (DN 80)', "3.5 in (88.9 mm)", "sch 40", "NPS", "pipe", "50A", "three inch", "")
-    ),
+    *((t, "", "", "UNREADABLE", "") for t in ("sch 40", "NPS", "pipe", "50A", "three inch", "")),
     ("3.5", "", "", "NO_UNIT", "3.5 in"),
     ("88.9 OD", "", "", "NO_UNIT", "88.9 mm"),
     ("2 7/8 OD", "", "", "NO_UNIT", "2 7/8 in"),
@@ -166,6 +215,7 @@ def test_doubtful_sizes(typed: str | float, unit: str, basis: str, code: str, sa
         ("10 ft\n8 ft", "", "10 8"),
         ("10', 9', 8'", "", "10 9 8"), ("8'6\"; 10'", "", "8.5 10"), ("8 ft and 6 in", "", "8.5"), ("8 ft, 6 in", "", "8.5"),
         ("7½;10;", "ft", "7.5 10"),
+        ("10 ft (3.05 m)", "", "10"), ("8 ft / 2.44 m", "", "8"), ("10 ft (3.05 m); 8 ft (2.44 m)", "", "10 8"),
         ("9-6; 10-0", "ft-in", "9.5 10"), (10, "ft", "10"), ("３.048 m；2,4384 m", "", "10 8"),
     ],
 )  # fmt: skip
@@ -180,9 +230,9 @@ def test_lists_of_lengths(typed: str | float, unit: str, feet: str) -> None:
     [
         ("8, 10", "ft", "UNREADABLE", "8; 10"), ("8/10", "ft", "UNREADABLE", "8; 10"), ("8 and 10", "ft", "UNREADABLE", "8; 10"),
         ("8-10", "ft", "UNREADABLE", ""), ("8 to 10 ft", "", "UNREADABLE", ""),
-        ("8; about 9; 10", "ft", "UNREADABLE", "8; 9 ft; 10"),
-        ("8;10 ft", "", "NO_UNIT", "8 ft; 10 ft"), ("10 ft (3.05 m)", "", "UNREADABLE", ""),
-        ("8 ft / 2.44 m", "", "UNREADABLE", ""), (";", "ft", "UNREADABLE", ""),
+        ("8; about 9; 10", "ft", "UNREADABLE", "Measure again"),
+        ("8;10 ft", "", "NO_UNIT", "8 ft, 8 in"), ("10 ft (3.5 m)", "", "UNREADABLE", "10 ft or 3.5 m"),
+        ("8 ft / 3.1 m", "", "UNREADABLE", "8 ft or 3.1 m"), (";", "ft", "UNREADABLE", ""),
         ("3,05, 2,60", "m", "UNREADABLE", ""),
     ],
 )  # fmt: skip

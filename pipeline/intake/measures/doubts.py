@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from fractions import Fraction
 
 from pipeline.intake.measures.forms import UnclearFormError, match, words
@@ -57,7 +58,14 @@ def example(kind: str) -> str:
 
 def unreadable(value: object, kind: str, why: str, readings: tuple[str, ...] = ()) -> Doubt:
     """An UNREADABLE with what stands there, why, its readings, and what to type."""
-    return Doubt("UNREADABLE", f"{quoted(value)} {why}.{could(readings)}", readings[0] if readings else example(kind), readings)
+    return Doubt("UNREADABLE", f"{quoted(value)} {why}.{could(readings)}", instead(readings, kind), readings)
+
+
+def instead(readings: tuple[str, ...], kind: str) -> str:
+    """What to type: the one reading; of several, whichever is meant; where there is none, what a good cell looks like."""
+    if len(readings) < 2:
+        return readings[0] if readings else example(kind)
+    return f"Type the one that is meant: {either(readings)}."
 
 
 def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Doubt:
@@ -68,7 +76,7 @@ def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Do
     readings = tuple(r for r in candidates if reads(r))
     if not readings:
         return unreadable(value, kind, "has no unit, and is not one clear number")
-    return Doubt("NO_UNIT", f"{quoted(value)} {why}.{could(readings)}", readings[0], readings)
+    return Doubt("NO_UNIT", f"{quoted(value)} {why}.{could(readings)}", instead(readings, kind), readings)
 
 
 def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
@@ -86,10 +94,12 @@ def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
 
 def could(readings: tuple[str, ...]) -> str:
     """The sentence that names the readings; '' where there are none."""
-    if not readings:
-        return ""
-    either = readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
-    return f" It could be {either}."
+    return f" It could be {either(readings)}." if readings else ""
+
+
+def either(readings: tuple[str, ...]) -> str:
+    """`a, b or c`."""
+    return readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
 
 
 def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str, reads: Reads) -> Doubt:
@@ -110,9 +120,7 @@ def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | 
     if changing and not (kind != "length" and changing == "a length round the post"):
         return Doubt("UNREADABLE", f"{quoted(value)} speaks of {changing}.", INSTEAD.get(changing, example(kind)))
     if texts & set(DOUBT) or any(re.search(rf"\b{re.escape(d)}\b", phrase) for d in DOUBT if " " in d):
-        return unreadable(
-            value, kind, "casts doubt on the number: measure again, or confirm it by typing the measure alone", readings
-        )
+        return _estimate(value, kind, readings)
     if texts & set(RANGE) or _is_range(found):
         return unreadable(value, kind, "may be a range; one measure is needed", readings)
     if sum(t.letter in "idf" for t in found) > 1:
@@ -120,6 +128,14 @@ def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | 
     unknown = [t.text for t in found if t.letter == "x"]
     why = f"holds {quoted(' '.join(unknown))}, which is not known here" if unknown else "cannot be read as one measure"
     return unreadable(value, kind, why, readings)
+
+
+def _estimate(value: object, kind: str, readings: tuple[str, ...]) -> Doubt:
+    """A word of doubt beside a number: what was not measured is an estimate, and there is a place to say so."""
+    doubt = unreadable(value, kind, "casts doubt on the number", readings)
+    if len(readings) != 1:
+        return replace(doubt, suggestion="Measure again, and type the one measure.")
+    return replace(doubt, suggestion=f"Measure again; or leave it blank where only {readings[0]} was guessed.", estimate=True)
 
 
 _POINTED = re.compile(r"([0-9]+) ?(?:ft|feet|foot)\.([0-9]+) ?(?:in|ins|inch|inches|\")\.?", re.IGNORECASE)
@@ -170,7 +186,12 @@ def _improper(found: tuple[Token, ...], heading: Unit | None) -> tuple[str, ...]
 
 
 def _readings(found: tuple[Token, ...], heading: Unit | None, heading_text: str) -> tuple[str, ...]:
-    """Each stretch of the text that is a measure by itself; a bare number takes the unit that stands last."""
+    """Each stretch of the text that is a measure by itself; a bare number takes the unit that stands last.
+
+    None where anything but words of doubt or of a range is left over: what is not understood may change every number.
+    """
+    if any(_changes(t) for t in found) or _lone_unit(found):
+        return ()
     last = next((t.unit for t in reversed(found) if t.unit), heading)
     out: list[str] = []
     for stretch in _stretches(found):
@@ -183,6 +204,20 @@ def _readings(found: tuple[Token, ...], heading: Unit | None, heading_text: str)
             alone = not any(t.letter == "U" for t in stretch) and heading_text != FEET_INCHES and last
             out.append(f"{words(stretch)} {last.short}" if alone and last else words(stretch))
     return tuple(dict.fromkeys(out))[:4]
+
+
+_HARMLESS = frozenset(w for d in (*DOUBT, *RANGE) for w in d.split()) | {"x"}
+
+
+def _changes(token: Token) -> bool:
+    """Whether a token that no form has may change what the numbers beside it mean."""
+    return token.letter == "x" and token.text.casefold().rstrip(".") not in _HARMLESS
+
+
+def _lone_unit(found: tuple[Token, ...]) -> bool:
+    """Whether a unit stands apart from every number: `10 m / m`."""
+    runs = "".join(t.letter if t.letter in "idfgU" else " " for t in found).split()
+    return any(set(run) == {"U"} for run in runs)
 
 
 def _stretches(found: tuple[Token, ...]) -> list[tuple[Token, ...]]:

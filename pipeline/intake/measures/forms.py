@@ -125,6 +125,17 @@ def chain(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     return _chain(tuple(parts))
 
 
+def mark_first(found: Found, heading: Unit | None, heading_text: str) -> Worth:
+    """`3"1/2`, `8'3"1/2`: the inch mark before its fraction."""
+    mark = found[-2]
+    if mark.unit is None or mark.unit.short != "in":
+        return feet_open(found, heading, heading_text)
+    if mark.text.isalpha() or not (mark.glued and found[-1].glued):
+        raise UnclearFormError("ends in a number without a unit")
+    moved = (*found[:-2], found[-1], found[-2])
+    return one(moved, heading, heading_text) if len(found) == 3 else chain(moved, heading, heading_text)
+
+
 def feet_open(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`8'6`, `8 ft 6`: inches without their mark; only after feet, and not where it may be a range."""
     feet, unit, dash = found[0], found[1].unit, found[2].letter == "-"
@@ -200,6 +211,7 @@ FORMS: tuple[tuple[str, Form], ...] = (
     (rf"{Q}", bare),
     (rf"U{Q}", unit_first),
     (rf"(?:i-?U[-+,j]?)+{Q}-?U", chain),
+    (r"(?:iU[-,]?)?iUf", mark_first),
     (rf"iU-?{Q}", feet_open),
     (rf"i-?{Q}U?", feet_inches_bare),
 )

@@ -46,7 +46,7 @@ def number(raw: str, unit: str, spaced: bool) -> Fraction:
             raise UnclearNumberError("is not written as a plain number")
         return Fraction(mantissa) * Fraction(10) ** int(power)
     if " " in raw and not spaced:
-        raise UnclearNumberError("has a space inside the number", (raw.replace(" ", ""),))
+        raise UnclearNumberError("has a space inside the number, or holds two numbers")
     return Fraction(_plain_digits(raw, unit))
 
 

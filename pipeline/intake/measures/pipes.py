@@ -46,6 +46,12 @@ TWO_PIPES: dict[int, tuple[str, str]] = {65: ("73.0", "76.1"), 125: ("141.3", "1
 Source: ASME B36.10M-2018 table 1; EN 10255:2004 table 2 (memory); design section 3.
 """
 
+TOO_BIG = frozenset(Fraction(n) for n in (*range(18, 50, 2), 52, 56, 60, 64, 68, 72, 76, 80))
+"""Nominal sizes [in] of B36.10M above those listed; their outside diameter is the same number of inches, and DN is 25 times it.
+
+Source: ASME B36.10M-2018 table 1 (memory).
+"""
+
 
 @dataclass(frozen=True, slots=True)
 class Pipe:

@@ -13,6 +13,7 @@ from pipeline.intake.measures.forms import UnclearFormError, Worth, match
 from pipeline.intake.measures.measure import Doubt, Measure
 from pipeline.intake.measures.text import LONGEST, plain
 from pipeline.intake.measures.tokens import tokens
+from pipeline.intake.measures.twice import said_twice
 from pipeline.units import FEET_INCHES, Unit, si, unit_of
 
 _MOST = Fraction(10) ** 12
@@ -25,9 +26,20 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
 
     `kind` is length, angle, speed, mass, moment, force, pressure, number or percent (which stays
     per cent); `more` are further words to pass over. Never raises and never guesses: whatever has
-    not one meaning is a Doubt. A number from a spreadsheet counts with the 15 digits that it shows.
+    not one meaning is a Doubt. One length said twice in two units that agree is the first of them. A
+    number from a spreadsheet counts with the 15 digits that it shows.
     """
     kind = "length" if kind in ("lengths", "pipe") else kind
+    found = _once(value, kind, heading_unit, more)
+    if isinstance(found, Measure) or not isinstance(value, str) or kind != "length":
+        return found
+    text = as_text(value)
+    twice = said_twice(value, plain(text), kind, heading_unit, lambda t, unit: _once(t, kind, unit, more)) if text else None
+    return twice or found
+
+
+def _once(value: str | int | float, kind: str, heading_unit: str, more: tuple[str, ...]) -> Measure | Doubt:
+    """One measure, said once."""
     text = as_text(value)
     if text is None:
         return unreadable(value, kind, "is not a measure")
@@ -132,7 +144,7 @@ def read_lengths(value: str | int | float, heading_unit: str = "") -> tuple[Meas
 
 def _whole(parts: list[str], part: str, doubt: Doubt) -> str:
     """The whole list with the doubtful part replaced, so that it can be pasted over the cell."""
-    if not doubt.readings:
+    if len(doubt.readings) != 1 or doubt.estimate:
         return doubt.suggestion
     return "; ".join(doubt.readings[0] if p is part else p.strip() for p in parts)
 

@@ -1,38 +1,37 @@
-"""The size of a post: outside, round the post, or a nominal pipe size with or without a schedule."""
+"""The size of a post: outside, round the post, by wall, or a nominal pipe size with or without a schedule."""
 
 from __future__ import annotations
 
+import math
 import re
+from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
 
-from pipeline.intake.measures.doubts import could, example, unreadable
+from pipeline.intake.measures.doubts import could, example, instead, unreadable
 from pipeline.intake.measures.measure import Doubt, Measure, PipeSize
-from pipeline.intake.measures.pipes import BY_DN, BY_NPS, INCH, PIPES, SCHEDULES, TWO_PIPES, Pipe, nearest, of_outside
+from pipeline.intake.measures.pipe_names import NOMINAL, OUTSIDE, just_pipe, names_a_pipe, pipe_size
+from pipeline.intake.measures.pipes import BY_NPS, INCH
 from pipeline.intake.measures.read import as_text, read_measure
 from pipeline.intake.measures.schedules import schedule_of
+from pipeline.intake.measures.sections import read_section
 from pipeline.intake.measures.text import LONGEST, plain, quoted
-from pipeline.intake.measures.words import ROUND_WORDS, SHAPE_WORDS
+from pipeline.intake.measures.twice import parts
+from pipeline.intake.measures.words import ACROSS, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
 
-NOMINAL, ROUND = "nominal pipe size", "circumference"
+CIRCUMFERENCE = "circumference"
+_LEAST_SIZE = 0.04  # [m] no post is thinner: a smaller size round the post cannot be meant
+_MILL = Fraction(1, 100)  # a pipe's outside diameter is true to 1 %. Source: ASTM A53
 
-_NPS = re.compile(
-    r"(?<![a-z])(?:n\.?p\.?s\.?|i\.?p\.?s\.?|nominal pipe size|nominal size|nominal|nom\.?|pipe size)(?![a-z])"
-    r"(?: ?[-:=](?= ?[0-9]))?",
-    re.IGNORECASE,
-)
-_DN = re.compile(r"(?<![a-z])(?:dn|d\.n\.)(?![a-z])(?: ?[-:=](?= ?[0-9]))?", re.IGNORECASE)
-_NB = re.compile(r"(?<![a-z])(?:nb|n\.b\.|nominal bore)(?![a-z])", re.IGNORECASE)
-_OUTSIDE = re.compile(r"(?<![a-z])(?:o\.?d\.?|o/d|outside|outer)(?![a-z])", re.IGNORECASE)
-_ACROSS = re.compile(
-    r"(?<![a-z])(?:o\.?d\.?|o/d|outside (?:dia\w*|width)|dia|diam|diameter|wide|width|across)(?![a-z])|Ø", re.IGNORECASE
-)
-_ROUND = re.compile(rf"(?<![a-z])(?:{'|'.join(sorted(ROUND_WORDS, key=len, reverse=True))})(?![a-z])", re.IGNORECASE)
-_PIPE_WORDS = re.compile(
-    r"(?<![a-z])(?:steel|galv(?:ani[sz]ed)?\.?|black|pipe|round|tube|tubing|post|pole|size|wall|weight|wt\.?|dia(?:m(?:eter)?)?\.?)(?![a-z])|[:=,]\s",
-    re.IGNORECASE,
-)
-_PIPE = re.compile(r"(?<![a-z])pipe(?![a-z])", re.IGNORECASE)
+
+def _any_of(words: Iterable[str]) -> re.Pattern[str]:
+    listed = "|".join(re.escape(w).replace(r"\ ", " ") for w in sorted(words, key=len, reverse=True))
+    return re.compile(rf"(?<![^\W\d_])(?:{listed})(?![^\W\d_])", re.IGNORECASE)
+
+
+_ACROSS, _AROUND, _PIPE = _any_of(ACROSS), _any_of(ROUND_WORDS), _any_of(PIPE)
+_SQUARE, _ROUND_POST, _ROUND = _any_of(SQUARE), _any_of(ROUND_POST), _any_of(ROUND)
 
 
 @lru_cache(maxsize=65536, typed=True)
@@ -41,45 +40,68 @@ def read_post_size(value: str | int | float, heading_unit: str = "", basis: str 
 
     `basis` is '' or one of schemas.survey.SIZE_BASES, `heading_unit` may also be NPS or DN. A length
     under the basis `circumference` is the length round the post as it stands; the caller divides by
-    pi. A pipe's name beside any other basis than nominal is a CONFLICT, and so is a DN that names two pipes.
+    pi, and so it does where the measure's own `basis` says circumference. A pipe's name beside any other
+    basis than nominal is a CONFLICT, and so is a DN that names two pipes. What the cell says of shape and
+    wall stands in the answer.
     """
     text = as_text(value)
     if text is None or len(text) > LONGEST:
         return unreadable(value, "pipe", "is not a size")
-    found = _conflict(value, plain(text), basis) or _size(value, plain(text), heading_unit, basis)
+    if conflict := _conflict(value, plain(text), basis):
+        return conflict
+    found = _size(value, plain(text), heading_unit, basis)
+    if isinstance(value, str) and not isinstance(found, PipeSize):
+        found = _twice(value, plain(text), heading_unit, basis) or found
     return _of_a_size(found) if isinstance(found, Doubt) else found
+
+
+def _twice(value: object, text: str, heading_unit: str, basis: str) -> Measure | PipeSize | Doubt | None:
+    """A pipe said twice, by two names or by a name and its outside size: the first of them.
+
+    `2 in (60.3 mm)` says a name first without saying so: that is asked back.
+    """
+    for first, second in parts(text):
+        one, other = _size(first, first, heading_unit, basis), _size(second, second, "", "")
+        if isinstance(one, Doubt) or isinstance(other, Doubt):
+            continue
+        a, b = _outside_of(one), _outside_of(other)
+        named = BY_NPS.get(a / INCH) if isinstance(one, Measure) and one.unit == "in" and basis in ("", NOMINAL) else None
+        if named and abs(named.size - b) < abs(a - b) and abs(named.size - b) <= b * _MILL:
+            name = f"NPS {named.name}"
+            if isinstance(other, PipeSize):
+                return pipe_size(value, name, "", "", basis)
+            return unreadable(value, "pipe", "gives a pipe's name and its outside size", (name,))
+        if not (isinstance(one, Measure) and isinstance(other, Measure)) and abs(a - b) <= b * _MILL:
+            return one
+    return None
+
+
+def _outside_of(size: Measure | PipeSize) -> Fraction:
+    """The size [m] as it stands."""
+    return size.size if isinstance(size, PipeSize) else Fraction(size.value)
 
 
 def _of_a_size(doubt: Doubt) -> Doubt:
     """The doubt about a length, said of a post's size."""
     if doubt.code == "NO_UNIT" and doubt.readings:
         fit = tuple(r for r in doubt.readings if _usual(r)) or doubt.readings
-        return Doubt(doubt.code, doubt.message.removesuffix(could(doubt.readings)) + could(fit), fit[0], fit)
-    return Doubt(doubt.code, doubt.message, example("pipe"), doubt.readings) if doubt.suggestion == example("length") else doubt
+        return Doubt(doubt.code, doubt.message.removesuffix(could(doubt.readings)) + could(fit), instead(fit, "pipe"), fit)
+    return replace(doubt, suggestion=example("pipe")) if doubt.suggestion == example("length") else doubt
 
 
 def _usual(reading: str) -> bool:
     """Whether a reading is about as wide as a post: 30 to 500 mm, in inches or millimetres."""
     size = read_measure(reading, "length")
-    return isinstance(size, Measure) and size.unit in ("in", "mm", "cm") and 0.03 <= size.value <= 0.5
-
-
-def _of_a_name(value: object, bare: str, doubt: Doubt, schedule: str) -> Doubt:
-    """The doubt about the number in a pipe's name; its readings are pipes' names, never lengths."""
-    tail = f" sch {schedule}" if schedule[:1].isdigit() else f" {schedule}".rstrip()
-    sizes = (read_measure(r, "length") for r in doubt.readings if r.endswith(" in"))
-    pipes = (BY_NPS.get(Fraction(s.value) / INCH) for s in sizes if isinstance(s, Measure))
-    readings = tuple(dict.fromkeys(f"NPS {p.name}{tail}" for p in pipes if p))
-    message = doubt.message.removesuffix(could(doubt.readings)).replace(quoted(bare), quoted(value), 1) + could(readings)
-    return Doubt("UNREADABLE", message, readings[0] if readings else example("pipe"), readings)
+    sized = isinstance(size, Measure) and size.unit in ("in", "mm", "cm") and 0.03 <= size.value <= 0.5
+    return sized or " x " in reading
 
 
 def _conflict(value: object, text: str, basis: str) -> Doubt | None:
     """A size round the post where another basis is stated, or a size across where that is."""
-    if basis and basis != ROUND and _ROUND.search(text):
+    if basis and basis != CIRCUMFERENCE and _AROUND.search(text):
         message = f"{quoted(value)} speaks of a length round the post, but the column “Size is” says {basis}."
         return Doubt("CONFLICT", message, "Put “circumference” in “Size is”, or type the size across the post.")
-    if basis == ROUND and _ACROSS.search(text):
+    if basis == CIRCUMFERENCE and _ACROSS.search(text):
         message = f"{quoted(value)} speaks of a size across the post, but the column “Size is” says {basis}."
         return Doubt("CONFLICT", message, "Put “outside diameter” in “Size is”, or type the length round the post.")
     return None
@@ -87,125 +109,30 @@ def _conflict(value: object, text: str, basis: str) -> Doubt | None:
 
 def _size(value: str | int | float, text: str, heading_unit: str, basis: str) -> Measure | PipeSize | Doubt:
     """The size, once its basis does not contradict it."""
-    system = heading_unit if heading_unit in ("NPS", "DN") else ""
     schedule, rest = schedule_of(text)
     if isinstance(schedule, Doubt):
         return schedule
-    named = _NPS.search(rest) or _DN.search(rest) or _NB.search(rest)
-    if named or schedule or system or basis == NOMINAL:
-        return _pipe_size(value, rest, schedule, heading_unit, basis)
-    if _PIPE.search(rest) and not _OUTSIDE.search(rest):
-        return _just_pipe(value, rest)
-    if _PIPE.search(rest):
-        rest = _PIPE.sub(" ", rest).strip()
-    more = (*SHAPE_WORDS, *(ROUND_WORDS if basis == ROUND else ()))
-    return read_measure(rest if isinstance(value, str) else value, "length", heading_unit, more)
-
-
-def _pipe_size(value: object, text: str, schedule: str, heading_unit: str, basis: str) -> PipeSize | Doubt:
-    """A nominal size, by NPS or by DN."""
-    if basis and basis != NOMINAL and not _OUTSIDE.search(text):
-        message = f"{quoted(value)} is a pipe's name, but the column “Size is” says {basis}."
-        return Doubt("CONFLICT", message, "Put “nominal pipe size” in “Size is”, or type the outside size as measured.")
-    bare = _PIPE_WORDS.sub(" ", text)
-    if _OUTSIDE.search(text):
-        return _outside_with_schedule(value, bare, schedule, heading_unit, basis)
-    bare = " ".join(_DN.sub(" ", _NB.sub(" ", _NPS.sub(" ", bare))).split())
-    metric = bool(_DN.search(text)) or heading_unit == "DN" or (heading_unit == "mm" and basis == NOMINAL)
-    if (m := re.fullmatch(r"([0-9]{1,4})(?: ?mm\.?)?", bare, re.IGNORECASE)) and _is_dn(text, bare, metric, basis, heading_unit):
-        return _by_dn(value, int(m[1]), schedule)
-    if _DN.search(text):
-        return unreadable(value, "length", "is not a DN: that is a whole number such as DN 80")
-    if _NB.search(text) and bare.isdigit():
-        return unreadable(value, "length", "may be in inches or in millimetres", (f"NPS {bare}",) if _nps_of(bare) else ())
-    if heading_unit not in ("", "in", "ft-in", "NPS") and re.fullmatch(r"[0-9 ./-]+", bare) and not _NPS.search(text):
-        return unreadable(
-            value, "length", f"is a pipe's name under a heading of {heading_unit}", (f"NPS {bare}",) if _nps_of(bare) else ()
-        )
-    size = read_measure(bare, "length", "in")
-    if isinstance(size, Doubt):
-        return _of_a_name(value, bare, size, schedule)
-    if size.unit != "in":
-        return unreadable(value, "length", f"gives a pipe's name in {size.unit}; an NPS is in inches, a DN has no unit")
-    return _by_nps(value, Fraction(size.value) / INCH, schedule)
-
-
-def _is_dn(text: str, bare: str, metric: bool, basis: str, heading_unit: str) -> bool:
-    """Whether a bare whole number is a DN: named so, in mm, or a nominal bore that no NPS has."""
-    if _NPS.search(text) and not bare.casefold().rstrip(".").endswith("mm"):
-        return False
-    own_mm = bare.casefold().rstrip(".").endswith("mm")
-    no_nps = bool(_NB.search(text)) and bare.isdigit() and int(bare) > 12
-    return metric or own_mm or no_nps
-
-
-def _nps_of(bare: str) -> Pipe | None:
-    size = read_measure(bare, "length", "in") if bare else None
-    return BY_NPS.get(Fraction(size.value) / INCH) if isinstance(size, Measure) else None
-
-
-def _by_nps(value: object, nps: Fraction, schedule: str) -> PipeSize | Doubt:
-    pipe = BY_NPS.get(nps)
-    if pipe:
-        return _found(value, pipe, f"NPS {pipe.name}", schedule, "in")
-    other = of_outside(nps * INCH)
-    if other:
-        why = f"is no nominal pipe size; it is the outside diameter of NPS {other.name}"
-        return unreadable(value, "length", why, (f"NPS {other.name}", f"{float(other.outside):g} in OD"))
-    near = nearest(nps)
-    return unreadable(
-        value, "length", f"is no nominal pipe size of ASME B36.10M that a post could have; the nearest is NPS {near.name}"
-    )
-
-
-def _by_dn(value: object, dn: int, schedule: str) -> PipeSize | Doubt:
-    if dn in TWO_PIPES:
-        one, other = TWO_PIPES[dn]
-        message = (
-            f"{quoted(value)} names two different pipes: DN {dn} is {one} mm outside in one standard and {other} mm in another."
-        )
-        return Doubt("CONFLICT", message, "Put a tape round the post, type that length, and put “circumference” in “Size is”.")
-    pipe = BY_DN.get(dn)
-    if pipe:
-        return _found(value, pipe, f"DN {dn}", schedule, "mm")
-    near = min(PIPES, key=lambda p: abs(p.dn - dn))
-    return unreadable(value, "length", f"is no DN of a pipe; the nearest is DN {near.dn}")
-
-
-def _found(value: object, pipe: Pipe, name: str, schedule: str, unit: str, outside: bool = False) -> PipeSize | Doubt:
-    """The pipe, with the wall of its schedule where one is stated."""
-    if schedule and schedule not in pipe.walls:
-        listed = ", ".join(s for s in SCHEDULES if s in pipe.walls)
-        return unreadable(value, "length", f"names a schedule that {name} does not have; it has {listed}")
-    said = [f"{name} is {float(pipe.outside):g} in ({float(pipe.size * 1000):.1f} mm) outside, by ASME B36.10M"]
-    wall = pipe.walls[schedule] * INCH if schedule else None
-    if wall is not None:
-        said.append(
-            f"its schedule {schedule} wall is {float(pipe.walls[schedule]):.3f} in ({float(wall * 1000):.2f} mm), by ASME B36.10M"
-        )
-    return PipeSize(pipe.size, name, wall, unit, tuple(said))
-
-
-def _outside_with_schedule(value: object, bare: str, schedule: str, heading_unit: str, basis: str) -> PipeSize | Doubt:
-    """`3.5 in OD sch 40`: the outside diameter tells the pipe, the schedule its wall."""
-    if basis not in ("", "outside diameter") or not schedule or _NPS.search(bare) or _DN.search(bare) or _NB.search(bare):
-        message = f"{quoted(value)} speaks of a nominal size and of an outside size."
-        return Doubt("CONFLICT", message, "Type one of them: NPS 3, or 3.5 in OD.")
-    size = read_measure(" ".join(bare.split()), "length", heading_unit)
-    if isinstance(size, Doubt):
-        return size
-    pipe = of_outside(Fraction(size.value))
-    if pipe is None:
-        message = f"{quoted(value)}: no pipe that has a schedule is so wide outside."
-        return Doubt("CONFLICT", message, "Type the outside size alone, and the wall in its own column.")
-    return _found(value, pipe, f"NPS {pipe.name}", schedule, "in")
-
-
-def _just_pipe(value: object, text: str) -> Doubt:
-    """`3 in pipe`: the pipe's name, or its outside size."""
-    bare = " ".join(_PIPE_WORDS.sub(" ", text).split())
-    pipe = _nps_of(bare)
-    readings: tuple[str, ...] = (f"NPS {pipe.name}", f"{pipe.name} in OD") if pipe else ()
-    if not pipe and isinstance(read_measure(bare, "length"), Measure):
-        readings = (f"{bare} OD",)
-    return unreadable(value, "length", "may be the pipe's name or its outside size, which differ", readings)
+    if names_a_pipe(rest) or schedule or heading_unit in ("NPS", "DN") or basis == NOMINAL:
+        return pipe_size(value, rest, schedule, heading_unit, basis)
+    if _PIPE.search(rest) and not OUTSIDE.search(rest):
+        return just_pipe(value, rest)
+    rest = " ".join(_PIPE.sub(" ", rest).split())
+    around = bool(_AROUND.search(rest))
+    square, round_ = bool(_SQUARE.search(rest)), bool(_ROUND_POST.search(rest))
+    if (square and (round_ or around)) or (around and _ACROSS.search(rest)):
+        return unreadable(value, "pipe", "says two things of the post that contradict each other")
+    more = (*SHAPE_WORDS, *(ROUND_WORDS if around else ()), *ROUND)
+    shape = "square" if square else "round" if round_ or around else ""
+    section = read_section(value, rest, heading_unit, shape, more) if basis != CIRCUMFERENCE and not around else None
+    if section is not None:
+        return section
+    found = read_measure(rest if isinstance(value, str) else value, "length", heading_unit, more)
+    if isinstance(found, Doubt):
+        return found
+    if _ROUND.search(rest) and not round_ and not around and basis != CIRCUMFERENCE:
+        if square or found.value / math.pi >= _LEAST_SIZE:
+            return read_measure(rest, "length", heading_unit, SHAPE_WORDS)
+        shape = "round"
+    if around or basis == CIRCUMFERENCE:
+        return replace(found, shape="round", basis=CIRCUMFERENCE)
+    return replace(found, shape=shape)

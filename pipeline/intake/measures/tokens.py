@@ -20,6 +20,7 @@ _SIGN = re.compile(r"[-,()/:=\[\]+]")
 _WORD = re.compile(rf"[{_LETTER}][{_LETTER}.]*|.", re.DOTALL)
 _AND = re.compile(rf"(?:and(?![{_LETTER}])|&)", re.IGNORECASE)
 _NAMED = re.compile(rf"(?:{'|'.join(LETTERS)})(?= ?[=:])", re.IGNORECASE)
+_LEADING = re.compile(rf"(?:{'|'.join(LETTERS)})(?:(?= ?[0-9])|\.(?= ))", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,8 @@ def _next(text: str, at: int, kind: str, more: tuple[str, ...]) -> tuple[Token, 
     if m := _AND.match(text, at):
         return Token("j", m[0]), m.end()
     passed = _passed_over(kind, more).match(text, at) or _NAMED.match(text, at)
+    if not passed and at == 0 and kind == "length":
+        passed = _LEADING.match(text)
     unit = _spellings(kind).match(text, at)
     if passed and (not unit or passed.end() > unit.end()):
         return Token("w", passed[0]), passed.end()

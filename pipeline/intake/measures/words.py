@@ -7,12 +7,35 @@ def _words(text: str) -> tuple[str, ...]:
     return tuple(w.strip() for w in text.split("|"))
 
 
+_ENGLISH = (
+    "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|"
+    "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|wt|w.t|above ground|above grade|"
+    "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear|agl|a.g.l|"
+    "in height|in diameter|in width|in depth|in length|of height"
+)
+_SPANISH = (
+    "alto|alta|altura|de alto|de altura|ancho|de ancho|anchura|largo|de largo|longitud|diámetro|diametro|de diámetro|"
+    "diámetro exterior|exterior|espesor|de espesor|grosor|pared|sobre el suelo|sobre el terreno|profundo|profundidad|poste"
+)
+_FRENCH = (
+    "haut|haute|hauteur|de haut|de hauteur|large|de large|largeur|de long|longueur|diamètre|diametre|de diamètre|"
+    "diamètre extérieur|extérieur|épaisseur|epaisseur|d'épaisseur|ép|paroi|au-dessus du sol|hors sol|profondeur|poteau|mât"
+)
+_GERMAN = (
+    "hoch|höhe|breit|breite|lang|länge|durchmesser|durchm|aussendurchmesser|außendurchmesser|außen|aussen|dick|dicke|"
+    "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|tief|tiefe|mast|pfosten|stark"
+)
+_PORTUGUESE = (
+    "de largura|largura|comprimento|de comprimento|diâmetro|de diâmetro|diâmetro externo|externo|espessura|parede|"
+    "acima do solo|profundidade|fundo"
+)
+_ITALIAN = (
+    "alta|altezza|di altezza|largo|larghezza|lunghezza|diametro|di diametro|diametro esterno|esterno|spessore|di spessore|"
+    "parete|dal suolo|fuori terra|profondo|profondità|palo"
+)
+
 PASSED_OVER: dict[str, tuple[str, ...]] = {
-    "length": _words(
-        "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|"
-        "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|wt|w.t|above ground|above grade|"
-        "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear|agl|a.g.l"
-    ),
+    "length": tuple(dict.fromkeys(_words("|".join((_ENGLISH, _SPANISH, _FRENCH, _GERMAN, _PORTUGUESE, _ITALIAN))))),
     "angle": _words("slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical"),
     "speed": _words(
         "v|wind|gust|gusts|wind speed|ultimate|ult|vult|design|basic|design wind speed|basic wind speed|design wind|"
@@ -25,27 +48,55 @@ PASSED_OVER: dict[str, tuple[str, ...]] = {
 LETTERS = ("h", "w", "l", "d", "t")
 """Letters that name a dimension before an equals sign or after a unit: `H = 8.5 ft`, `H: 8 ft`, `72 in W`."""
 
-SHAPE_WORDS = _words("square|sq|round post|round pole|round tube|round tubing|square tube|square tubing|square post|sq tube")
-"""Words beside a post's size that tell its shape, which another column asks for."""
+SQUARE = _words(
+    "square|sq|square tube|square tubing|square post|square pole|square steel|sq tube|sq. tube|shs|□|cuadrado|cuadrada|carré|"
+    "carre|tube carré|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadrato|quadrata"
+)
+ROUND_POST = _words(
+    "round post|round pole|round tube|round tubing|chs|dia|diam|diameter|Ø|od|o.d|o/d|outside diameter|outer diameter|"
+    "outside dia|"
+    "diámetro|diametro|diamètre|diametre|diâmetro|durchmesser|durchm|außendurchmesser|aussendurchmesser|redondo|redonda|rond|"
+    "ronde|rundrohr|rundmast|tondo|rotondo|circular|circulaire|circolare"
+)
+"""Words beside a post's size that say its shape."""
 
-ROUND_WORDS = _words("circumference|circ|circumf|around|girth|all round|all around|tape round")
+ACROSS = _words(
+    "od|o.d|o/d|outside dia|outside diameter|outside width|dia|diam|diameter|wide|width|across|Ø|diámetro|diametro|diamètre|"
+    "diâmetro|durchmesser|durchm|ancho|largeur|breit|largura|larghezza"
+)
+"""Words for a size taken across the post."""
+
+ROUND = _words("round|rnd|rund")
+"""Words for a round post or, of a number that would do, for a length round the post."""
+
+SHAPE_WORDS = tuple(dict.fromkeys((*SQUARE, *ROUND_POST)))
+
+ROUND_WORDS = _words(
+    "circumference|circ|circumf|around|girth|all round|all around|tape round|round the post|circunferencia|contorno|perímetro|"
+    "circonférence|périmètre|pourtour|umfang|circunferência|circonferenza|in circumference|de circunferencia"
+)
 """Words for a size taken round the post."""
+
+PIPE = _words("pipe|tubería|tubo|caño|tuyau|rohr|cano")
+"""Words for a pipe: a number beside them may be its nominal size."""
 
 DOUBT = _words(
     "about|approx|approximately|ca|c|circa|roughly|around|est|estimate|estimated|maybe|perhaps|nearly|almost|over|under|"
     "at least|at most|less than|more than|min|max|up to|or|ish|probably|guess|say|unsure|not sure|plus or minus|"
-    "give or take|nominal|nom|+/-|+-|±|~|≈|≃|≅|?|<|>|≤|≥"
+    "give or take|nominal|nom|approximate|apx|appx|aprox|aproximadamente|aproximado|unos|casi|environ|env|à peu près|etwa|"
+    "ungefähr|zirka|geschätzt|cerca|cerca de|mais ou menos|más o menos|plus ou moins|più o meno|estimado|estimé|"
+    "stimato|quasi|+/-|+-|±|~|≈|≃|≅|?|<|>|≤|≥"
 )
 """Words and signs that cast doubt on a number."""
 
 CHANGING: dict[str, str] = {
-    **dict.fromkeys(_words("id|i.d|inside|inner|bore"), "an inside size"),
-    **dict.fromkeys(_words("circumference|circ|circumf|girth|around"), "a length round the post"),
+    **dict.fromkeys(_words("id|i.d|inside|inner|bore|interior|intérieur|interno|innen|innendurchmesser"), "an inside size"),
+    **dict.fromkeys((w for w in ROUND_WORDS if w != "round the post"), "a length round the post"),
     **dict.fromkeys(_words("ga|gauge|gage"), "a gauge number"),
     **dict.fromkeys(_words("below|lower"), "a level below"),
     **dict.fromkeys(_words("radius|r"), "a radius"),
-    "pipe": "a pipe's name, which is not its outside size",
-    "round": "a round post or a length round the post",
+    **dict.fromkeys(PIPE, "a pipe's name, which is not its outside size"),
+    **dict.fromkeys(ROUND, "a round post or a length round the post"),
 }
 """Words that change what the number means, and into what."""
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from pipeline.intake.measures import Measure, read_measure
-from pipeline.intake.measures.doubts import could
+from pipeline.intake.measures.doubts import could, instead
 from pipeline.intake.survey.read_cell import Fault, plain_number
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
@@ -36,7 +36,7 @@ def in_range(column: Column, value: Any, said: str, unit: str, policy: Mapping[s
 
 
 def prefer_plausible(column: Column, fault: Fault, policy: Mapping[str, Any]) -> Fault:
-    """Where a doubtful cell could mean several things, suggest the first that would be plausible."""
+    """Where a doubtful cell could mean several things and one of them alone would be plausible, suggest it."""
     if len(fault.readings) < 2 or not (column.least or column.name == "clear_length"):
         return fault
     least, most = (policy[column.least], policy[column.most]) if column.least else (0.0, policy["post_height_most"])
@@ -51,8 +51,8 @@ def prefer_plausible(column: Column, fault: Fault, policy: Mapping[str, Any]) ->
     if not fit:
         return fault
     if fault.code == "NO_UNIT":  # the units that the number can hardly be in are not worth a clerk's time
-        return Fault(fault.code, fault.message.removesuffix(could(fault.readings)) + could(tuple(fit)), fit[0])
-    return Fault(fault.code, fault.message, fit[0])
+        return Fault(fault.code, fault.message.removesuffix(could(fault.readings)) + could(tuple(fit)), instead(tuple(fit), kind))
+    return Fault(fault.code, fault.message, fit[0]) if len(fit) == 1 else fault
 
 
 def round_size(size: Fault, value: float, basis: str, policy: Mapping[str, Any]) -> Fault:

@@ -17,6 +17,7 @@ from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.intake.survey.tables import is_blank
 from pipeline.reading.book import Cell
 from schemas.column import Column
+from schemas.survey import SURVEY
 
 _PER_CENT = "100 %"  # a number format that shows the stored 0.02 as 2 %
 _MEASURES = ("length", "lengths", "angle", "speed", "pipe")
@@ -60,6 +61,7 @@ class Reading:
     value: Any
     unit: str = ""
     said: tuple[str, ...] = ()
+    size: Measure | None = None  # of a post's size: what its cell says of shape, wall and basis
 
 
 BLANK = Reading(None)
@@ -236,14 +238,26 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
         message = got.message if str(cell.value).strip() in got.message or shown in got.message else f"“{shown}”: {got.message}"
         if isinstance(value, str) and (iso := date_of_text(value)):
             return _date(column, Cell(cell.row, cell.column, "date", iso, "", value.strip()), unit)
-        return Fault(got.code, message, got.suggestion or example(column), got.readings)
+        return Fault(got.code, message, _estimate(column, got) or got.suggestion or example(column), got.readings)
     if isinstance(got, PipeSize):
         return Reading(got, got.unit, got.said)
     if isinstance(got, Measure):
-        return Reading(float(got.value), got.unit, got.said)
+        return Reading(float(got.value), got.unit, got.said, got if column.kind == "pipe" else None)
     if isinstance(got, tuple):
         return Reading(tuple(float(m.value) for m in got), got[0].unit, tuple(s for m in got for s in m.said))
     return Reading(got)
+
+
+_ESTIMATED = {"post_size": "measured_with", "post_height": "height_measured_with"}
+"""Columns whose measure may be an estimate, and the column that says so."""
+
+
+def _estimate(column: Column, doubt: Doubt) -> str:
+    """Where nothing but a word of doubt stands beside a measure: what to choose in which column ('' elsewhere)."""
+    if not doubt.estimate or column.name not in _ESTIMATED:
+        return ""
+    tool = SURVEY.column(_ESTIMATED[column.name]).heading
+    return f"Measure again; or type {doubt.readings[0]}, and choose “estimate” under “{tool}”."
 
 
 _CONTROLS = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ufeff]")

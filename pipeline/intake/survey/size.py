@@ -50,6 +50,8 @@ def read_size(cell: Cell | None, unit: str, stated: str | None, heading_basis: s
     if stated and heading_basis and stated != heading_basis:
         message = f"“{stated}”, but the heading over the size says {heading_basis}."
         faults.append(("size_basis", Fault("CONFLICT", message, heading_basis)))
+    if isinstance(got, Reading) and got.size and stated == "" and not heading_basis:
+        basis = got.size.basis
     basis = NOMINAL if said_by_size and stated is not None else basis
     if shape not in (None, "round") and basis in (CIRCUMFERENCE, NOMINAL):
         faults.append((where, _round_only(basis, shape or "", cell, where)))
@@ -71,7 +73,8 @@ def _size(got: Reading, word: str, stated: str | None, shape: str | None, faults
     if word == "outside diameter" and shape == "square" and stated:
         said = (*said, "The outside diameter of a square post is taken as its width across the flats.")
     known = stated is not None and not faults
-    return Size(value if known else None, word, False, None, got.unit, said, faults)
+    wall = float(got.size.wall) if got.size and got.size.wall is not None else None
+    return Size(value if known else None, word, False, wall, got.unit, said, faults)
 
 
 def _round_only(basis: str, shape: str, cell: Cell | None, where: str) -> Fault:
