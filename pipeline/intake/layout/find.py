@@ -5,14 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from pipeline.intake.layout.carried import Carried
-from pipeline.intake.layout.grid import Grid, Row, line, turned, upright
+from pipeline.intake.layout.grid import Row, line, upright
 from pipeline.intake.layout.groups import groups_of
 from pipeline.intake.layout.headings_asked import after_total, no_headings, two_headings, unknown_headings
+from pipeline.intake.layout.in_columns import Band, bands_of
+from pipeline.intake.layout.named_posts import with_named_posts
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
 from pipeline.intake.layout.row_records import opens_block, records_of, states_another_site
 from pipeline.intake.layout.said import Said, hidden, sentences, tables_said
 from pipeline.intake.layout.tables import Table, find_tables
+from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in
 from pipeline.intake.query import Query
 from pipeline.reading.book import Book, Sheet
@@ -33,46 +36,39 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     `file` is the name to show. Where no row of headings is found there is one query, NO_HEADINGS, and no record.
     """
     found = _Found(notes=list(book.notes))
-    headed: list[Sheet] = []
+    headings: dict[str, frozenset[str]] = {}
     for sheet in book.sheets:
-        if grids := _tables_in(sheet):
-            headed.append(sheet)
-            _read_sheet(grids, file, found)
+        if bands := _bands(sheet):
+            headings[sheet.name] = frozenset(n for b in bands for t in b.tables for n in t.heads)
+            _read_sheet(bands, file, found)
             found.notes += hidden(sheet, found.records)
-    if not headed:
+    if not headings:
         return [], [no_headings(book, file)], found.notes
-    left_out = [s.name for s in book.sheets if s.cells and s not in headed]
+    left_out = [s.name for s in book.sheets if s.cells and s.name not in headings]
     if left_out:
         listed = ", ".join(f"“{n}”" for n in left_out)
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
-    return found.records, found.queries, found.notes
+    return with_named_posts(with_tabs(found.records, headings)), found.queries, found.notes
 
 
-def _tables_in(sheet: Sheet) -> list[tuple[Grid, list[Table]]]:
-    """The tables of a sheet, upright; where there are none, with posts in columns."""
-    for grid in (upright(sheet), turned(sheet)):
-        if tables := find_tables(grid):
-            return [(grid, tables)]
-    return []
+def _bands(sheet: Sheet) -> list[Band]:
+    """The tables of a sheet with what stands above them: upright; where there are none, with posts in columns."""
+    grid = upright(sheet)
+    if tables := find_tables(grid):
+        return [Band(tuple(r for r in grid.rows if r[0] < tables[0].row), tuple(tables))]
+    return bands_of(sheet)
 
 
-def _read_sheet(grids: list[tuple[Grid, list[Table]]], file: str, found: _Found) -> None:
+def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
     """All tables of one sheet; a title holds until the next one."""
     carried = Carried()
-    for grid, tables in grids:
-        _titles_above(grid, tables[0], carried)
-        for table in tables:
+    for band in bands:
+        for (number, cells), below in zip(band.above, [*band.above[1:], (0, {})], strict=False):
+            carried.title.take(labels_in(cells, below[1] if below[0] == number + 1 else None))
+        for table in band.tables:
             found.queries += two_headings(table, file) + unknown_headings(table, file)
             said = _read_table(table, file, carried, found)
             found.notes += sentences(table, said) + tables_said(table, said)
-
-
-def _titles_above(grid: Grid, table: Table, carried: Carried) -> None:
-    """What stands above the first heading row."""
-    above = [(n, cells) for n, cells in grid.rows if n < table.row]
-    for (number, cells), below in zip(above, [*above[1:], (0, {})], strict=False):
-        next_row: Row | None = below[1] if below[0] == number + 1 else None
-        carried.title.take(labels_in(grid, number, cells, next_row))
 
 
 def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Said:
@@ -106,7 +102,7 @@ def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -
     cell = next(iter(cells.values()))
     stated = Stated(cell, Heading(line(str(cell.value)), "", cell.address), cell.address, "section_row")
     if kind == "title":
-        if carried.title.take(labels_in(table.grid, number, cells)):
+        if carried.title.take(labels_in(cells)):
             carried.begin(None)
     elif kind == "section":
         carried.begin(stated)

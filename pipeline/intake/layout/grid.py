@@ -19,6 +19,7 @@ class Grid:
     sheet: Sheet
     rows: tuple[tuple[int, dict[int, Cell]], ...]
     turned: bool = False
+    part: str = ""  # where several parts of a sheet have the same columns: `, from row 9`
 
     def at(self, row: int, column: int) -> str:
         """The sheet's own address of a place in the grid."""
@@ -26,7 +27,7 @@ class Grid:
 
     def label(self, row: int) -> str:
         """A row of the grid in words that a person uses: `row 7`, `column D`."""
-        return f"column {address(1, row)[:-1]}" if self.turned else f"row {row}"
+        return f"column {address(1, row)[:-1]}{self.part}" if self.turned else f"row {row}"
 
 
 def upright(sheet: Sheet) -> Grid:

@@ -29,8 +29,11 @@ class HeadingRow:
     labels: Mapping[int, str]
 
 
-def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int) -> HeadingRow | None:
-    """The heading that starts at row `i`, or None; `likely` of its cells at least must look like headings."""
+def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int, named: bool = False) -> HeadingRow | None:
+    """The heading that starts at row `i`, or None; `likely` of its cells at least must look like headings.
+
+    `named`: the posts' names stand in a row that has no heading.
+    """
     upper = rows[i][1]
     if sum(_may_be_heading(c) for c in upper.values()) < likely:
         return None
@@ -41,9 +44,9 @@ def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int) -> HeadingR
         two, used = _two_rows(upper_texts, lower_texts)
         lower = {n: found for n, t in lower_texts.items() if (found := claim(t))}
         more = len(_names(two.claims.values())) >= max(len(_names(one.claims.values())), len(_names(lower.values())))
-        if used and more and _is_survey(two):
+        if used and more and _is_survey(two, named):
             return two
-    return one if _is_survey(one) else None
+    return one if _is_survey(one, named) else None
 
 
 def _one_row(texts: Mapping[int, str]) -> HeadingRow:
@@ -105,10 +108,10 @@ def _names(claims: Collection[Claim]) -> set[str]:
     return {c.name for c in claims}
 
 
-def _is_survey(row: HeadingRow) -> bool:
+def _is_survey(row: HeadingRow, named: bool) -> bool:
     """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is."""
     names = _names(row.claims.values())
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
-    if len(set(row.labels.values())) > 1:
+    if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
     return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)

@@ -148,7 +148,7 @@ _PLACE = re.compile(
 """A part of a ground, not a ground of its own."""
 
 _REMARK = re.compile(
-    r"[^\w(#]|.*[=@?!;]|.*\d\s*(in|ft|mm|cm|m|deg|\"|')\b|.*\b\d{1,4}[-./]\d{1,2}[-./]\d{1,4}\b|"
+    r"[^\w(#].*|.*[=@?!;].*|.*\d\s*(in|ft|mm|cm|m|deg)\b.*|.*\d\s*[\"'].*|.*\b\d{1,4}[-./]\d{1,2}[-./]\d{1,4}\b.*|"
     r"(note|notes|n\.?b|remark|remarks|comment|legend|key|measured|surveyed|checked|inspected|prepared|filled|done|by|page|"
     r"sheet|continued|cont'?d?|see|all|please|draft|updated|date|source|end|new|old|not|no|none|to|waiting|same|ok|tbd|"
     r"photo|photos|map|urgent|priority|list|table|survey|posts|poles|spring|summer|autumn|fall|winter|"
@@ -158,7 +158,7 @@ _REMARK = re.compile(
 """Texts that plainly are remarks, legends, or parts of a form. Source: common practice."""
 
 _GROUND = re.compile(
-    r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|park|parks|field|fields|ground|grounds|"
+    r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|p\.s|park|parks|field|fields|ground|grounds|"
     r"rec|recreation|center|centre|community|club|hall|church|arena|gardens?|green|common|commons|plaza|square|meadows?|"
     r"campus|complex|escuela|colegio|parque|[eé]cole|coll[eè]ge|lyc[eé]e|parc|schule|gymnasium|sportplatz|escola|scuola|parco)\b",
     re.IGNORECASE,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
 from pipeline.intake.layout.grid import Row, line
@@ -142,13 +142,6 @@ def _extra(table: Table, cells: Row) -> dict[str, str]:
         key = line(heading) or (f"row {n}" if table.grid.turned else f"column {letters}")
         extra[key if key not in extra else f"{key} ({letters})"] = typed(cell)
     return extra
-
-
-def with_site(record: Record, name: str, cell: Cell) -> Record:
-    """The record with the name of its sheet as its site's."""
-    at = next(iter(record.places.values()), "")
-    stated = Stated(replace(cell, value=name), Heading("", "", ""), at, "sheet_name")
-    return replace(record, values={**record.values, "site_name": stated})
 
 
 def names_a_site(record: Record) -> bool:

@@ -36,7 +36,8 @@ class Said:
 def sentences(table: Table, said: Said) -> list[str]:
     """What is said about the rows of a table that are no posts."""
     told = [
-        *(f"Row {n} is read as a total; what follows it is not read as posts." for n in said.of("total")[:_NAMED]),
+        f"Row {said.total} is read as a total; what follows it is not read as posts." if said.total else "",
+        _several([n for n in said.of("total") if n != str(said.total)], "read as totals, not as posts"),
         _several(said.of("partial"), "read as subtotals, not as posts"),
         _several(said.of("remark", "place"), "read as titles or remarks, not as posts"),
         _several(said.of("section"), "that name the site of the rows below them"),

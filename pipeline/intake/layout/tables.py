@@ -57,13 +57,16 @@ class Table:
         return self.grid.sheet.name
 
 
-def find_tables(grid: Grid) -> list[Table]:
-    """The survey tables of a sheet, in order; none where no row of headings is found."""
+def find_tables(grid: Grid, named: bool = False) -> list[Table]:
+    """The survey tables of a sheet, in order; none where no row of headings is found.
+
+    `named`: the posts' names stand where no heading is.
+    """
     rows = grid.rows
     starts: list[tuple[int, HeadingRow]] = []
     i = 0
     while i < len(rows) and (starts or i < _SEARCHED):
-        found = heading_at(rows, i, likely=3 if starts else 1)
+        found = heading_at(rows, i, 3 if starts else 1, named)
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
         if found:

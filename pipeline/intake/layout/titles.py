@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
-from pipeline.intake.layout.grid import Grid, Row, line
+from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.record import Heading, Stated
 from pipeline.intake.survey.headings import WEAK, Claim, claim, fold
 from pipeline.intake.survey.spellings import word_of
@@ -73,7 +73,7 @@ def label(text: str) -> Claim | None:
     return found if found and found.name in IN_TITLES and fold(bare) not in _CAN_MEAN_A_PERSON else None
 
 
-def labels_in(grid: Grid, number: int, cells: Row, below: Row | None = None) -> list[Pair]:
+def labels_in(cells: Row, below: Row | None = None) -> list[Pair]:
     """Every label of a row with its value: in its own cell, in the next one, or in the cell below where labels stand in a row."""
     found: list[Pair] = []
     columns = list(cells)

@@ -1,0 +1,80 @@
+"""Posts in columns: headings down the first column, or the first two, and a post in each further one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from pipeline.intake.layout.grid import Grid, Row, turned, upright
+from pipeline.intake.layout.heading_rows import OF_A_POST
+from pipeline.intake.layout.tables import Head, Table, find_tables
+from pipeline.reading.book import Sheet
+
+
+@dataclass(frozen=True)
+class Band:
+    """Rows of a sheet in which posts stand in columns: what stands above them, and their tables."""
+
+    above: tuple[tuple[int, Row], ...]
+    tables: tuple[Table, ...]
+
+
+def bands_of(sheet: Sheet) -> list[Band]:
+    """Bands of posts in columns, from the top; none where no column of headings is found."""
+    grid = turned(sheet)
+    whole = _tables(grid)
+    if not whole:
+        return []
+    rows = upright(sheet).rows
+    return [b for lo, hi in _cuts(whole[0]) if (b := _band(grid, rows, lo, hi))]
+
+
+def _cuts(table: Table) -> Iterator[tuple[int, int]]:
+    """First row of each band and of what follows it: a band begins where the first heading about a post stands again."""
+    names = {h.column: name for name, heads in table.heads.items() for h in heads}
+    known = sorted(names)
+    first = next((names[n] for n in known if names[n] in OF_A_POST), "")
+    starts = [n for n in known if names[n] == first]
+    begins = [1] + [max(k for k in known if k < n) + 1 for n in starts[1:]]
+    yield from zip(begins, [*begins[1:], 1 << 21], strict=True)
+
+
+def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band | None:
+    """The tables of one band, without the titles above them."""
+    found = _tables(_between(grid, lo, hi))
+    if not found:
+        return None
+    heads = {h.column: name for name, hs in found[0].heads.items() for h in hs}
+    cells = {number: row for number, row in rows if lo <= number < hi}
+    first = min(n for n, name in heads.items() if name in OF_A_POST or len(cells[n]) > 2)
+    corner = _names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0
+    start = corner or first
+    part = replace(_between(grid, start, hi), part=found[0].grid.part)
+    tables = find_tables(part, named=bool(corner))
+    if corner:
+        tables = [_with_names(t, corner) for t in tables]
+    return Band(tuple((n, row) for n, row in cells.items() if n < start), tuple(tables)) if tables else None
+
+
+def _tables(grid: Grid) -> list[Table]:
+    return find_tables(grid) or find_tables(grid, named=True)
+
+
+def _between(grid: Grid, lo: int, hi: int) -> Grid:
+    """The part of a turned grid that stands in some rows of the sheet."""
+    rows = ((number, {n: c for n, c in cells.items() if lo <= n < hi}) for number, cells in grid.rows)
+    part = f", from row {lo}" if lo > min(n for _, cells in grid.rows for n in cells) else ""
+    return replace(grid, rows=tuple((number, cells) for number, cells in rows if cells), part=part)
+
+
+def _names_above(table: Table, cells: Mapping[int, Row], first: int) -> int:
+    """The row of the posts' names, which stands over the columns and has no heading of its own; 0 where there is none."""
+    above = cells.get(first - 1, {})
+    return first - 1 if len(above) > 1 and min(above) > table.row else 0
+
+
+def _with_names(table: Table, corner: int) -> Table:
+    """The table with the row over its columns as the posts' names."""
+    head = Head(table.row, corner, table.grid.at(table.row, corner), "", "")
+    extra = {n: text for n, text in table.extra.items() if n != corner}
+    return replace(table, heads={**table.heads, "post_code": (head,)}, extra=extra)

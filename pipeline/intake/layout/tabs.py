@@ -1,0 +1,43 @@
+"""A tab a site: where several sheets have the same headings and none names a site, the sheet's name is the site's."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from pipeline.intake.layout.record import Heading, Record, Stated
+from pipeline.intake.layout.row_records import names_a_site
+from pipeline.reading.book import Cell
+
+_NO_SITE = re.compile(
+    r"((sheet|tabelle|blatt|feuil|feuille|hoja|planilha|folha|foglio|table|tab|tabla|tableau|tabela|tabella|page|list|copy of .*|"
+    r"survey|surveys|post|posts|pole|poles|data|form|draft|final|new|old|round|part|january|february|march|april|may|june|july|"
+    r"august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|spring|summer|autumn|fall|winter)"
+    r"[\s_.-]*[\d\s()_.-]*|[\d\s()_./-]+)",
+    re.IGNORECASE,
+)
+"""Names of sheets that a program gives, or that say when or what, not where. Source: common practice, and the programs'
+own names in English, German, French, Spanish, Portuguese and Italian."""
+
+
+def with_tabs(records: Sequence[Record], headings: Mapping[str, frozenset[str]]) -> list[Record]:
+    """`records` of a book, with the sheet's name for their site's where that is plainly meant.
+
+    `headings` has the claimed columns of each sheet with a table.
+    """
+    alike: dict[frozenset[str], set[str]] = defaultdict(set)
+    for sheet, names in headings.items():
+        alike[names].add(sheet)
+    named = {r.sheet for r in records if names_a_site(r) or any(w.name == "site_name" for w in r.wrong)}
+    sites = {
+        s for sheets in alike.values() if len(sheets) > 1 and not sheets & named for s in sheets if not _NO_SITE.fullmatch(s)
+    }
+    return [_on_tab(r) if r.sheet in sites else r for r in records]
+
+
+def _on_tab(record: Record) -> Record:
+    at = next((s.at for s in record.values.values()), "A1")
+    stated = Stated(Cell(1, 1, "text", record.sheet), Heading("sheet"), at, "sheet_name")
+    return replace(record, values={**record.values, "site_name": stated})
