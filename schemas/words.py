@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from schemas.findings import FIT_RULES, KIT_RULES
+
 VERDICTS = ("viable", "viable_confirm", "viable_extended", "not_viable")
 """Verdict of a post with a mount, and of a kit, best first; the index is the number used in arrays."""
 
@@ -16,10 +18,10 @@ VERDICT_WORDS = {
 STATES = ("pass", "confirm", "fail")
 """Answer of one rule; the index is the number used in arrays."""
 
-FIT_CODES = ("SHAPE", "SIZE", "LINE", "LEAN", "FITTINGS", "CONDITION", "BASE", "CLEAR", "HEIGHT", "JOINT")
+FIT_CODES = tuple(r.code for r in FIT_RULES)
 """Findings about a post with a mount, in the order in which files list them."""
 
-KIT_CODES = ("BOARD", "STRENGTH", "FOOTING")
+KIT_CODES = tuple(r.code for r in KIT_RULES)
 """Findings about a kit."""
 
 FINDING_CODES = FIT_CODES + KIT_CODES

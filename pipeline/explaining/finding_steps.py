@@ -9,8 +9,8 @@ from pipeline.explaining.case import POST, Case
 from pipeline.explaining.layout import filed, heading, item, listed, metres, number, paragraph
 from pipeline.rules.arrays import FindingLine
 from pipeline.rules.finding_lines import kit_findings, pair_findings
-from pipeline.rules.sentences import SOURCES
 from pipeline.rules.verdict import codes
+from schemas.findings import BY_CODE
 from schemas.words import VERDICT_WORDS, VERDICTS
 
 RULE = (
@@ -41,7 +41,7 @@ def _told(lines: Sequence[FindingLine]) -> Iterator[str]:
         yield from item(f"{f.code:<10}{f.state}", f.sentence, width=20)
         if numbers := _numbers(f):
             yield from item("", numbers, width=20)
-        yield from item("", f"Source: {SOURCES[f.code]}.", width=20)
+        yield from item("", f"Source: {BY_CODE[f.code].source}.", width=20)
 
 
 def _numbers(f: FindingLine) -> str:

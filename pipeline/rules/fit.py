@@ -1,7 +1,7 @@
-"""What fits what: one rule a function, one row a rule in RULES.
+"""What fits what: one rule a function, in the order and words of schemas.findings.
 
-A new rule is one function from a Case to a Finding, one row in RULES, and its code in
-schemas.words with a sentence in `sentences`.
+A new rule is a function from a Case to a Finding and one from Facts to a sentence, side by side in FUNCTIONS, and its
+words in schemas.findings.FIT_RULES.
 """
 
 from __future__ import annotations
@@ -12,11 +12,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pipeline.rules import ring_height
-from pipeline.rules.arrays import CONFIRM, FAIL, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts, States
+from pipeline.rules import ring_height, sentences, word_rules
+from pipeline.rules.arrays import CONFIRM, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts
 from pipeline.rules.extension import SPIGOT, Choice, choose
 from pipeline.rules.ring_height import Reach
 from pipeline.rules.verdict import NOTHING, answer, finding, verdict
+from pipeline.rules.word_rules import by_word
+from schemas.findings import FIT_RULES
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
 
 RING_DIAMETER = 0.450
@@ -36,6 +38,7 @@ class Case:
 
 
 Rule = Callable[[Case], Finding]
+Sentence = Callable[[sentences.Facts], str]
 
 
 def shape(case: Case) -> Finding:
@@ -59,7 +62,7 @@ def size(case: Case) -> Finding:
 
 def line(case: Case) -> Finding:
     """The post is straight. Source: design section 4, LINE."""
-    return finding("LINE", _by_word(case.posts.line, LINES, {"straight"}, {"unknown", "tapered"}))
+    return finding("LINE", by_word(word_rules.LINE, LINES, case.posts.line))
 
 
 def lean(case: Case) -> Finding:
@@ -74,19 +77,17 @@ def lean(case: Case) -> Finding:
 
 def fittings(case: Case) -> Finding:
     """Nothing is welded on. Source: design section 4, FITTINGS."""
-    return finding("FITTINGS", _by_word(case.posts.fittings, FITTINGS, {"none", "removable"}, {"unknown"}))
+    return finding("FITTINGS", by_word(word_rules.FITTINGS, FITTINGS, case.posts.fittings))
 
 
 def condition(case: Case) -> Finding:
     """The post is sound. Source: design section 4, CONDITION."""
-    good = {"sound", "surface rust", "unknown"}  # unknown is said on the quotation and is no confirm
-    return finding("CONDITION", _by_word(case.posts.condition, CONDITIONS, good, set()))
+    return finding("CONDITION", by_word(word_rules.CONDITION, CONDITIONS, case.posts.condition))
 
 
 def base(case: Case) -> Finding:
     """The post is set in the ground. Source: design section 4, BASE."""
-    good = {"cast in", "ground sleeve", "driven", "unknown"}
-    return finding("BASE", _by_word(case.posts.base, BASES, good, {"base plate"}))
+    return finding("BASE", by_word(word_rules.BASE, BASES, case.posts.base))
 
 
 def clear(case: Case) -> Finding:
@@ -120,29 +121,32 @@ def joint(case: Case) -> Finding:
     return finding("JOINT", np.where(spigot & np.isnan(bore), CONFIRM, PASS).astype(np.int8), value, least, most, "m")
 
 
-RULES: tuple[tuple[str, Rule], ...] = (
-    ("SHAPE", shape),
-    ("SIZE", size),
-    ("LINE", line),
-    ("LEAN", lean),
-    ("FITTINGS", fittings),
-    ("CONDITION", condition),
-    ("BASE", base),
-    ("CLEAR", clear),
-    ("HEIGHT", height),
-    ("JOINT", joint),
-)
-"""Every rule about a post with a mount, in the order of words.FIT_CODES."""
+FUNCTIONS: dict[str, tuple[Rule, Sentence]] = {
+    "SHAPE": (shape, sentences.shape),
+    "SIZE": (size, sentences.size),
+    "LINE": (line, sentences.line),
+    "LEAN": (lean, sentences.lean),
+    "FITTINGS": (fittings, sentences.fittings),
+    "CONDITION": (condition, sentences.condition),
+    "BASE": (base, sentences.base),
+    "CLEAR": (clear, sentences.clear),
+    "HEIGHT": (height, sentences.height),
+    "JOINT": (joint, sentences.joint),
+}
+"""What each row of schemas.findings.FIT_RULES computes, and what it says."""
+
+RULES: tuple[Rule, ...] = tuple(FUNCTIONS[words.code][0] for words in FIT_RULES)
+"""Every rule about a post with a mount, in the order in which files list them."""
 
 
-def fit(posts: Posts, catalogue: Catalogue, policy: Policy, rules: Sequence[tuple[str, Rule]] = RULES) -> Fit:
+def fit(posts: Posts, catalogue: Catalogue, policy: Policy, rules: Sequence[Rule] = RULES) -> Fit:
     """Findings, verdict, ring heights and extension of every post with every active mount, (n, m)."""
     mounts = catalogue.mounts
     reach = ring_height.reach(posts, mounts, policy)
     choice = choose(posts, mounts, catalogue.extensions, reach, policy)
     lowered = ring_height.lowered(reach.margin, choice.added)
     case = Case(posts, catalogue, policy, reach, choice, lowered)
-    findings = tuple(rule(case) for _, rule in rules)
+    findings = tuple(rule(case) for rule in rules)
     top = ring_height.top_setting(reach.greatest, choice.added, posts.target)
     return Fit(
         findings=findings,
@@ -157,9 +161,3 @@ def fit(posts: Posts, catalogue: Catalogue, policy: Policy, rules: Sequence[tupl
         covered=ring_height.covered(posts, mounts, top, policy),
         wanted=(~np.isnan(posts.wanted)).sum(axis=1),
     )
-
-
-def _by_word(index: np.ndarray, words: Sequence[str], passes: set[str], confirms: set[str]) -> States:
-    """States (n, 1) of a rule that is a list of words; what is in neither set fails."""
-    table = [PASS if w in passes else CONFIRM if w in confirms else FAIL for w in words]
-    return np.array(table, dtype=np.int8)[index][:, None]

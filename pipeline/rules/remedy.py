@@ -9,7 +9,7 @@ import numpy as np
 
 from pipeline.rules.arrays import FAIL, SLACK, Bools, Catalogue, Fit, Floats, Ints, Policy, Posts, Remedy
 from pipeline.rules.kits import sets
-from pipeline.rules.remedy_words import Plan, put
+from pipeline.rules.remedy_words import Plan, put, unplanned
 from pipeline.rules.ring_height import lift
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
 
@@ -18,6 +18,7 @@ COST = {
     "clear": 1.5,
     "extension": 2.0,
     "board": 3.5,
+    "mend": 8.0,
     "mount": 10.0,
     "straighten": 20.0,
     "reset": 25.0,
@@ -71,6 +72,7 @@ def what_if(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, widest
     short = failed["HEIGHT"]
     clear = np.where(failed["CLEAR"] & ~short, _clear_cost(posts, catalogue, fit), 0.0)
     pair = by_post[:, None] + np.where(short, COST["extension"], 0.0) + clear + np.where(narrow, COST["board"], 0.0)
+    pair = pair + COST["mend"] * sum(failed[code] for code in unplanned(fit))
     pair = np.where(failed["SHAPE"] | failed["SIZE"] | np.isnan(widest), np.inf, pair)
     hopeless = (posts.shape == SHAPES.index("other")) | np.isnan(widest).all()  # nothing could hang on another mount
     another = np.where(hopeless, np.inf, by_post + COST["mount"])

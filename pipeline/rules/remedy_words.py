@@ -11,7 +11,16 @@ import numpy as np
 from pipeline.rules.arrays import FAIL, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
 from pipeline.rules.plain import height, joined, size, window
 from pipeline.rules.ring_height import lift
+from schemas.findings import BY_CODE
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
+
+PLANNED = frozenset(("SHAPE", "SIZE", "LINE", "LEAN", "FITTINGS", "CONDITION", "BASE", "CLEAR", "HEIGHT", "JOINT"))
+"""Findings for which a way out is known; any other is to be put right as it is."""
+
+
+def unplanned(fit: Fit) -> list[str]:
+    """Codes of the findings that no way out is known for."""
+    return [f.code for f in fit.findings if f.code not in PLANNED]
 
 
 @dataclass(frozen=True)
@@ -82,6 +91,9 @@ def _pair(plan: Plan) -> Iterator[Step]:
     elif plan.fails("CLEAR"):
         need = float(fit.lowered[i, m] + mounts.clamp_length[m])
         yield Step("clear", need, f"clear and straighten the post for {height(need, up=True)} from its top down")
+    for code in unplanned(fit):
+        if plan.fails(code):
+            yield Step("mend", math.nan, f"put right the {BY_CODE[code].about}")
     if plan.narrow:
         yield _narrower(plan)
 

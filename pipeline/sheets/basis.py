@@ -5,13 +5,14 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from pipeline.sheets.basis_text import RULES, SOURCES
+from pipeline.sheets.basis_text import SOURCES
 from pipeline.sheets.report import Setting, SettingReport, SiteReport
 from pipeline.sheets.wording import number
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.paper import A4, LETTER
 from pipeline.xlsx.stencil import Stencil, cut
 from pipeline.xlsx.values import Col
+from schemas.findings import RULES
 from schemas.words import CAUTION, NOT_LOOKED_AT, VERDICT_WORDS
 
 VERDICT_ORDER = ("viable", "viable_confirm", "viable_extended", "not_viable", "no_kit")
@@ -79,7 +80,7 @@ def _fill(page: Page, setting: Setting, versions: list[list[Any]]) -> tuple[int,
     page.title("Basis: rules, limits, settings and sources")
     row = page.para(1, CAUTION, "caution")
     row = page.para(row, NOT_LOOKED_AT, "strong")
-    rules = [[c, p or "never", q or "never", f or "never", s] for c, p, q, f, s in RULES]
+    rules = [[r.code, *(words or "never" for words in (r.passes, r.confirms, r.fails)), r.source] for r in RULES]
     row = page.table(row, "rules", RULE_COLUMNS, rules, "Rules")
     row = page.para(
         row + 1, "Limits are inclusive. A failed rule gives 'does not fit'; else a needed extension, else a confirmation.", "note"

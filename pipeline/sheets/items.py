@@ -7,9 +7,9 @@ from typing import Any
 
 from pipeline.sheets import show
 from pipeline.sheets.report import Setting, SiteSummary
-from pipeline.sheets.wording import STOPS
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Col, Formula
+from schemas.findings import BY_CODE, RULES
 from schemas.order import natural
 from schemas.words import CAUTION
 
@@ -193,7 +193,7 @@ def write_reach(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> N
     page.para(2, words, "note")
     row = 3
     if mounts:
-        codes = [c for c in STOPS if any(c in counts for counts in mounts.values())]
+        codes = [r.code for r in RULES if any(r.code in counts for counts in mounts.values())]
         cols = [
             Col("Mount", "bold", 24),
             Col("Description", "text", 32),
@@ -201,7 +201,7 @@ def write_reach(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> N
             Col("As it stands", "whole"),
             Col("If confirmed", "whole"),
             Col("With an extension", "whole"),
-            *(Col(f"Stopped by: {STOPS[c]}", "whole", 16) for c in codes),
+            *(Col(f"Stopped by: {BY_CODE[c].short}", "whole", 16) for c in codes),
         ]
         names = setting.items.get("Mounts", {})
         rows = [

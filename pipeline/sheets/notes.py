@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from pipeline.intake.query import Query
 from pipeline.sheets import show
 from pipeline.sheets.report import Change, PostReport, SiteReport
-from pipeline.sheets.wording import FINDING, VERDICT, posts_named
+from pipeline.sheets.wording import VERDICT, posts_named
+from schemas.findings import BY_CODE
 from schemas.words import CAUTION, ON_SITE_CHECKS
 
 Entry = tuple[str, str, str]
@@ -113,10 +114,10 @@ def to_confirm(report: SiteReport) -> Block:
         for code in post.kit.confirm:
             found.setdefault((code, sentences.get(code, "")), []).append(post)
     entries: list[Entry] = []
-    for (code, sentence), posts in sorted(found.items(), key=lambda item: list(FINDING).index(item[0][0])):
-        about, who = FINDING[code]
-        words = f"{about.capitalize()}: {sentence}" if sentence else f"{about.capitalize()}."
-        entries.append((posts_named(posts), f"{words} To be confirmed by {who}.", "para"))
+    for (code, sentence), posts in sorted(found.items(), key=lambda item: list(BY_CODE).index(item[0][0])):
+        rule = BY_CODE[code]
+        words = f"{rule.about.capitalize()}: {sentence}" if sentence else f"{rule.about.capitalize()}."
+        entries.append((posts_named(posts), f"{words} To be confirmed by {rule.confirmed_by}.", "para"))
     if not entries and any(p.kits for p in report.posts):
         entries.append(
             ("", "The survey leaves nothing open about the fit of the kits. The checks on site below still stand.", "para")

@@ -10,10 +10,11 @@ from typing import Any
 from pipeline.intake.query import Query
 from pipeline.sheets import show
 from pipeline.sheets.report import SiteSummary
-from pipeline.sheets.wording import FINDING, STATE, STOPS, VERDICT
+from pipeline.sheets.wording import STATE, VERDICT
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.styles import FONT, INK
 from pipeline.xlsx.values import As, Col, Formula, Link
+from schemas.findings import BY_CODE
 from schemas.order import natural
 from schemas.words import CAUTION
 
@@ -77,7 +78,7 @@ def write_figures(book: Book, sites: Sequence[SiteSummary]) -> Drawn:
     kinds = [Col(VERDICT[o][0], "whole") for o in OUTCOMES]
     page.para(1, CAUTION, "caution")
     row, outcomes = _figures(page, 2, "outcomes_by_site", [Col("Site", "bold", 40), *kinds], rows)
-    stops = [[STOPS.get(c, c.lower()).capitalize(), n] for c, n in summed([s.stops for s in sites]).items()]
+    stops = [[BY_CODE[c].short.capitalize(), n] for c, n in summed([s.stops for s in sites]).items()]
     row, stopped = _figures(page, row, "stops", [Col("What stops posts without a kit", "bold", 40), Col("Posts", "whole")], stops)
     serve = [[what[:1].upper() + what[1:], n] for what, n in summed([s.would_serve for s in sites]).items()]
     columns = [Col("What would serve more posts", "bold", 60), Col("More posts", "whole")]
@@ -127,7 +128,7 @@ def waiting_rows(sites: Sequence[SiteSummary], queries: Sequence[Query], held: i
     unread = f" and {show.counted(len(lost), 'file')} that cannot be read" if lost else ""
     correct = f"to correct {show.counted(held, 'row')}{unread}, from {show.counted(len(senders), 'file')}"
     confirms = summed([s.confirms for s in sites])
-    engineer = {c: n for c, n in confirms.items() if "engineer" in FINDING.get(c, ("", ""))[1]}
+    engineer = {c: n for c, n in confirms.items() if BY_CODE[c].engineer}
     others = {c: n for c, n in confirms.items() if c not in engineer}
     no_kit = sum(s.outcomes.get("no_kit", 0) for s in sites)
     return [
@@ -150,7 +151,7 @@ def _to(sheet: str) -> Link:
 
 
 def _codes(counts: Mapping[str, int]) -> str:
-    return ", ".join(f"{FINDING[c][0] if c in FINDING else c} ({n})" for c, n in counts.items()) or "nothing"
+    return ", ".join(f"{BY_CODE[c].about} ({n})" for c, n in counts.items()) or "nothing"
 
 
 def headline(sites: Sequence[SiteSummary], currency: str, digits: int) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pipeline.sheets.report import KitReport, PostReport, SiteReport
 from pipeline.sheets.show import counted, listed
+from schemas.findings import BY_CODE
 
 VERDICT: dict[str, tuple[str, str]] = {
     "viable": ("Fits", "good"),
@@ -27,49 +28,17 @@ LOAD: dict[str, tuple[str, str]] = {
     "unknown": ("Strength not known", "check"),
 }
 
-FINDING: dict[str, tuple[str, str]] = {
-    "SHAPE": ("shape of the post", "whoever measures the post"),
-    "SIZE": ("size of the post", "whoever measures the post, with calipers where the clamps go"),
-    "LINE": ("straightness of the post", "whoever measures the post"),
-    "LEAN": ("lean of the post", "the installer, with a level"),
-    "FITTINGS": ("old fittings", "whoever looks at the post"),
-    "CONDITION": ("condition of the post", "whoever looks at the post"),
-    "BASE": ("base and anchors", "a licensed engineer"),
-    "CLEAR": ("clear straight length", "whoever measures the post"),
-    "HEIGHT": ("height of the post", "whoever measures the post, with a tape or a laser"),
-    "JOINT": ("bore of the post for the spigot", "whoever measures the post: wall or bore at the top"),
-    "BOARD": ("board against mount", "the sales desk"),
-    "STRENGTH": ("strength of the post", "a licensed engineer, and nobody else"),
-    "FOOTING": ("depth of the footing", "a licensed engineer"),
-}
-"""What a finding is about, and who can confirm it."""
-
-STOPS: dict[str, str] = {
-    "SHAPE": "shape",
-    "SIZE": "size",
-    "LINE": "not straight",
-    "LEAN": "leans too far",
-    "FITTINGS": "fixed old fittings",
-    "CONDITION": "unsound post",
-    "BASE": "portable base",
-    "CLEAR": "too little clear post",
-    "HEIGHT": "too short",
-    "JOINT": "spigot does not enter",
-    "BOARD": "no board goes with it",
-}
-"""What a failed finding says about a post, in two or three words."""
-
 KIND = {"goods": "Goods", "service": "Services", "freight": "Freight"}
 
 
 def stops(codes: tuple[str, ...]) -> str:
     """Failed findings in words."""
-    return ", ".join(STOPS.get(c, c.lower()) for c in codes)
+    return ", ".join(BY_CODE[c].short for c in codes)
 
 
 def abouts(codes: tuple[str, ...]) -> str:
     """Findings to confirm in words."""
-    return ", ".join(FINDING[c][0] if c in FINDING else c.lower() for c in codes)
+    return ", ".join(BY_CODE[c].about for c in codes)
 
 
 def number(report: SiteReport) -> str:
