@@ -21,13 +21,14 @@ from worlds.make import World, fit_world, money_world, write_world
 from worlds.write import write_catalogue
 
 DATE = datetime.date(2026, 3, 2)
-COMMAND = Path(sys.executable).with_name("postquote")
+ROOT = Path(__file__).resolve().parents[1]
+COMMAND = (sys.executable, "-m", "pipeline")
 
 
 def run(surveys: Path, catalogue: Path, out: Path, status: int = 0) -> Path:
     """Quotes a written world, and says where the results are; status 0: no clean row may be held."""
-    words = [COMMAND, "quote", surveys, "--catalogue", catalogue, "--out", out, "--date", DATE.isoformat(), "--quiet"]
-    done = subprocess.run([str(word) for word in words], capture_output=True, text=True, timeout=300, check=False)
+    words = [*COMMAND, "quote", surveys, "--catalogue", catalogue, "--out", out, "--date", DATE.isoformat(), "--quiet"]
+    done = subprocess.run([str(word) for word in words], capture_output=True, text=True, timeout=300, check=False, cwd=ROOT)
     held = [q for q in read(out, "queries") if q["holds_row"] == "true"] if done.returncode == 1 else []
     assert done.returncode == status, done.stderr + "\n".join(json.dumps(q) for q in held)
     return out
