@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.kept_catalogue import Kept
 from pipeline.rules.arrays import Catalogue, Policy
-from pipeline.site.compute import Answer
+from pipeline.site.compute import Answer, rounded
 from schemas.policy import BY_NAME
 
 POST = 0
@@ -46,6 +47,11 @@ class Case:
     mount: int  # among the active mounts
     kit: int  # the best kit with that mount, -1 where there is none
     named: bool  # the reader has named the mount
+
+    @cached_property
+    def shown(self) -> Answer:
+        """The answer as the files have it, rounded."""
+        return rounded(self.answer)
 
     @property
     def policy(self) -> Policy:

@@ -21,7 +21,7 @@ RULE = (
 
 def findings(case: Case) -> Iterator[str]:
     """Findings of the pair: state, sentence, numbers, source."""
-    lines = pair_findings(case.answer.posts, case.catalogue, case.answer.fit, POST, case.mount)
+    lines = pair_findings(case.shown.posts, case.catalogue, case.shown.fit, POST, case.mount)
     yield from heading(f"Findings: post {case.row.post_code} with mount {case.mount_code}")
     yield from _told(lines)
 
@@ -29,8 +29,8 @@ def findings(case: Case) -> Iterator[str]:
 def of_kit(case: Case) -> Iterator[str]:
     """Findings of the kit that is looked at."""
     yield from heading("Findings of the kit")
-    yield from _told(kit_findings(case.answer.posts, case.answer.kits, case.kit))
-    k, n = case.answer.kits, case.kit
+    yield from _told(kit_findings(case.shown.posts, case.shown.kits, case.kit))
+    k, n = case.shown.kits, case.kit
     code = VERDICTS[int(k.verdict[n])]
     yield from item("Verdict of the kit", f"{code}: {VERDICT_WORDS[code]}; to confirm: {listed(codes(k.confirm[n]), 'nothing')}")
     yield from paragraph("It is the mount's, with STRENGTH and FOOTING to confirm added: viable then becomes viable_confirm.")
@@ -61,7 +61,7 @@ def _figure(value: float, unit: str) -> str:
 
 def verdict(case: Case) -> Iterator[str]:
     """The pair's verdict, how it follows, and its line in data/mount_fit.csv."""
-    fit, lines = case.answer.fit, pair_findings(case.answer.posts, case.catalogue, case.answer.fit, POST, case.mount)
+    fit, lines = case.shown.fit, pair_findings(case.shown.posts, case.catalogue, case.shown.fit, POST, case.mount)
     code = VERDICTS[int(fit.verdict[POST, case.mount])]
     failed, confirm = ([f.code for f in lines if f.state == state] for state in ("fail", "confirm"))
     yield from heading("Verdict")
@@ -74,7 +74,7 @@ def verdict(case: Case) -> Iterator[str]:
 
 
 def _as_in_file(case: Case, code: str, failed: list[str], confirm: list[str]) -> Iterator[str]:
-    fit, m = case.answer.fit, case.mount
+    fit, m = case.shown.fit, case.mount
     added = filed(case.pair(fit.added)) if case.extension_code else ""
     rows = (
         ("verdict", code),

@@ -112,7 +112,7 @@ def _also(value: float, unit: str) -> str:
 
 def uncertainties(case: Case) -> Iterator[str]:
     """The bounds on size and height that were used, and why."""
-    p, row, kept = case.answer.posts, case.row, case.left.kept
+    p, row, kept = case.shown.posts, case.row, case.left.kept
     yield from heading("How sure the measures are")
     D, H = float(p.size[POST]), float(p.height[POST])
     yield from item("Size", f"{metres(D)}, give or take {metres(float(p.size_uncertainty[POST]))}: {_why_size(row, kept)}.")

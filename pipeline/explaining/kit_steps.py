@@ -24,7 +24,7 @@ _ORDER = (
 
 def kits(case: Case) -> Iterator[str]:
     """How many kits there are, the first of them with what ranks them, and which one is shown below."""
-    k, many = case.answer.kits, len(case.answer.kits.rank)
+    k, many = case.shown.kits, len(case.shown.kits.rank)
     yield from heading(f"Kits for post {case.row.post_code}")
     if not many:
         yield from paragraph("None: no mount of the catalogue that fits the post can be sold with a board and a ring.")
@@ -33,7 +33,7 @@ def kits(case: Case) -> Iterator[str]:
     shown = list(range(min(SHOWN, many)))
     if case.kit >= SHOWN:
         shown.append(case.kit)
-    differs = differing(case.answer.posts, k.post, k.mount, k.board, k.ring)
+    differs = differing(case.shown.posts, k.post, k.mount, k.board, k.ring)
     heads = ("rank", "load", "other", "heights", "verdict", f"price {case.currency}", "kit")
     yield from table(heads, [_row(case, n, int(differs[n])) for n in shown])
     if many > len(shown):
@@ -46,19 +46,19 @@ def kits(case: Case) -> Iterator[str]:
 
 
 def _named(case: Case, n: int) -> str:
-    return f"rank {int(case.answer.kits.rank[n])}, {_kit(case, n)}"
+    return f"rank {int(case.shown.kits.rank[n])}, {_kit(case, n)}"
 
 
 def _kit(case: Case, n: int) -> str:
-    k, c = case.answer.kits, case.catalogue
+    k, c = case.shown.kits, case.catalogue
     parts = [c.mounts.code[int(k.mount[n])], c.boards.code[int(k.board[n])], c.rings.code[int(k.ring[n])]]
     e = int(k.extension[n])
     return " + ".join([*parts, *([c.extensions.code[e]] if e >= 0 else [])])
 
 
 def _row(case: Case, n: int, differs: int) -> list[str]:
-    k = case.answer.kits
-    heights = f"{int(k.covered[n])} of {int(case.answer.fit.wanted[POST])}"
+    k = case.shown.kits
+    heights = f"{int(k.covered[n])} of {int(case.shown.fit.wanted[POST])}"
     price = rounded(int(k.price[n]) * case.catalogue.price_unit, minor_unit(case.currency))
     load = LOAD_STATES[int(k.load["load_state"][n])]
     return [str(int(k.rank[n])), load, str(differs), heights, VERDICTS[int(k.verdict[n])], str(price), _kit(case, n)]
@@ -66,7 +66,7 @@ def _row(case: Case, n: int, differs: int) -> list[str]:
 
 def figures(case: Case) -> Iterator[str]:
     """The kit's line in data/kits.csv."""
-    k, n = case.answer.kits, case.kit
+    k, n = case.shown.kits, case.kit
     yield from paragraph("The kit as it stands in data/kits.csv (units in the names; blank: not known or none):")
     mount, board, ring, extension = codes(case)
     rows = [
@@ -87,5 +87,5 @@ def figures(case: Case) -> Iterator[str]:
 
 
 def _load(case: Case, name: str, shown: Callable[[float], str] = number) -> str:
-    value = float(case.answer.kits.load[name][case.kit])
+    value = float(case.shown.kits.load[name][case.kit])
     return "" if math.isnan(value) else shown(value)
