@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 
@@ -39,3 +40,11 @@ class Counts:
     posts: int
     extensions: int
     stripped: int
+
+
+@dataclass(frozen=True)
+class Share:
+    """What one site's quotation takes from the order that all sites of its customer make together."""
+
+    quantities: Mapping[str, int]  # of each of its goods, what price breaks go by
+    freight: Decimal  # its part of the order's freight

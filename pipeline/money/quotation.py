@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 from typing import Any
 
-from pipeline.money.amounts import Counts, QuoteLine, Totals
+from pipeline.money.amounts import Counts, QuoteLine, Share, Totals
 from pipeline.money.customers import terms
 from pipeline.money.prices import (
     EXACT,
@@ -30,23 +30,30 @@ FREIGHT = "FREIGHT"
 
 
 def quote(
-    goods: Mapping[str, int], counts: Counts, tables: Tables, policy: Mapping[str, Any], customer: str
+    goods: Mapping[str, int],
+    counts: Counts,
+    tables: Tables,
+    policy: Mapping[str, Any],
+    customer: str,
+    share: Share | None = None,
 ) -> tuple[tuple[QuoteLine, ...], Totals]:
     """Lines and totals of one site.
 
     `goods` maps an item's code to how many of it the site gets; `counts` are the posts with a kit,
-    extensions and stripped posts, each times quantity. Goods come first (mounts, boards, rings,
+    extensions and stripped posts, each times quantity; `share` is the site's part of its customer's
+    order, None where the site is an order of its own. Goods come first (mounts, boards, rings,
     extensions), then services, then freight, each in natural order of code. Raises KeyError where a
     code is in no table. Source: design section 8, quote.
     """
     unit, known = minor_unit(policy["currency"]), terms(customer, tables.get("Customers", ()))
     items = _items(goods, tables)
-    lines = [*_goods_lines(items, goods, tables, discount(known), unit), *_service_lines(counts, tables, unit)]
+    ordered = share.quantities if share else goods
+    lines = [*_goods_lines(items, goods, ordered, tables, discount(known), unit), *_service_lines(counts, tables, unit)]
     net = sum((line.line_total for line in lines), Decimal(0).quantize(unit))
     mass = float(sum(row["mass_kg"] * goods[code] for code, row in items))
     freight = Decimal(0).quantize(unit)
     if items and tables.get("Freight"):
-        lines.append(_freight_line(mass, tables, unit))
+        lines.append(_freight_line(mass, tables, unit, share))
         freight = lines[-1].line_total
     rate = Decimal(0) if exempt(known) else tax_rate(policy)
     tax = rounded(EXACT.multiply(rate, net + freight), unit)
@@ -82,12 +89,17 @@ def _items(goods: Mapping[str, int], tables: Tables) -> list[tuple[str, Row]]:
 
 
 def _goods_lines(
-    items: Sequence[tuple[str, Row]], goods: Mapping[str, int], tables: Tables, percent: Decimal, unit: Decimal
+    items: Sequence[tuple[str, Row]],
+    goods: Mapping[str, int],
+    ordered: Mapping[str, int],
+    tables: Tables,
+    percent: Decimal,
+    unit: Decimal,
 ) -> Iterator[QuoteLine]:
     breaks = breaks_by_item(tables.get("Price breaks", ()))
     for code, row in items:
         quantity, list_price = int(goods[code]), row["price"]
-        price = broken_price(list_price, quantity, breaks.get(folded(code), ()))
+        price = broken_price(list_price, ordered[code], breaks.get(folded(code), ()))
         total = line_total(quantity, price, percent, unit)
         yield QuoteLine("goods", code, row.get("description") or "", quantity, list_price, price, percent, total)
 
@@ -107,6 +119,7 @@ def _service_lines(counts: Counts, tables: Tables, unit: Decimal) -> Iterator[Qu
             yield QuoteLine("service", row["service"], text, quantity, price, price, Decimal(0), total)
 
 
-def _freight_line(mass: float, tables: Tables, unit: Decimal) -> QuoteLine:
-    price = freight_price(mass, tables["Freight"])
-    return QuoteLine("freight", FREIGHT, "Freight", 1, price, price, Decimal(0), rounded(price, unit))
+def _freight_line(mass: float, tables: Tables, unit: Decimal, share: Share | None) -> QuoteLine:
+    price = share.freight if share else freight_price(mass, tables["Freight"])
+    text = "Freight, share of the whole order" if share else "Freight"
+    return QuoteLine("freight", FREIGHT, text, 1, price, price, Decimal(0), rounded(price, unit))

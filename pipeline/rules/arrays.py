@@ -61,6 +61,9 @@ class Posts:
     mount_asked: Ints  # index among the active mounts, -1 no wish, -2 a wish that cannot be met
     board_asked: Ints
     ring_asked: Ints
+    choice: Ints  # of the customer, index in catalogue.CHOICES
+    customer_board: Ints  # board and ring of the choice `one board`, among the active ones, -1 none
+    customer_ring: Ints
 
     def __len__(self) -> int:
         return len(self.size)

@@ -22,6 +22,7 @@ _DEFAULT = {c.name: c.default for c in SURVEY.columns}
 def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) -> Posts:
     """The posts that the rules read, one for each of `values`, in their order.
 
+    The customer's choice is `least price` until rules.choice.wanting sets another.
     Raises ValueError where a word is not one of its list.
     """
     wanted = _wanted(values, policy)
@@ -56,6 +57,9 @@ def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) 
         mount_asked=_asked(values, "mount_asked", catalogue.mounts.code),
         board_asked=_asked(values, "board_asked", catalogue.boards.code),
         ring_asked=_asked(values, "ring_asked", catalogue.rings.code),
+        choice=np.zeros(len(values), dtype=np.int64),
+        customer_board=np.full(len(values), -1, dtype=np.int64),
+        customer_ring=np.full(len(values), -1, dtype=np.int64),
     )
 
 

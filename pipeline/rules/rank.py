@@ -6,7 +6,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from pipeline.rules.arrays import Bools, Catalogue, Ints, Posts, States
+from pipeline.rules.arrays import Bools, Catalogue, Floats, Ints, Posts, States
+from pipeline.rules.ring_height import setting_range
+
+DECIMALS = 9
+"""Widths and ranges that agree to so many decimals of a metre are equal, whatever unit they were typed in."""
 
 
 def order(
@@ -24,7 +28,8 @@ def order(
     """Indexes that put k kits by post, and best first within each post; every array (k,).
 
     Over-loaded kits last; then fewest items that differ from what was asked; more wanted heights
-    covered; verdict; lower price; codes of mount, board, ring. Source: design section 8, rank.
+    covered; verdict; what the customer's choice puts first; lower price; codes of mount, board, ring.
+    Source: design section 8, rank and choice.
     """
     keys = (
         post,
@@ -32,12 +37,41 @@ def order(
         differing(posts, post, mount, board, ring),
         -covered,
         verdict,
+        own_key(posts, catalogue, post, mount, board, ring),
         price,
+        *codes_in_order(catalogue, mount, board, ring),
+    )
+    return np.lexsort(keys[::-1])
+
+
+def own_key(posts: Posts, catalogue: Catalogue, post: Ints, mount: Ints, board: Ints, ring: Ints) -> Ints:
+    """The key of its customer's choice for each of k kits, lower first, (k,). Source: design section 8, choice.
+
+    least price: none; widest board: the wider board; most heights: the greater range, top setting less lowest
+    setting; one board: the customer's board and ring.
+    """
+    other = (board != posts.customer_board[post]) | (ring != posts.customer_ring[post])
+    keys = np.stack([np.zeros_like(post), *fixed_keys(catalogue, mount, board), other.astype(np.int64)])
+    return keys[posts.choice[post], np.arange(len(post))]
+
+
+def fixed_keys(catalogue: Catalogue, mount: Ints, board: Ints) -> tuple[Ints, Ints]:
+    """Keys of `widest board` and `most heights`, which need to know of no other site, each (k,)."""
+    return _most_first(catalogue.boards.width)[board], _most_first(setting_range(catalogue.mounts))[mount]
+
+
+def _most_first(values: Floats) -> Ints:
+    """Place of each value from the greatest on; equal values have equal places, (n,)."""
+    return np.unique(-np.round(values, DECIMALS), return_inverse=True)[1].reshape(-1)
+
+
+def codes_in_order(catalogue: Catalogue, mount: Ints, board: Ints, ring: Ints) -> tuple[Ints, Ints, Ints]:
+    """The last keys of every ranking: places of the three codes in plain string order, each (k,)."""
+    return (
         by_code(catalogue.mounts.code)[mount],
         by_code(catalogue.boards.code)[board],
         by_code(catalogue.rings.code)[ring],
     )
-    return np.lexsort(keys[::-1])
 
 
 def differing(posts: Posts, post: Ints, mount: Ints, board: Ints, ring: Ints) -> Ints:

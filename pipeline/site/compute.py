@@ -13,6 +13,7 @@ from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.screen import screen
 from pipeline.rules.alike import distinct
 from pipeline.rules.arrays import Catalogue, Finding, Fit, Ints, Kits, Policy, Posts
+from pipeline.rules.choice import Leading, Offered, Want, leading, offered, wanting
 from pipeline.rules.fit import fit
 from pipeline.rules.kits import kits
 from pipeline.rules.post_arrays import posts
@@ -30,6 +31,8 @@ class Answer:
     kits: Kits  # by post, then rank
     start: Ints  # (g + 1,); kits of post i are start[i] to start[i + 1]
     group: Ints  # (n,); the post that each row stands for
+    leading: Leading
+    offered: Offered
 
     def kits_of(self, row: int) -> range:
         """Numbers of the kits of a row, best first."""
@@ -37,16 +40,17 @@ class Answer:
         return range(self.start[g], self.start[g + 1])
 
 
-def work_out(rows: Sequence[SurveyRow], catalogue: Catalogue, policy: Policy) -> Answer:
-    """Fit, kits and loads of n rows."""
+def work_out(rows: Sequence[SurveyRow], catalogue: Catalogue, policy: Policy, wants: Sequence[Want] = ()) -> Answer:
+    """Fit, kits and loads of n rows; `wants` says what the customer of each row wants, least price where it is empty."""
     every = posts(rows, catalogue, policy)
+    every = wanting(every, wants) if wants else every
     first, group = distinct(every)
     some = every.take(first)
     found = fit(some, catalogue, policy)
     blocks = [np.arange(at, min(at + BLOCK, len(first))) for at in range(0, len(first), BLOCK)] or [first]
     kept = _joined([(b, kits(some.take(b), catalogue, _part(found, b), policy, partial(screen, policy=policy))) for b in blocks])
     start = np.searchsorted(kept.post, np.arange(len(first) + 1))
-    return Answer(some, found, kept, start, group)
+    return Answer(some, found, kept, start, group, leading(some, catalogue, kept), offered(kept))
 
 
 def rounded(answer: Answer) -> Answer:

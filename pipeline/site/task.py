@@ -11,6 +11,9 @@ from pipeline.ledger.kept_catalogue import Kept
 from pipeline.rules.arrays import Catalogue, Policy
 from pipeline.sheets.report import Change, Setting
 
+Figures = Mapping[str, Any]
+"""What other sites of the same customer need to know of a site; plain values, fit for JSON."""
+
 
 @dataclass(frozen=True)
 class World:
