@@ -32,7 +32,7 @@ def world(mounts, boards, rows):
         Boards=(board("B-0"), *(board(f"B-{n}", width_m=inches(w), price=p) for n, (w, p) in enumerate(boards, 1))),
         Rings=(ring("R-0"), ring("R-1", price=Decimal("80.00"))),
     )
-    made = [post(board_asked=b or "", ring_heights=tuple(feet(h) for h in heights)) for b, heights, _ in rows]
+    made = [post(board_asked=b, ring_heights=tuple(feet(h) for h in heights)) for b, heights, _ in rows]
     p, c, f = fitted(made, t)
     p = wanting(p, [Want(*w) for _, _, w in rows])
     return p, c, kits(p, c, f, POLICY, lambda k: no_load(k, lambda x: (x.board_width > inches(50)) & (x.mount_mass > 0)))

@@ -27,7 +27,7 @@ def figures(rows: Sequence[SurveyRow], first: int, answer: Answer, world: World)
     price], for each pair that kits which are not over offer: to how many posts, and the sum of the least unit prices.
     """
     group, place = np.unique(answer.group[first : first + len(rows)], return_inverse=True)
-    quantity = np.bincount(place, weights=[row.quantity for row in rows], minlength=len(group)).astype(np.int64)
+    quantity = np.bincount(place, weights=[row.quantity or 1 for row in rows], minlength=len(group)).astype(np.int64)
     kits, lead = kit_numbers(answer, world.catalogue), answer.leading
     pairs = lead.with_pair[np.isin(answer.kits.post[lead.with_pair], group)]
     best = lead.best[:, group]
