@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 import numpy as np
 
-from pipeline.loads.load_arrays import MomentParts
+from pipeline.loads.load_arrays import MomentPart
 from pipeline.rules.arrays import Finding, Fit, Floats, Kits, Posts
 
 LENGTH_DECIMALS = 6
@@ -61,10 +61,9 @@ def kits(kept: Kits) -> Kits:
     return replace(kept, load={n: _load(n, v) for n, v in kept.load.items()})
 
 
-def moment_parts(parts: MomentParts) -> MomentParts:
+def moment_parts(parts: tuple[MomentPart, ...]) -> tuple[MomentPart, ...]:
     """Moments as figures."""
-    rounded: dict[str, Any] = {f.name: _load(f.name, getattr(parts, f.name)) for f in fields(parts)}
-    return replace(parts, **rounded)
+    return tuple(MomentPart(p.what, figure(p.play), figure(p.storm)) for p in parts)
 
 
 def _lengths(record: Record) -> Record:

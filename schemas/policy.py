@@ -87,7 +87,7 @@ SETTINGS: tuple[Setting, ...] = (
     Setting("footing_depth_most", "length", "5", "m", "greatest plausible footing depth", _RANGE, at_least=0),
     # loads
     Setting("play_load", "force", "3200", "N", "load hung where the ring joins the board", "EN 1270, vertical test load (memory)", at_least=0),
-    Setting("push_load", "force", "1000", "N", "horizontal load at the ring", "GOST R 56434-2015, appendix G, outdoor equipment", at_least=0),
+    Setting("push_load", "force", "1000", "N", "horizontal load at the ring", "GOST R 56434-2015, appendix G, outdoor equipment (memory)", at_least=0),
     Setting("least_wind_pressure", "pressure", "766", "Pa", "least wind pressure on board and post in the storm case (16 psf)", "ASCE 7-16 29.7 (memory)", at_least=0),
     Setting("play_wind_speed", "speed", "15", "m/s", "wind in which people still play", _OWN, at_least=0),
     Setting("wind_speed", "speed", "51.4", "m/s", "design wind speed where the survey leaves it blank (115 mph)", "ASCE 7-16 figure 26.5-1B, much of the United States; the local code decides", at_least=1),
@@ -98,7 +98,8 @@ SETTINGS: tuple[Setting, ...] = (
     Setting("steel_modulus", "pressure", "200", "GPa", "elastic modulus of steel", "AISC 360-16 (29,000 ksi)", at_least=1),
     Setting("design_wall_factor", "number", "0.93", "", "design wall over stated wall", "AISC 360-16 B4.2", at_least=0.01, at_most=1),
     Setting("footing_diameter", "length", "0.45", "m", "footing diameter where the survey leaves it blank", "common practice", at_least=0.01),
-    Setting("soil_class", "choice", "4", "", "soil class where the survey leaves it blank", "IBC table 1806.2, row 4", values=("1", "2", "3", "4", "5")),
+    Setting("soil_class", "choice", "5", "", "soil class where the survey leaves it blank: the weakest that may be presumed", "IBC table 1806.2, row 5", values=("1", "2", "3", "4", "5")),
+    Setting("soil_short_term_factor", "number", "1", "", "what soil bears more under loads that do not last; 2 where half an inch of movement does no harm", "IBC 2018 1806.3.4 (memory); house default: no more", at_least=1, at_most=2),
     # money
     Setting("currency", "text", "USD", "", "currency of all prices, an ISO 4217 code", "ISO 4217"),
     Setting("tax_rate", "number", "0", "", "tax on goods, services and freight, as a fraction: 7.25 % is 0.0725", _OWN, at_least=0, at_most=1),

@@ -41,7 +41,7 @@ def policy(**changes: Any) -> dict[str, Any]:
     """The documented defaults that the rules read, in SI."""
     kept = {s.name: s for s in BY_NAME.values() if s.kind in ("length", "percent")}
     out: dict[str, Any] = {n: float(Fraction(s.default) * _SI[s.unit]) for n, s in kept.items()}
-    out |= {"lean_limit": float(np.radians(2.0)), "ring_height_wanted": (feet(10),), "exposure": "C", "soil_class": 4}
+    out |= {"lean_limit": float(np.radians(2.0)), "ring_height_wanted": (feet(10),), "exposure": "C", "soil_class": 5}
     return {**out, "wind_speed": 51.4, "currency": "USD", "tax_rate": Decimal("0"), **changes}
 
 

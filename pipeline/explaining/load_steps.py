@@ -14,29 +14,6 @@ from pipeline.loads.working import working
 from pipeline.rules.kits import Items, load_inputs
 from schemas.words import CAUTION, NOT_LOOKED_AT
 
-UNITS: dict[str, str] = {
-    "A": "m2", "Cf": "", "D": "m", "D_m": "m", "E": "Pa", "F": "N", "F_x": "N", "Fy": "Pa", "G": "", "H": "m", "I": "m4",
-    "B": "", "K_L_over_r": "", "Kd": "", "Kz": "", "L": "m", "M": "N m", "M_B": "N m", "M_D": "N m", "M_J": "N m", "M_L": "N m",
-    "M_N": "N m", "M_NL": "N m", "M_P": "N m", "M_S": "N m", "M_W": "N m", "Mc": "N m", "P": "N", "Pc": "N", "Pe": "N",
-    "S": "m3", "V": "m/s", "W": "N", "Z": "m3", "added": "m", "alpha": "", "b": "m", "board": "kg", "c": "m", "carried": "N",
-    "e_b": "m", "e_m": "m", "e_r": "m", "extension": "kg", "factor": "", "footing": "m", "g": "m/s2", "hang": "N m",
-    "height": "m", "k": "Pa/m", "lambda_": "", "lean": "rad", "m": "kg", "mount": "kg", "overhang": "m", "own": "N", "p": "Pa",
-    "play": "of strength", "push": "N m", "q": "Pa", "rated": "N m", "ring": "kg", "soil_class": "", "stated": "m",
-    "storm": "N m", "t": "m", "upper_size": "m", "wall": "m", "width": "m", "wind": "N", "z": "m", "z_b": "m", "z_r": "m",
-    "z_top": "m", "zg": "m",
-}  # fmt: skip
-"""SI unit of each number that is put into a step, by its name; '' is a plain number."""
-
-_WHERE: dict[tuple[str, str], str] = {
-    ("V", "m"): "N",  # the lateral force on the footing, not the wind's speed
-    ("push", "N"): "N",  # the push itself, not its moment
-    ("storm", "of strength"): "of strength",
-}
-"""Units that depend on the unit of the step's result."""
-
-_WORDS = ("exposure", "driven", "base_plate", "why")
-"""What is put in as a word."""
-
 
 def loads(case: Case) -> Iterator[str]:
     """Every term of the screen for the kit that is looked at; with it what is not looked at, and the caution."""
@@ -66,22 +43,17 @@ def result(step: Step) -> str:
     """The result with its unit."""
     if math.isnan(step.result):
         return "not known, or not asked"
-    figure = number(float(f"{step.result:.9g}"))
+    figure = number(step.result)
     return f"{figure} {step.unit}".rstrip() + (" (too slender for this screen)" if math.isinf(step.result) else "")
 
 
 def numbers(step: Step) -> str:
     """The numbers put in, each with its unit."""
-    return ", ".join(f"{name} = {_with_unit(name, value, step)}" for name, value in pairs(step))
+    return ", ".join(f"{name} = {_put(value, unit)}" for name, value, unit in step.numbers)
 
 
-def pairs(step: Step) -> Iterator[tuple[str, str]]:
-    """Names and values of what is put in."""
-    for part in step.numbers.split(", "):
-        name, _, value = part.partition(" = ")
-        yield name, value
-
-
-def _with_unit(name: str, value: str, step: Step) -> str:
-    unit = "" if name in _WORDS or value == "not known" else _WHERE.get((name, step.unit), UNITS.get(name, ""))
-    return f"{value} {unit}".rstrip()
+def _put(value: float | str, unit: str) -> str:
+    """A number as a reader copies it, with six significant digits; a word as it is."""
+    if isinstance(value, str):
+        return value
+    return "not known" if math.isnan(value) else f"{value:.6g} {unit}".rstrip()

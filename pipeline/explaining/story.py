@@ -18,7 +18,7 @@ from pipeline.explaining.case import POST, Case, Left
 from pipeline.explaining.extension_steps import extensions
 from pipeline.explaining.layout import heading, item, paragraph
 from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.loads.flex import natural_frequency
+from pipeline.loads.screen import figures
 from pipeline.rules.advice import advice
 from pipeline.rules.kits import Items, load_inputs
 from pipeline.rules.rank import differing
@@ -120,7 +120,7 @@ def _frequency(case: Case) -> float:
         return math.nan
     k, n = case.answer.kits, [case.kit]
     items = Items(k.post[n], k.mount[n], k.board[n], k.ring[n])
-    return float(natural_frequency(load_inputs(case.answer.posts, case.catalogue, case.answer.fit, items), case.policy)[0])
+    return float(figures(load_inputs(case.answer.posts, case.catalogue, case.answer.fit, items), case.policy)["f"][0])
 
 
 def _remedy(case: Case) -> Iterator[str]:

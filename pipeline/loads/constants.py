@@ -72,11 +72,11 @@ HEIGHT_FACTOR = BY_NAME["height_factor"].value
 FOOTING_DEEP = BY_NAME["footing_deep"].value
 POST_MASS_SHARE = BY_NAME["post_mass_share"].value
 
-KZ_ALPHA = np.array([7.0, 9.5, 11.5])
-"""Power-law exponent by exposure B, C, D [-]. Source: ASCE 7-16, table 26.11-1 (published)."""
+KZ_ALPHA = np.array([7.0, 9.5, 11.5, np.nan])
+"""Power-law exponent by exposure B, C, D, not read [-]. Source: ASCE 7-16, table 26.11-1 (restated: check list)."""
 
-KZ_GRADIENT = np.array([365.76, 274.32, 213.36])
-"""Gradient height by exposure B, C, D [m]: 1200, 900, 700 ft. Source: ASCE 7-16, table 26.11-1 (published)."""
+KZ_GRADIENT = np.array([365.76, 274.32, 213.36, np.nan])
+"""Gradient height by exposure B, C, D, not read [m]: 1200, 900, 700 ft. Source: ASCE 7-16, table 26.11-1 (restated: check list)."""
 
 DRAG_SLENDERNESS = np.array([1.0, 7.0, 25.0])
 DRAG_ROUND = np.array([0.7, 0.8, 1.2])
@@ -84,5 +84,5 @@ DRAG_SQUARE = np.array([1.3, 1.4, 2.0])
 """Force coefficients by height over width 1, 7, 25 [-]: round (small D sqrt(q)), square (wind normal to a face).
 Source: ASCE 7-16, figure 29.4-1 (memory)."""
 
-SOIL_BEARING = np.array([1200.0, 400.0, 200.0, 150.0, 100.0]) * BY_NAME["psf_per_ft"].value
-"""Lateral bearing per metre of depth by soil class 1 to 5 [Pa/m]. Source: IBC 2018, table 1806.2 (published)."""
+SOIL_BEARING = np.array([np.nan, 1200.0, 400.0, 200.0, 150.0, 100.0]) * BY_NAME["psf_per_ft"].value
+"""Lateral bearing per metre of depth by soil class: not read, 1 to 5 [Pa/m]. Source: IBC 2018, table 1806.2 (published)."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pipeline.loads.constants import GRAVITY, STEEL_DENSITY
+from pipeline.loads.constants import GRAVITY
 from pipeline.loads.load_arrays import Floats
 
 
@@ -23,6 +23,15 @@ def weight(mass: Floats) -> Floats:
     return GRAVITY * mass
 
 
+def with_hanging(weight: Floats, play_load: float) -> Floats:
+    """Weight with the hanging load (k,) [N].
+
+    weight: of mount, board, ring and extension (k,) [N]; play_load: hanging load [N]. Range: any.
+    Source: statics.
+    """
+    return weight + play_load
+
+
 def dead_moment(mount: Floats, board: Floats, ring: Floats, mount_out: Floats, board_out: Floats, ring_out: Floats) -> Floats:
     """Moment of the masses about the post's axis, M_D = sum of g m e (k,) [N m], positive towards the court.
 
@@ -31,13 +40,3 @@ def dead_moment(mount: Floats, board: Floats, ring: Floats, mount_out: Floats, b
     Source: statics.
     """
     return GRAVITY * (mount * mount_out + board * board_out + ring * ring_out)
-
-
-def own_weight(area: Floats, height: Floats) -> Floats:
-    """Weight of the post's own steel above the ground (k,) [N].
-
-    area: steel section at the design wall (k,) [m2]; height: post without extension H (k,) [m].
-    Range: steel posts.
-    Source: EN 1991-1-1, table A.4, steel 7850 kg/m3 (memory).
-    """
-    return GRAVITY * STEEL_DENSITY * area * height

@@ -93,14 +93,14 @@ def square_moment(tube: Section, size: Floats, wall: Floats, lam: Floats, fy: fl
     return np.where(lam <= 1.12 * root, plastic, np.where(lam <= 1.40 * root, noncompact, slender))
 
 
-def bending_strength(square: Bools, size: Floats, wall: Floats, tube: Section, fy: float, modulus: float) -> Floats:
+def bending_strength(square: Bools, size: Floats, wall: Floats, tube: Section, lam: Floats, fy: float, modulus: float) -> Floats:
     """Allowable bending moment Mc = Mn/1.67 (k,) [N m].
 
     square: the post is square, else round (k,); size: D (k,) [m]; wall: design wall t (k,) [m]; tube: its
-    properties; fy: yield stress [Pa]; modulus: E [Pa]. Range: slenderness up to `slenderness_most`.
+    properties; lam: `slenderness` (k,) [-]; fy: yield stress [Pa]; modulus: E [Pa].
+    Range: slenderness up to `slenderness_most`.
     Source: AISC 360-16, F1 (Omega 1.67), F7 and F8 (published).
     """
-    lam = slenderness(square, size, wall)
     nominal = round_moment(tube, lam, fy, modulus)
     if np.any(square):
         nominal = np.where(square, square_moment(tube, size, wall, lam, fy, modulus), nominal)

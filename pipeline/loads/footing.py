@@ -62,11 +62,41 @@ def depth(lateral: Floats, moment: Floats, width: Floats, bearing: Floats) -> Fl
     return np.where(shallow <= FOOTING_DEEP, shallow, deep)
 
 
-def too_shallow(stated: Floats, needed: Floats, slack: float = 1e-6) -> Bools:
-    """A stated depth is less than the depth needed (k,); never where either is unknown.
+def short_term(bearing: Floats, factor: float) -> Floats:
+    """Lateral bearing under loads that do not last (k,) [Pa/m].
 
-    stated: depth of the footing (k,) [m], NaN = unknown; needed: (k,) [m], NaN = not asked;
-    slack: how much less is no matter [m]. Range: any.
-    Source: house rule, limits are inclusive with a slack of 1e-6 m.
+    bearing: k (k,) [Pa/m]; factor: policy `soil_short_term_factor`, 1 to 2 [-]. Range: where half an inch of
+    movement at the ground does no harm.
+    Source: IBC 2018, 1806.3.4 and 1807.3.2.1, short-term load (memory).
     """
-    return stated + slack < needed
+    return bearing * factor
+
+
+def lasting_depth(moment: Floats, width: Floats, bearing: Floats) -> Floats:
+    """Depth of embedment under the permanent loads alone, which push nothing sideways (k,) [m].
+
+    moment: of the permanent loads (k,) [N m]; width: b (k,) [m]; bearing: k without the short-term factor (k,) [Pa/m].
+    Range: as `depth`.
+    Source: IBC 2018, 1807.3.2.1, eq. 18-1 in the limit V = 0; 1806.3.4 for the single value (memory).
+    """
+    return depth(np.zeros_like(moment), moment, width, bearing)
+
+
+def depth_needed(base_plate: Bools, *depths: Floats) -> Floats:
+    """The deepest of some depths (k,) [m]; NaN on a base plate, whose anchors are for an engineer.
+
+    base_plate: (k,); depths: of each case (k,) [m]. Range: never less than the local frost depth.
+    Source: IBC 2018, 1807.3.2.1 (published).
+    """
+    return np.where(base_plate, np.nan, np.max(depths, axis=0))
+
+
+def to_confirm(stated: Floats, needed: Floats, diameter_stated: Bools, driven: Bools, slack: float = 1e-6) -> Bools:
+    """A footing is to be confirmed (k,): too shallow, or nobody knows what holds the post.
+
+    stated: depth of the footing (k,) [m], NaN = unknown; needed: (k,) [m], NaN = none is given; diameter_stated: its
+    diameter is (k,); driven: there is none (k,); slack: how much less is no matter [m]. Range: any.
+    Source: house rule, limits are inclusive with a slack of 1e-6 m; what is not known never passes.
+    """
+    unknown = np.isnan(stated) | ~(diameter_stated | driven)
+    return unknown | (stated + slack < needed)

@@ -28,6 +28,15 @@ def ring_height(ring_top: Floats, court_rise: Floats) -> Floats:
     return ring_top + court_rise
 
 
+def load_height(length: Floats, ring: Floats) -> Floats:
+    """Height at which the load is taken to hang, h_c = max(L, z_r) (k,) [m].
+
+    length: L (k,) [m]; ring: ring above the ground z_r (k,) [m]. Range: any.
+    Source: house rule: a mount that lifts carries its load above the post's top; safe side where it hangs below.
+    """
+    return np.maximum(length, ring)
+
+
 def board_centre(ring: Floats, board_height: Floats) -> Floats:
     """Height of the board's centre above the ground, z_b (k,) [m].
 

@@ -13,10 +13,13 @@ Bools = npt.NDArray[np.bool_]
 
 WITHIN, OVER, UNKNOWN = 0, 1, 2
 
+UNREAD_EXPOSURE, UNREAD_SOIL = 3, 0
+"""What stands for an exposure or a soil class that was stated and could not be read."""
+
 
 @dataclass(frozen=True, eq=False, repr=False)
 class LoadInputs:
-    """k kits, each on its post."""
+    """k kits, each on its post. What was stated and could not be read is NaN (`UNREAD_...` of the two classes)."""
 
     square: Bools
     size: Floats  # D [m]
@@ -29,6 +32,7 @@ class LoadInputs:
     base_plate: Bools
     driven: Bools
     footing_diameter: Floats  # [m]; not read where driven
+    footing_stated: Bools  # its diameter was stated
     footing_depth: Floats  # stated [m], NaN = unknown
     soil_class: Ints  # 1 to 5
     wind_speed: Floats  # [m/s]
@@ -59,36 +63,26 @@ class Loads:
     wall_needed: Floats  # [m], NaN = none found or not asked
     footing_depth_needed: Floats  # [m], NaN on a base plate
     footing_confirm: Bools
-    ring_sag: Floats  # [m]
+    ring_sag: Floats  # [m]; readers see it as ring deflection
     hung_mass: Floats  # [kg]
 
 
-@dataclass(frozen=True, eq=False, repr=False)
-class MomentParts:
-    """Where the first-order moment at the ground comes from, each (k,) [N m].
+@dataclass(frozen=True)
+class MomentPart:
+    """One part of the first-order moment at the ground: what it is, and how much in each case, each (k,) [N m]."""
 
-    In play the worse of hang and push counts; `play_is_hang` says which. Storm parts carry the 0.6.
-    """
-
-    dead: Floats
-    hang: Floats
-    push: Floats
-    lean_play: Floats
-    lean_storm: Floats
-    board_wind_play: Floats
-    post_wind_play: Floats  # post and extension
-    board_wind_storm: Floats
-    post_wind_storm: Floats
-    play_is_hang: Bools
+    what: str
+    play: Floats  # in the worse of hang and push
+    storm: Floats
 
 
 @dataclass(frozen=True)
 class Step:
-    """One line of working: what, the formula, the numbers put in, the result with its unit, the source."""
+    """One line of working: what, the formula, the numbers put in (name, value, unit), the result, its unit, the source."""
 
     what: str
     formula: str
-    numbers: str
+    numbers: tuple[tuple[str, float | str, str], ...]
     result: float
     unit: str
     source: str

@@ -27,12 +27,21 @@ def push_moment(push_load: float, ring: Floats) -> Floats:
     return push_load * ring
 
 
-def lean_moment(lean: Floats, length: Floats, carried: Floats) -> Floats:
+def lean_moment(lean: Floats, height: Floats, carried: Floats) -> Floats:
     """Moment that a lean towards the court adds (k,) [N m].
 
-    lean: angle from plumb (k,) [rad]; length: L, or the height above a joint (k,) [m]; carried: weight of
+    lean: angle from plumb (k,) [rad], NaN = not read; height: h_c, or that above a joint (k,) [m]; carried: weight of
     mount, board, ring and extension, and of what hangs (k,) [N]; the post's own weight is left out.
     Range: 0 to 20 degrees.
-    Source: statics, sin(lean) L W.
+    Source: statics, sin(lean) h_c W.
     """
-    return np.sin(lean) * length * carried
+    return np.sin(lean) * height * carried
+
+
+def clamp_torque(push_load: float, ring_out: Floats) -> Floats:
+    """Torque at the clamps of a pull sideways on the ring (k,) [N m]: for the mount's maker to judge.
+
+    push_load: the pull [N]; ring_out: ring's centre from the post's axis e_r (k,) [m]. Range: any.
+    Source: statics, push_load e_r.
+    """
+    return push_load * ring_out

@@ -1,44 +1,39 @@
-"""Strength of the standing post at the ground line: compression, second order, both together."""
+"""Strength of the standing post: compression, second order, what a driven post adds, all together."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import pi
 
 import numpy as np
 
 from pipeline.loads.constants import ASD_FACTOR, EFFECTIVE_LENGTH, SAFETY_COMPRESSION, SECOND_ORDER_MOST
-from pipeline.loads.dead import own_weight
-from pipeline.loads.flexure import bending_strength
 from pipeline.loads.load_arrays import Bools, Floats
-from pipeline.loads.section import Section, section
 
 
-@dataclass(frozen=True)
-class Capacity:
-    """What a post of one design wall can take, each (k,)."""
+def euler_load(inertia: Floats, height: Floats, modulus: float) -> Floats:
+    """Elastic buckling load Pe = pi^2 E I/(2.1 h_c)^2 (k,) [N].
 
-    tube: Section
-    own: Floats  # its own weight [N]
-    bending: Floats  # Mc [N m]
-    compression: Floats  # Pc [N]
-    euler: Floats  # Pe [N]
-
-
-def euler_load(tube: Section, length: Floats, modulus: float) -> Floats:
-    """Elastic buckling load Pe = pi^2 E I/(2.1 L)^2 (k,) [N].
-
-    tube: properties; length: L (k,) [m]; modulus: E [Pa]. Range: a cantilever, fixed at the ground, free to sway.
+    inertia: I (k,) [m4]; height: h_c, the load's own height, not the post's (k,) [m]; modulus: E [Pa].
+    Range: a cantilever, fixed at the ground, free to sway.
     Source: AISC 360-16, appendix 8.2, Pe, and table C-A-7.1, K = 2.1 (published).
     """
-    return pi**2 * modulus * tube.inertia / np.square(EFFECTIVE_LENGTH * length)
+    return pi**2 * modulus * inertia / np.square(EFFECTIVE_LENGTH * height)
+
+
+def column_slenderness(height: Floats, inertia: Floats, area: Floats) -> Floats:
+    """Slenderness of the post as a column K h_c/r, K = 2.1, r = sqrt(I/A) (k,) [-].
+
+    height: h_c (k,) [m]; inertia: I (k,) [m4]; area: A (k,) [m2]. Range: a cantilever.
+    Source: AISC 360-16, E2 and table C-A-7.1, K = 2.1 (published).
+    """
+    return EFFECTIVE_LENGTH * height / np.sqrt(inertia / area)
 
 
 def compression_stress(slender: Floats, fy: float, modulus: float) -> Floats:
     """Critical stress Fcr of flexural buckling (k,) [Pa].
 
-    slender: K L/r (k,) [-]; fy: yield stress [Pa]; modulus: E [Pa].
-    0.658^(Fy/Fe) Fy up to Fy/Fe = 2.25, 0.877 Fe beyond, Fe = pi^2 E/(KL/r)^2.
+    slender: K h_c/r (k,) [-]; fy: yield stress [Pa]; modulus: E [Pa].
+    0.658^(Fy/Fe) Fy up to Fy/Fe = 2.25, 0.877 Fe beyond, Fe = pi^2 E/slender^2.
     Range: walls that are not slender (E7 is not looked at).
     Source: AISC 360-16, E3, eq. E3-2 to E3-4 (published).
     """
@@ -46,15 +41,42 @@ def compression_stress(slender: Floats, fy: float, modulus: float) -> Floats:
     return np.where(ratio <= 2.25, fy * 0.658**ratio, 0.877 * fy / ratio)
 
 
-def compression_strength(tube: Section, length: Floats, fy: float, modulus: float) -> Floats:
-    """Allowable axial load Pc = Fcr A/1.67 with K = 2.1 over L (k,) [N].
+def compression_strength(stress: Floats, area: Floats) -> Floats:
+    """Allowable axial load Pc = Fcr A/1.67 (k,) [N].
 
-    tube: properties; length: L (k,) [m]; fy: yield stress [Pa]; modulus: E [Pa].
-    Range: walls that are not slender (E7 is not looked at).
+    stress: Fcr (k,) [Pa]; area: A (k,) [m2]. Range: walls that are not slender (E7 is not looked at).
     Source: AISC 360-16, E1 (Omega 1.67) and E3, eq. E3-1 (published).
     """
-    slender = EFFECTIVE_LENGTH * length / np.sqrt(tube.inertia / tube.area)
-    return compression_stress(slender, fy, modulus) * tube.area / SAFETY_COMPRESSION
+    return stress * area / SAFETY_COMPRESSION
+
+
+def axial_load(carried: Floats, own: Floats) -> Floats:
+    """Axial load P at the ground (k,) [N].
+
+    carried: what hangs on the post (k,) [N]; own: the post's own weight (k,) [N]. Range: any.
+    Source: statics.
+    """
+    return carried + own
+
+
+def depth_of_no_shear(driven: Bools, lateral: Floats, width: Floats, bearing: Floats) -> Floats:
+    """Depth z_0 = sqrt(2 V/(k b)) at which soil at its allowable bearing has used up the shear (k,) [m]; 0 if not driven.
+
+    driven: no concrete round the post (k,); lateral: V (k,) [N]; width: b (k,) [m]; bearing: k, without the
+    short-term factor (k,) [Pa/m]. Range: soil that bears k z b at depth z from the ground down.
+    Source: statics, V = k b z_0^2/2; IBC 2018, 1806.3 for k (published).
+    """
+    return np.where(driven, np.sqrt(2 * np.maximum(lateral, 0.0) / (bearing * width)), 0.0)
+
+
+def greatest_moment(moment: Floats, lateral: Floats, depth: Floats) -> Floats:
+    """Greatest moment M + 2/3 V z_0 (k,) [N m]: below the ground of a driven post, else that at the ground.
+
+    moment: at the ground M (k,) [N m]; lateral: V (k,) [N]; depth: z_0 (k,) [m]. The column's length stays h_c, which
+    is on the unsafe side in soft ground. Range: as `depth_of_no_shear`.
+    Source: statics: V z_0 less the soil's k b z_0^3/6 = V z_0/3.
+    """
+    return moment + 2 / 3 * lateral * depth
 
 
 def second_order(axial: Floats, euler: Floats) -> Floats:
@@ -77,33 +99,23 @@ def combined(axial_share: Floats, moment_share: Floats) -> Floats:
     return np.where(axial_share >= 0.2, axial_share + 8 / 9 * moment_share, axial_share / 2 + moment_share)
 
 
-def capacity(square: Bools, size: Floats, height: Floats, length: Floats, wall: Floats, fy: float, modulus: float) -> Capacity:
-    """What each post can take at the design wall.
-
-    square: the post is square, else round (k,); size: D (k,) [m]; height: H (k,) [m]; length: L (k,) [m];
-    wall: design wall t (k,) [m], NaN = unknown; fy: yield stress [Pa]; modulus: E [Pa].
-    Range: steel, slenderness up to `slenderness_most`.
-    Source: AISC 360-16, E3, F7, F8, appendix 8 (published).
-    """
-    tube = section(square, size, wall)
-    return Capacity(
-        tube,
-        own_weight(tube.area, height),
-        bending_strength(square, size, wall, tube, fy, modulus),
-        compression_strength(tube, length, fy, modulus),
-        euler_load(tube, length, modulus),
-    )
-
-
-def post_utilisation(post: Capacity, carried: Floats, moment: Floats) -> Floats:
+def post_utilisation(axial: Floats, compression: Floats, factor: Floats, moment: Floats, bending: Floats) -> Floats:
     """Share of the post's strength that one case takes (k,) [-]; inf where B > 1.5, NaN where the wall is unknown.
 
-    post: its capacity; carried: axial load without the post's own weight (k,) [N]; moment: first-order moment
-    at the ground (k,) [N m]. Range: slenderness up to `slenderness_most`.
-    Source: AISC 360-16, H1.1, appendix 8; appendix 7.2.1 for the limit of 1.5 (published).
+    axial: P (k,) [N]; compression: Pc (k,) [N]; factor: B (k,) [-]; moment: first-order, greatest (k,) [N m];
+    bending: Mc (k,) [N m]. Range: slenderness up to `slenderness_most`.
+    Source: AISC 360-16, H1.1 (published); appendix 7.2.1 for the limit of 1.5 (published).
     """
-    axial = carried + post.own
-    b = second_order(axial, post.euler)
-    usable = np.where(b > SECOND_ORDER_MOST, 1.0, b)
-    share = combined(axial / post.compression, usable * moment / post.bending)
-    return np.where(b > SECOND_ORDER_MOST, np.inf, share)
+    usable = np.where(factor > SECOND_ORDER_MOST, 1.0, factor)
+    share = combined(axial / compression, usable * moment / bending)
+    return np.where(factor > SECOND_ORDER_MOST, np.inf, share)
+
+
+def joint_utilisation(moment: Floats, extended: Bools, rated: Floats) -> Floats:
+    """Share of the rated moment that a case takes at the joint (k,) [-]; 0 without an extension, NaN if unrated.
+
+    moment: at the joint (k,) [N m]; extended: there is an extension (k,); rated: rated moment (k,) [N m], NaN =
+    unknown. Range: any.
+    Source: the seller's rated moment; ratio.
+    """
+    return np.where(extended, moment / np.where(extended, rated, 1.0), 0.0)

@@ -8,12 +8,14 @@ from pipeline.loads.constants import (
     DRAG_ROUND,
     DRAG_SLENDERNESS,
     DRAG_SQUARE,
+    KD_BOARD,
     KD_ROUND,
     KD_SQUARE,
     KZ_ALPHA,
     KZ_FACTOR,
     KZ_GRADIENT,
     KZ_LEAST_HEIGHT,
+    STORM_FACTOR,
     WIND,
 )
 from pipeline.loads.load_arrays import Bools, Floats, Ints
@@ -48,6 +50,24 @@ def post_directionality(square: Bools) -> Floats:
     return np.where(square, KD_SQUARE, KD_ROUND)
 
 
+def board_directionality(square: Bools) -> Floats:
+    """Directionality Kd of the board (k,) [-]: 0.85.
+
+    square: of any post (k,), read for its shape alone. Range: solid signs.
+    Source: ASCE 7-16, table 26.6-1, solid freestanding signs (published).
+    """
+    return np.full(square.shape, KD_BOARD)
+
+
+def height_over_width(length: Floats, size: Floats) -> Floats:
+    """Slenderness L/D of the post in the wind (k,) [-].
+
+    length: L (k,) [m]; size: D (k,) [m]. Range: any.
+    Source: ASCE 7-16, figure 29.4-1, h/D (memory).
+    """
+    return length / size
+
+
 def post_drag(square: Bools, slenderness: Floats) -> Floats:
     """Force coefficient Cf of the post (k,) [-], linear between height over width 1, 7, 25, held at the ends.
 
@@ -69,10 +89,29 @@ def wind_pressure(q: Floats, gust: float, drag: Floats | float) -> Floats:
     return q * gust * drag
 
 
-def least_pressure(pressure: Floats, least: float) -> Floats:
-    """Wind force per area, not less than the code's least (k,) [Pa].
+def storm_pressure(q: Floats, gust: float, drag: Floats | float, least: float) -> Floats:
+    """Wind force per area in the storm case, not less than the code's least (k,) [Pa].
 
-    pressure: q G Cf (k,) [Pa]; least: 766 Pa, 16 psf [Pa]. Range: the storm case only.
-    Source: ASCE 7-16, 29.7 (memory).
+    q: velocity pressure (k,) [Pa]; gust: G [-]; drag: Cf (k,) or scalar [-]; least: 766 Pa, 16 psf [Pa].
+    Range: the storm case only.
+    Source: ASCE 7-16, 29.3, eq. 29.3-1 and 29.4, eq. 29.4-1 (published); 29.7 for the least (memory).
     """
-    return np.maximum(pressure, least)
+    return np.maximum(wind_pressure(q, gust, drag), least)
+
+
+def wind_force(pressure: Floats, wide: Floats, tall: Floats, there: Bools | bool = True) -> Floats:
+    """Force of the wind, square on the board (k,) [N]; 0 where the part is not there.
+
+    pressure: q G Cf (k,) [Pa]; wide, tall: of the part (k,) [m]; there: it exists (k,). Range: any.
+    Source: ASCE 7-16, 29.3, eq. 29.3-1 (published).
+    """
+    return np.where(there, pressure * wide * tall, 0.0)
+
+
+def storm_force(pressure: Floats, wide: Floats, tall: Floats, there: Bools | bool = True) -> Floats:
+    """Six tenths of the force of a strength-level wind, as allowable stress design has it (k,) [N].
+
+    pressure: q G Cf (k,) [Pa]; wide, tall: of the part (k,) [m]; there: it exists (k,). Range: any.
+    Source: ASCE 7-16, 2.4.1, combination D + 0.6W (published).
+    """
+    return STORM_FACTOR * wind_force(pressure, wide, tall, there)

@@ -54,6 +54,7 @@ class Posts:
     least_board_width: Floats  # [m], NaN = no wish
     post_to_end_line: Floats  # [m], NaN = unknown
     footing_diameter: Floats  # [m], policy where not stated; a driven post has its own
+    footing_stated: Bools  # its diameter is
     footing_depth: Floats  # stated depth [m], NaN = unknown
     soil_class: Ints  # 1 to 5, policy where not stated
     wind_speed: Floats  # [m/s], policy where not stated

@@ -151,6 +151,7 @@ def load_inputs(posts: Posts, catalogue: Catalogue, fit: Fit, items: Items | Kit
         base_plate=p.base == BASES.index("base plate"),
         driven=p.base == BASES.index("driven"),
         footing_diameter=p.footing_diameter,
+        footing_stated=p.footing_stated,
         footing_depth=p.footing_depth,
         soil_class=p.soil_class,
         wind_speed=p.wind_speed,

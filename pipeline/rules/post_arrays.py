@@ -50,6 +50,7 @@ def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) 
         least_board_width=_numbers(values, "least_board_width"),
         post_to_end_line=_numbers(values, "post_to_end_line"),
         footing_diameter=_footing(values, shape, base, size, policy),
+        footing_stated=~np.isnan(_numbers(values, "footing_diameter")),
         footing_depth=_numbers(values, "footing_depth"),
         soil_class=np.array([int(_get(v, "soil_class", policy["soil_class"])) for v in values], dtype=np.int64),
         wind_speed=_numbers(values, "wind_speed", policy["wind_speed"]),

@@ -12,7 +12,8 @@ import numpy as np
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.pack import unpack
-from pipeline.loads.flex import natural_frequency
+from pipeline.loads.formulas import Values
+from pipeline.loads.screen import figures
 from pipeline.money.prices import minor_unit
 from pipeline.rules.advice import advice
 from pipeline.rules.arrays import Floats, Ints
@@ -67,13 +68,14 @@ def _quote(tasks: Sequence[SiteTask], world: World) -> list[SiteOutcome]:
     for some in rows:
         bounds.append(bounds[-1] + len(some))
     answer = work_out(flat, world.catalogue, world.policy)
+    loads = _recommended_loads(answer, world)
     sites = [task.site_code for task, some in zip(tasks, rows, strict=True) for _ in some]
     digits = -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
     shown = rounded(answer)
     parts = _Parts(
-        Reporter(flat, answer, shown, world, digits),
+        Reporter(flat, shown, loads, world, digits),
         answer,
-        _said(flat, answer, world),
+        _said(flat, answer, loads, world),
         fit_lines(flat, sites, shown, world.catalogue, bounds),
         kit_lines(flat, sites, shown, world.catalogue, bounds, digits),
     )
@@ -89,12 +91,12 @@ class _Parts:
         self.reporter, self.answer, self.said, self.fit, self.kits = reporter, answer, said, fit, kits
 
 
-def _said(rows: Sequence[SurveyRow], answer: Answer, world: World) -> dict[str, list[Any]]:
+def _said(rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World) -> dict[str, list[Any]]:
     """Remedy and advice for each different post, refusals for each row."""
     has_kit = answer.start[1:] > answer.start[:-1]
     a, c = answer, world.catalogue
     best = recommended(a.kits, len(a.posts))
-    notes = advice(a.posts, c, a.kits, best, _frequency(a, best, world))
+    notes = advice(a.posts, c, a.kits, best, _frequency(best, loads))
     return {
         "remedy": remedies(a.posts, c, a.fit, world.policy, has_kit),
         "refusals": refusals(rows, a.posts, c, a.fit, a.kits, group=a.group),
@@ -102,12 +104,17 @@ def _said(rows: Sequence[SurveyRow], answer: Answer, world: World) -> dict[str, 
     }
 
 
-def _frequency(a: Answer, best: Ints, world: World) -> Floats:
+def _recommended_loads(a: Answer, world: World) -> Values:
+    """Every figure of the screen for the recommended kits, in the order of their posts."""
+    k = np.flatnonzero(a.kits.rank == 1)
+    items = Items(a.kits.post[k], a.kits.mount[k], a.kits.board[k], a.kits.ring[k])
+    return figures(load_inputs(a.posts, world.catalogue, a.fit, items), world.policy)
+
+
+def _frequency(best: Ints, loads: Values) -> Floats:
     """Natural frequency of each different post with its recommended kit [Hz], NaN where it has none."""
     out = np.full(len(best), np.nan)
-    k = best[best >= 0]
-    items = Items(a.kits.post[k], a.kits.mount[k], a.kits.board[k], a.kits.ring[k])
-    out[best >= 0] = natural_frequency(load_inputs(a.posts, world.catalogue, a.fit, items), world.policy)
+    out[best >= 0] = loads["f"]
     return out
 
 

@@ -11,11 +11,10 @@ import numpy as np
 
 from pipeline import rounding
 from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.loads.load_arrays import MomentParts
-from pipeline.loads.moment_parts import parts
+from pipeline.loads.formulas import Values
+from pipeline.loads.working import parts
 from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine
 from pipeline.rules.finding_lines import kit_findings, pair_findings
-from pipeline.rules.kits import Items, load_inputs
 from pipeline.rules.ring_height import setting_range
 from pipeline.rules.verdict import bits, codes
 from pipeline.sheets.report import (
@@ -38,14 +37,14 @@ _FIGURES = ("utilisation_play", "utilisation_storm", "wall_needed", "footing_dep
 class Reporter:
     """Makes the reports of a batch's posts; what alike posts share is made once."""
 
-    def __init__(self, rows: Sequence[SurveyRow], computed: Answer, answer: Answer, world: World, digits: int) -> None:
-        """`answer` is `computed` as it is shown, rounded."""
+    def __init__(self, rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World, digits: int) -> None:
+        """`answer` as it is shown, rounded; `loads` every figure of the screen for the recommended kits."""
         self._rows, self._answer, self._world, self._digits = rows, answer, world, digits
         self._failed = bits(answer.fit.findings, FAIL, answer.fit.verdict.shape)
         self._confirm = bits(answer.fit.findings, CONFIRM, answer.fit.verdict.shape)
         self._range = setting_range(world.catalogue.mounts)
         self._best = np.flatnonzero(answer.kits.rank == 1)
-        self._shares = rounding.moment_parts(self._parts(computed))
+        self._parts = rounding.moment_parts(parts(loads))
         self._made: dict[int, dict[str, Any]] = {}
 
     def post(self, i: int, remedy: str, advice: Sequence[tuple[str, str, str]], taken: Sequence[str]) -> PostReport:
@@ -57,11 +56,6 @@ class Reporter:
         told = tuple(Advice(*a) for a in advice)
         quantity = row.quantity or 1
         return PostReport(row=row, quantity=quantity, remedy=remedy, advice=told, taken=tuple(taken), **self._made[g])
-
-    def _parts(self, a: Answer) -> MomentParts:
-        k = a.kits
-        items = Items(*(getattr(k, n)[self._best] for n in ("post", "mount", "board", "ring")))
-        return parts(load_inputs(a.posts, self._world.catalogue, a.fit, items), self._world.policy)
 
     def _shared(self, g: int) -> dict[str, Any]:
         """Everything about post number `g` that does not depend on the row."""
@@ -146,16 +140,7 @@ class Reporter:
 
     def _share(self, b: int) -> tuple[MomentShare, ...]:
         """Where the moment at the ground of a recommended kit comes from."""
-        s = {name: float(values[b]) for name, values in vars(self._shares).items()}
-        hung = bool(s["play_is_hang"])
-        return (
-            MomentShare("Weight of mount, board and ring", s["dead"], s["dead"]),
-            MomentShare("A player hanging on the ring", s["hang"] if hung else 0.0, 0.0),
-            MomentShare("A push at the ring", 0.0 if hung else s["push"], 0.0),
-            MomentShare("The post's lean", s["lean_play"], s["lean_storm"]),
-            MomentShare("Wind on the board", s["board_wind_play"], s["board_wind_storm"]),
-            MomentShare("Wind on the post", s["post_wind_play"], s["post_wind_storm"]),
-        )
+        return tuple(MomentShare(p.what, float(p.play[b]), float(p.storm[b])) for p in self._parts)
 
 
 def _finding(line: FindingLine) -> FindingReport:

@@ -18,11 +18,10 @@ def printed(force: float, moment: float, stress: float, width: float) -> float:
     return a / 2 * (1 + math.sqrt(1 + 4.36 * (moment / force) / a))
 
 
-def depth(force: float, moment: float, width: float, soil: int) -> float:
-    """Depth [m] at which the printed formula, with S1 at a third of the depth, gives itself."""
+def depth(force: float, moment: float, width: float, k: float) -> float:
+    """Depth [m] at which the printed formula, with S1 = k d/3 (k [Pa/m]), gives itself."""
     if moment <= 0 and force <= 0:
         return 0.0
-    k = LATERAL_BEARING[soil] * PSF_PER_FOOT
     low, high = 1e-6, 100.0
     for _ in range(70):
         middle = (low + high) / 2

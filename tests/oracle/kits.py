@@ -49,13 +49,19 @@ def price(f: Fit, board: Board, ring: Ring, catalogue: Catalogue) -> Decimal:
     return f.mount.price + board.price + ring.price + extension + services
 
 
+def footing_unsure(post: Post, rough: Load) -> bool:
+    """FOOTING: stated and too shallow, or nobody knows what holds the post."""
+    if post.footing_depth is None or (post.base != "driven" and post.footing_diameter is None):
+        return True
+    return rough.footing_depth is not None and post.footing_depth < rough.footing_depth - SLACK
+
+
 def make_choice(f: Fit, board: Board, ring: Ring, catalogue: Catalogue, policy: dict[str, Any]) -> Choice:
     rough = load(f, board, ring, policy)
     confirm = list(f.confirm)
     if rough.state == "over":
         confirm.append("STRENGTH")
-    stated, needed = f.post.footing_depth, rough.footing_depth
-    if stated is not None and needed is not None and stated < needed - SLACK:
+    if footing_unsure(f.post, rough):
         confirm.append("FOOTING")
     verdict = "viable_confirm" if f.verdict == "viable" and confirm else f.verdict
     return Choice(f, board, ring, rough, confirm, verdict, price(f, board, ring, catalogue))

@@ -23,10 +23,14 @@ FIBA_GAP, FIBA_RADIUS, BOARD_BELOW_RING = 0.151, 0.225, 0.150
 
 @dataclass(frozen=True)
 class Case:
-    """One load case: axial without the post's own steel [N], moments [N m], force on the footing [N]."""
+    """One load case: axial without the post's own steel [N], moments [N m], force on the footing [N].
+
+    `greatest` is the moment that bends the post most: of a driven post below the ground.
+    """
 
     axial: float
     moment: float
+    greatest: float
     joint: float
     lateral: float
 
@@ -74,6 +78,11 @@ class Kit:
     @property
     def ring_height(self) -> float:
         return self.fit.z_top + (self.fit.post.rise or 0.0)
+
+    @property
+    def load_height(self) -> float:
+        """h_c: a mount that lifts carries its load above the post's top."""
+        return max(self.length, self.ring_height)
 
     @property
     def board_centre(self) -> float:
@@ -125,7 +134,27 @@ def wind(kit: Kit, speed: float, exposure: str, least: float, policy: dict[str, 
     return Wind(board * kit.board.width * kit.board.height, tube * post.size * post.height, tube * upper * kit.added)
 
 
-def case(kit: Kit, blow: Wind, factor: float, hang: float, push: float) -> Case:
+def bearing(kit: Kit, policy: dict[str, Any]) -> tuple[float, float]:
+    """Width that the ground holds [m], and its allowable lateral bearing per metre of depth [Pa/m]."""
+    post = kit.fit.post
+    width = post.footing_diameter or policy["footing_diameter"]
+    if post.base == "driven":
+        width = post.size * (math.sqrt(2) if post.shape == "square" else 1.0)
+    return width, footing.LATERAL_BEARING[post.soil or policy["soil_class"]] * footing.PSF_PER_FOOT
+
+
+def below_ground(moment: float, shear: float, width: float, per_metre: float) -> float:
+    """Greatest moment of a driven post, by adding up slices of soil until they have used up the shear."""
+    depth = math.sqrt(2 * shear / (per_metre * width))
+    slices = 2000
+    held = 0.0  # moment at `depth` of what the soil above holds
+    for n in range(slices):
+        z = (n + 0.5) / slices * depth
+        held += per_metre * z * width * (depth / slices) * (depth - z)
+    return moment + shear * depth - held
+
+
+def case(kit: Kit, blow: Wind, factor: float, hang: float, push: float, policy: dict[str, Any]) -> Case:
     """Dead, lean, hanging load, push and wind together."""
     height = kit.fit.post.height
     weight = kit.hung * G + hang
@@ -133,11 +162,15 @@ def case(kit: Kit, blow: Wind, factor: float, hang: float, push: float) -> Case:
     carried = kit.dead + hang * kit.face
     at_ground = blow.board * kit.board_centre + blow.post * height / 2 + blow.extension * (height + kit.added / 2)
     at_joint = blow.board * abs(kit.board_centre - height) + blow.extension * kit.added / 2
+    moment = carried + lean * kit.load_height + push * kit.ring_height + factor * at_ground
+    shear = push + factor * (blow.board + blow.post + blow.extension)
+    driven = kit.fit.post.base == "driven"
     return Case(
         axial=weight,
-        moment=carried + lean * kit.length + push * kit.ring_height + factor * at_ground,
-        joint=carried + lean * kit.added + push * abs(kit.ring_height - height) + factor * at_joint,
-        lateral=push + factor * (blow.board + blow.post + blow.extension),
+        moment=moment,
+        greatest=below_ground(moment, shear, *bearing(kit, policy)) if driven else moment,
+        joint=carried + lean * (kit.load_height - height) + push * abs(kit.ring_height - height) + factor * at_joint,
+        lateral=shear,
     )
 
 
@@ -148,9 +181,9 @@ def cases(kit: Kit, policy: dict[str, Any]) -> tuple[Case, Case, Case]:
     breeze = wind(kit, policy["play_wind_speed"], exposure, 0.0, policy)
     gale = wind(kit, post.wind or policy["wind_speed"], exposure, policy["least_wind_pressure"], policy)
     return (
-        case(kit, breeze, 1.0, policy["play_load"], 0.0),
-        case(kit, breeze, 1.0, 0.0, policy["push_load"]),
-        case(kit, gale, 0.6, 0.0, 0.0),
+        case(kit, breeze, 1.0, policy["play_load"], 0.0, policy),
+        case(kit, breeze, 1.0, 0.0, policy["push_load"], policy),
+        case(kit, gale, 0.6, 0.0, 0.0, policy),
     )
 
 
@@ -160,7 +193,7 @@ def post_utilisation(kit: Kit, c: Case, wall: float, policy: dict[str, Any]) -> 
     s = section(post.shape, post.size, wall * policy["design_wall_factor"])
     if beyond_screen(s, fy, e):
         return math.inf
-    return utilisation(s, fy, e, kit.length, c.axial + STEEL * s.area * post.height * G, c.moment)
+    return utilisation(s, fy, e, kit.load_height, c.axial + STEEL * s.area * post.height * G, c.greatest)
 
 
 def wall_needed(kit: Kit, three: tuple[Case, ...], policy: dict[str, Any]) -> float | None:
@@ -194,19 +227,18 @@ def load_state(kit: Kit, three: tuple[Case, ...], policy: dict[str, Any]) -> tup
     joint = [c.joint / extension.rated if extension else 0.0 for c in three]
     hang, push, storm = (max(post_utilisation(kit, c, post.wall, policy), j) for c, j in zip(three, joint, strict=True))
     play = max(hang, push)
-    return ("within" if max(play, storm) <= 1 else "over"), play, storm
+    return ("within" if max(play, storm) <= 1 + 1e-9 else "over"), play, storm
 
 
 def footing_depth(kit: Kit, three: tuple[Case, ...], policy: dict[str, Any]) -> float | None:
-    """Deepest of the three cases; None on a base plate."""
-    post = kit.fit.post
-    if post.base == "base plate":
+    """Deepest of the three cases, and of the permanent loads alone at the single bearing; None on a base plate."""
+    if kit.fit.post.base == "base plate":
         return None
-    width = post.footing_diameter or policy["footing_diameter"]
-    if post.base == "driven":
-        width = post.size * (math.sqrt(2) if post.shape == "square" else 1.0)
-    soil = post.soil or policy["soil_class"]
-    return max(footing.depth(c.lateral, c.moment, width, soil) for c in three)
+    width, single = bearing(kit, policy)
+    k = single * policy["soil_short_term_factor"]
+    lasting = kit.dead + math.sin(kit.fit.post.lean or 0.0) * kit.hung * G * kit.load_height
+    passing = max(footing.depth(c.lateral, c.moment, width, k) for c in three)
+    return max(passing, footing.depth(0.0, lasting, width, single))
 
 
 def ring_sag(kit: Kit, policy: dict[str, Any]) -> float | None:

@@ -106,9 +106,9 @@ def compression(s: Section, fy: float, e: float, effective: float) -> float:
     return stress * s.area
 
 
-def utilisation(s: Section, fy: float, e: float, length: float, axial: float, moment: float) -> float:
-    """H1 with the second-order moment; infinite where the amplification is above 1.5."""
-    effective = K_FACTOR * length
+def utilisation(s: Section, fy: float, e: float, height: float, axial: float, moment: float) -> float:
+    """H1 with the second-order moment, the load at its own height; infinite where the amplification is above 1.5."""
+    effective = K_FACTOR * height
     euler = math.pi**2 * e * s.inertia / effective**2
     if 1.6 * axial >= euler:
         return math.inf

@@ -74,14 +74,16 @@ def test_footing_depth(force, arm, width, per_foot, depth):
     """Source: IBC 2018 equation 18-1 as printed, solved with scipy (computed); lb and ft."""
     soil = {150: 4, 100: 5, 200: 3}[per_foot]
     newton = 4.4482216152605
-    got = footing.depth(force * newton, force * arm * newton * FOOT, width * FOOT, soil) / FOOT
+    k = footing.LATERAL_BEARING[soil] * footing.PSF_PER_FOOT
+    got = footing.depth(force * newton, force * arm * newton * FOOT, width * FOOT, k) / FOOT
     assert got == pytest.approx(depth, abs=1e-4)
 
 
 def test_footing_without_a_force_and_beyond_twelve_feet():
     """Source: limit of equation 18-1 by algebra (check value 1.42383 m); the design's reading of the 12 ft clause."""
-    assert footing.depth(0, 4000, 0.45, 4) == pytest.approx(1.42383, abs=1e-5)
-    deep = footing.depth(9000, 90000, 0.45, 5)
+    per_foot = footing.PSF_PER_FOOT
+    assert footing.depth(0, 4000, 0.45, 150 * per_foot) == pytest.approx(1.42383, abs=1e-5)
+    deep = footing.depth(9000, 90000, 0.45, 100 * per_foot)
     bearing = 100 * footing.PSF_PER_FOOT * 4 * FOOT
     assert deep > 12 * FOOT
     assert deep == pytest.approx(footing.printed(9000, 90000, bearing, 0.45))
