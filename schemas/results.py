@@ -123,7 +123,7 @@ KITS = Table(
         Column("moment_storm_N_m", "Storm moment", "moment", "N m", help="First-order moment at the ground in storm."),
         _length("wall_needed_m", "Wall needed", "Least stated wall at which the worse case is just carried."),
         _length("footing_depth_needed_m", "Footing depth needed", "Depth of footing that the screen asks for."),
-        _length("ring_sag_m", "Ring sag", "Sag of the ring's centre under the hanging load."),
+        _length("ring_sag_m", "Ring deflection", "How far the ring's centre goes down under the hanging load."),
         Column("hung_mass_kg", "Hung mass", "mass", "kg", help="Mass of mount, board, ring and extension."),
         _money("unit_price", "Unit price", "List prices of the kit with the services that apply, one post."),
     ),

@@ -81,7 +81,8 @@ def made_up(n: int, seed: int) -> LoadInputs:
     return kit(
         square=square, size=size, height=u(1.8, 5.5, n), court_rise=u(-1.0, 1.0, n), lean=u(0, 0.05, n) * (r.random(n) < 0.7),
         wall=np.where(known, wall, np.nan), steel=steel, steel_or_unknown=steel | (r.random(n) < 0.6),
-        base_plate=r.random(n) < 0.1, driven=r.random(n) < 0.15, footing_diameter=u(0.15, 1.2, n), footing_stated=r.random(n) < 0.6,
+        base_plate=r.random(n) < 0.1, driven=r.random(n) < 0.15, footing_diameter=u(0.15, 1.2, n),
+        footing_stated=r.random(n) < 0.6,
         footing_depth=np.where(r.random(n) < 0.5, u(0.3, 3, n), np.nan), soil_class=r.integers(1, 6, n),
         wind_speed=u(15, 90, n), exposure=r.integers(0, 3, n), ring_top=u(1.8, 3.1, n), extended=ext,
         added=np.where(ext, u(0.1, 1.2, n), 0.0), upper_size=np.where(ext, u(0.045, 0.2, n), np.nan),

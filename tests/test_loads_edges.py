@@ -11,9 +11,8 @@ import pytest
 from loads_kits import POLICY, kit, made_up
 
 from pipeline.loads import flexure, footing, strength
-from pipeline.loads.cases import terms
-from pipeline.loads.load_arrays import OVER, UNKNOWN, WITHIN
-from pipeline.loads.screen import screen
+from pipeline.loads.load_arrays import OVER, UNKNOWN, UNREAD_EXPOSURE, UNREAD_SOIL, WITHIN
+from pipeline.loads.screen import figures, screen
 from pipeline.loads.section import round_tube, section, square_tube
 
 FY, E = 207e6, 200e9
@@ -66,10 +65,11 @@ def test_compression_on_both_sides_of_its_edge():
 @pytest.mark.parametrize(("share", "expected"), [(1 / 3 - 1e-9, 1.5), (1 / 3 + 1e-9, math.inf), (1.0, math.inf), (2.0, math.inf)])
 def test_too_slender_is_infinite(share, expected):
     """B up to 1.5 counts; beyond it the utilisation is infinite, past buckling too, and never negative."""
-    post = strength.capacity(*(np.array([x]) for x in (False, 0.1143, 3.2, 3.2, 0.0056)), FY, E)
-    carried = share * post.euler / 1.6 - post.own
-    got = strength.post_utilisation(post, carried, np.array([0.0])).item()
-    b = strength.second_order(carried + post.own, post.euler).item()
+    v = figures(kit(wall=0.006), POLICY)
+    axial = share * v["Pe"] / 1.6
+    b = strength.second_order(axial, v["Pe"])
+    got = strength.post_utilisation(axial, v["Pc"], b, np.array([0.0]), v["Mc"]).item()
+    b = b.item()
     if math.isinf(expected):
         assert got == math.inf
         assert b > 1.5
@@ -145,10 +145,68 @@ def test_footing_is_blank_on_a_base_plate_and_no_confirm_there():
     assert loads.footing_confirm.tolist() == [False, True]
 
 
-@pytest.mark.parametrize(("less", "expected"), [(0.0, False), (0.9e-6, False), (1.1e-6, True), (math.nan, False)])
+@pytest.mark.parametrize(("less", "expected"), [(0.0, False), (0.9e-6, False), (1.1e-6, True), (math.nan, True)])
 def test_footing_confirm_has_its_slack(less, expected):
     needed = screen(kit(), POLICY).footing_depth_needed.item()
     assert screen(kit(footing_depth=needed - less), POLICY).footing_confirm.item() is expected
+
+
+@pytest.mark.parametrize(
+    ("changes", "expected"),
+    [({}, False), ({"footing_stated": False}, True), ({"footing_stated": False, "driven": True, "footing_depth": 9.0}, False),
+     ({"driven": True, "footing_depth": math.nan}, True), ({"base_plate": True, "footing_depth": math.nan}, True)],
+)  # fmt: skip
+def test_a_footing_that_nobody_knows_is_to_be_confirmed(changes, expected):
+    assert screen(kit(**{"footing_depth": 9.0, **changes}), POLICY).footing_confirm.item() is expected
+
+
+def test_short_term_loads_bear_on_more_soil_and_lasting_ones_do_not():
+    """Policy `soil_short_term_factor`: 2 gives what twice the soil gives, unless the permanent loads ask for more."""
+    doubled = {**POLICY, "soil_short_term_factor": 2.0}
+    assert screen(kit(soil_class=5), doubled).footing_depth_needed == screen(kit(soil_class=3), POLICY).footing_depth_needed
+    still = kit(mount_mass=900.0, ring_top=2.0, wind_speed=15.0, board_width=0.1)
+    v = figures(still, {**doubled, "play_load": 0.0, "push_load": 0.0})
+    assert v["depth"] == v["d.perm"] > max(v["d.hang"], v["d.push"], v["d.storm"])
+
+
+NOT_READ = [
+    ("wind_speed", math.nan, ("moment_storm", "footing_depth_needed", "wall_needed"), ("moment_play", "ring_sag")),
+    ("exposure", UNREAD_EXPOSURE, ("moment_play", "moment_storm", "footing_depth_needed", "wall_needed"), ("ring_sag",)),
+    ("lean", math.nan, ("moment_play", "moment_storm", "footing_depth_needed", "wall_needed"), ("ring_sag",)),
+]
+
+
+@pytest.mark.parametrize(("name", "value", "blank", "known"), NOT_READ, ids=lambda x: x if isinstance(x, str) else "")
+def test_what_was_stated_and_could_not_be_read_leaves_blank_what_needs_it(name, value, blank, known):
+    loads = screen(kit(**{name: value}), POLICY)
+    assert loads.load_state.item() == UNKNOWN
+    for figure in ("utilisation_play", "utilisation_storm", *blank):
+        assert np.isnan(getattr(loads, figure).item()), figure
+    for figure in known:
+        assert np.isfinite(getattr(loads, figure).item()), figure
+
+
+def test_soil_that_could_not_be_read_leaves_the_footing_blank_and_a_driven_posts_strength_too():
+    loads = screen(kit(soil_class=UNREAD_SOIL, driven=[False, True], footing_depth=1.0), POLICY)
+    assert np.isnan(loads.footing_depth_needed).all()
+    assert np.isnan(loads.utilisation_play).tolist() == [False, True]
+    assert (loads.load_state == UNKNOWN).tolist() == [False, True]
+
+
+def test_a_driven_post_bends_most_below_the_ground():
+    loads, v = (f(kit(driven=[False, True]), POLICY) for f in (screen, figures))
+    assert loads.moment_play[0] == loads.moment_play[1]
+    assert loads.utilisation_storm[1] > 1.02 * loads.utilisation_storm[0]
+    assert loads.wall_needed[1] > loads.wall_needed[0]
+    assert v["M_max.storm"][0] == v["M.storm"][0]
+
+
+def test_the_load_is_taken_at_its_own_height():
+    """A mount that lifts carries its load above the post's top: second order and lean grow with the ring, not the post."""
+    low, high = (figures(kit(height=2.6, ring_top=top, lean=0.02), POLICY) for top in (2.5, 3.0))
+    assert (low["h_c"].item(), high["h_c"].item()) == (2.6, 3.0)
+    assert high["Pe"].item() == pytest.approx(low["Pe"].item() * (2.6 / 3.0) ** 2)
+    assert high["M_N"].item() == pytest.approx(low["M_N"].item() * 3.0 / 2.6)
 
 
 def test_a_driven_post_has_no_footing_of_its_own():
@@ -167,10 +225,10 @@ def test_no_moment_needs_hardly_any_depth(v):
 def test_the_board_takes_the_wind_of_its_top_edge():
     """High on a sunken post the top edge passes 15 ft while the board's centre does not."""
     k = kit(ring_top=3.1, court_rise=1.0, board_height=1.2, exposure=2)
-    t = terms(k, POLICY)
-    assert t.at.board.item() == pytest.approx(4.55)
-    assert t.kz_board.item() == pytest.approx(2.01 * (5.15 / 213.36) ** (2 / 11.5), rel=1e-12)
-    assert t.kz_post.item() == pytest.approx(2.01 * (4.572 / 213.36) ** (2 / 11.5), rel=1e-12)
+    t = figures(k, POLICY)
+    assert t["z_b"].item() == pytest.approx(4.55)
+    assert t["Kz.board"].item() == pytest.approx(2.01 * (5.15 / 213.36) ** (2 / 11.5), rel=1e-12)
+    assert t["Kz.post"].item() == pytest.approx(2.01 * (4.572 / 213.36) ** (2 / 11.5), rel=1e-12)
 
 
 def test_least_pressure_counts_in_storm_alone():

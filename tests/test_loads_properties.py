@@ -11,12 +11,10 @@ from hypothesis import strategies as st
 from loads_kits import POLICY, made_up, take
 
 from pipeline.loads import footing
-from pipeline.loads.cases import hang_case, push_case, storm_case, terms
 from pipeline.loads.flexure import least_design_wall
 from pipeline.loads.load_arrays import OVER, UNKNOWN, WITHIN, Loads
-from pipeline.loads.moment_parts import parts
-from pipeline.loads.screen import screen
-from pipeline.loads.strength import capacity, post_utilisation
+from pipeline.loads.screen import figures, screen
+from pipeline.loads.working import parts
 
 SEEDS = st.integers(0, 2**31)
 N = 40
@@ -55,8 +53,8 @@ def test_a_thicker_wall_is_never_weaker(seed):
     k = repeated(seed)
     least = least_design_wall(k.square, k.size, 207e6, 200e9)
     walls = np.linspace(least[0], 0.93 * THICK * k.size[0], N)
-    post = capacity(k.square, k.size, k.height, k.height + k.added, walls, 207e6, 200e9)
-    for strength in (post.bending, post.compression, post.euler, post.own):
+    v = figures(replace(k, wall=walls / 0.93), POLICY)
+    for strength in (v["Mc"], v["Pc"], v["Pe"], v["own"]):
         assert np.all(np.diff(strength) > -1e-12 * strength[:-1])
 
 
@@ -139,10 +137,8 @@ def test_the_least_wall_is_just_enough():
 
 def worst(k, wall):
     """Utilisation of the post alone in the worse case at a stated wall."""
-    t = terms(k, POLICY)
-    post = capacity(k.square, k.size, k.height, t.at.length, 0.93 * wall, 207e6, 200e9)
-    cases = (hang_case(k, t, POLICY), push_case(k, t, POLICY), storm_case(k, t))
-    return np.max([post_utilisation(post, c.carried, c.moment) for c in cases], axis=0)
+    v = figures(replace(k, wall=wall), POLICY)
+    return np.max([v["U.hang"], v["U.push"], v["U.storm"]], axis=0)
 
 
 def test_the_screen_at_the_least_wall_says_within():
@@ -158,12 +154,15 @@ def test_the_screen_at_the_least_wall_says_within():
 
 def test_the_parts_add_up_to_the_moments():
     k = made_up(500, seed=2)
-    p, loads = parts(k, POLICY), screen(k, POLICY)
-    play = p.dead + np.where(p.play_is_hang, p.hang, p.push) + p.lean_play + p.board_wind_play + p.post_wind_play
-    storm = p.dead + p.lean_storm + p.board_wind_storm + p.post_wind_storm
-    np.testing.assert_allclose(play, loads.moment_play, rtol=1e-12)
-    np.testing.assert_allclose(storm, loads.moment_storm, rtol=1e-12)
-    assert 0 < p.play_is_hang.sum() < 500
+    some, loads = parts(figures(k, POLICY)), screen(k, POLICY)
+    np.testing.assert_allclose(sum(p.play for p in some), loads.moment_play, rtol=1e-12)
+    np.testing.assert_allclose(sum(p.storm for p in some), loads.moment_storm, rtol=1e-12)
+    pushed = next(p.play for p in some if p.what == "A push at the ring") > 0
+    assert 0 < pushed.sum() < 500
+    assert [p.what for p in some] == [
+        "Weight of mount, board and ring".partition(",")[0], "A player hanging on the ring", "The post's lean",
+        "Wind on the board", "Wind on the post", "A push at the ring",
+    ]  # fmt: skip
 
 
 @pytest.mark.parametrize("block", [1, 7, 64])

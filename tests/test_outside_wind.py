@@ -83,7 +83,7 @@ def test_drag_with_directionality_of_square_posts(ratio, kd_cf):
 def test_least_pressure():
     """Source: ASCE 7-16, 29.7: 16 psf (memory); NIST SP 811 for the unit (published)."""
     assert abs(16 * PSF - 766.1) < 0.1
-    assert wind.least_pressure(np.array([700.0, 800.0]), 766.0).tolist() == [766.0, 800.0]
+    assert wind.storm_pressure(np.array([700.0, 800.0]), 1.0, 1.0, 766.0).tolist() == [766.0, 800.0]
 
 
 def test_board_force_of_the_check_list():

@@ -76,7 +76,7 @@ KZ_ALPHA = np.array([7.0, 9.5, 11.5, np.nan])
 """Power-law exponent by exposure B, C, D, not read [-]. Source: ASCE 7-16, table 26.11-1 (restated: check list)."""
 
 KZ_GRADIENT = np.array([365.76, 274.32, 213.36, np.nan])
-"""Gradient height by exposure B, C, D, not read [m]: 1200, 900, 700 ft. Source: ASCE 7-16, table 26.11-1 (restated: check list)."""
+"""Gradient height by exposure B, C, D, not read [m]: 1200, 900, 700 ft. Source: the same table."""
 
 DRAG_SLENDERNESS = np.array([1.0, 7.0, 25.0])
 DRAG_ROUND = np.array([0.7, 0.8, 1.2])

@@ -15,10 +15,10 @@ _LEVER = BEARING_FACTOR * HEIGHT_FACTOR / 4  # 2.5506: the factor of M in d^2 = 
 def soil_bearing(soil_class: Ints) -> Floats:
     """Lateral bearing per metre of depth k (k,) [Pa/m].
 
-    soil_class: row 1 to 5 of the table (k,). Range: 1 crystalline bedrock to 5 clay; no doubling (1806.3.4).
+    soil_class: row 1 to 5 of the table, 0 = not read (k,). Range: 1 crystalline bedrock to 5 clay; no doubling (1806.3.4).
     Source: IBC 2018, table 1806.2 (published).
     """
-    return SOIL_BEARING[soil_class - 1]
+    return SOIL_BEARING[soil_class]
 
 
 def bearing_width(square: Bools, size: Floats, driven: Bools, footing: Floats) -> Floats:

@@ -104,7 +104,8 @@ GEOMETRY: tuple[Formula, ...] = (
     row("D_m", "Size that the mount clamps", "m", "upper size with an extension, else D", geometry.clamp_size,
         "D upper_size extended"),
     row("e_b", "Board's face from the post's axis", "m", "e_b = D_m/2 + overhang", geometry.board_eccentricity, "D_m overhang"),
-    row("e_m", "Mount's centre from the post's axis", "m", "e_m = D_m/2 + overhang/2", geometry.mount_eccentricity, "D_m overhang"),
+    row("e_m", "Mount's centre from the post's axis", "m", "e_m = D_m/2 + overhang/2", geometry.mount_eccentricity,
+        "D_m overhang"),
     row("e_r", "Ring's centre from the post's axis", "m", "e_r = e_b + 0.376", geometry.ring_eccentricity, "e_b"),
     row("h_j", "Height of the load above the joint", "m", "h_j = |h_c - H|", above, "h_c H", when="extended"),
 )  # fmt: skip

@@ -27,9 +27,9 @@ RELATIVE = {
     "moment_storm_N_m": 0.005,
     "wall_needed_m": 0.005,
     "ring_sag_m": 0.005,
-    "hung_mass_kg": 1e-6,
-    "wind_speed_m_s": 1e-6,
-    "lean_deg": 1e-6,
+    "hung_mass_kg": 1e-5,
+    "wind_speed_m_s": 1e-5,
+    "lean_deg": 1e-5,
 }
 """Relative tolerance of a column; every other float is a length and must agree within 1e-6 m."""
 LENGTH = 1e-6

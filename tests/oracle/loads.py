@@ -146,7 +146,7 @@ def bearing(kit: Kit, policy: dict[str, Any]) -> tuple[float, float]:
 def below_ground(moment: float, shear: float, width: float, per_metre: float) -> float:
     """Greatest moment of a driven post, by adding up slices of soil until they have used up the shear."""
     depth = math.sqrt(2 * shear / (per_metre * width))
-    slices = 2000
+    slices = 100
     held = 0.0  # moment at `depth` of what the soil above holds
     for n in range(slices):
         z = (n + 0.5) / slices * depth
