@@ -51,6 +51,9 @@ CAUTION = (
 )
 """Stands wherever a load or a fit is shown."""
 
+CAUTION_IN_SHORT = "A rough screen, not a design: a licensed engineer must check loads, post and footing against the local code."
+"""Stands on every printed page that shows a load or a fit."""
+
 NOT_LOOKED_AT = (
     "Not looked at: slip of the clamps and torsion from wind off centre, fatigue, welds, rust at the ground line, "
     "local crushing of thin walls under bolts or bands, slender walls in compression, hills and ridges, frost and uplift, "

@@ -10,7 +10,6 @@ from hypothesis import strategies as st
 
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.xlsx import paper
-from pipeline.xlsx.page import STACKED
 
 LEAST_POINTS = 6.9
 """Smallest letters on paper [pt]; those of the sheets are ten at full size."""
@@ -30,26 +29,6 @@ def in_print(sheet) -> float:
 def test_no_page_has_tiny_print(make):
     book = opened(site_workbook(make(), setting()))
     assert [s.title for s in book if in_print(s) / 10 < LEAST_POINTS] == []
-
-
-def test_few_posts_stand_below_each_other_and_many_side_by_side():
-    few = opened(site_workbook(report(tuple(post(str(n)) for n in range(STACKED)), feet=False), setting()))["Posts"]
-    many = opened(site_workbook(report(tuple(post(str(n)) for n in range(STACKED + 1)), feet=False), setting()))["Posts"]
-    assert list(few.tables) == ["posts_read", "posts_read_2", "posts_read_3", "posts_read_4"]
-    assert not few.col_breaks.brk
-    assert few.print_title_rows is None
-    assert list(many.tables) == ["posts_read"]
-    assert [b.id for b in many.col_breaks.brk]
-    assert many.freeze_panes
-
-
-@pytest.mark.parametrize("make", [small, awkward, large])
-def test_pictures_stand_on_one_page(make):
-    sheet = opened(site_workbook(make(), setting()))["Shortfalls"]
-    (chart,) = sheet._charts
-    frame = chart.anchor
-    ends = [b.id for b in sheet.row_breaks.brk]
-    assert not [b for b in ends if frame._from.row < b <= frame.to.row]
 
 
 @given(
@@ -74,9 +53,6 @@ def test_kept_rows_are_never_parted(heights, kept):
     assert all(on[first] == on[last] for first, last in blocks)
 
 
-def test_parts_share_a_page_where_that_can_be_read():
-    assert paper.across([400, 400, 400], 900) == ([], 1200)
-    assert paper.across([900, 400, 400], 900) == ([1], 900)
-    assert paper.across([500], 900) == ([], 500)
+def test_print_is_never_larger_than_its_cells():
     assert paper.scale(1200, 900) == 75
     assert paper.scale(300, 900) == 100

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import math
 import re
 import warnings
@@ -13,7 +12,6 @@ from itertools import product
 import pytest
 from books_made import AWKWARD, awkward, kit, large, post, report, setting, small, survey_row, totals
 from books_open import formulas, opened, recalculated, words
-from books_plain import PlainWorkbook, parts
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -139,12 +137,12 @@ def test_cautions_stand_on_every_sheet(small_book):
 
 
 def test_loads_are_never_a_wrong_zero(small_book):
-    rows = [r for r in opened(small_book)["Loads"].iter_rows(min_row=4, values_only=True) if r[0] in ("4", "8")]
+    rows = [r for r in opened(small_book)["Loads"].iter_rows(min_row=4, values_only=True) if r[0] in ("4", "8") and r[1]]
     assert rows[0][4:6] == ("not known", "not known")
     assert rows[1][4:6] == ("too slender for this screen", "too slender for this screen")
     nothing = kit(moment_play=float("nan"), moment_storm=float("nan"), utilisation_play=None, utilisation_storm=None)
     data = site_workbook(report((replace(post("1"), kits=(nothing,)),)), setting())
-    assert words(opened(data), "Loads").count("not computed") >= 5
+    assert words(opened(data), "Loads").count("not computed") >= 3
 
 
 def test_survey_does_not_depend_on_the_order_of_rows():
@@ -155,9 +153,9 @@ def test_survey_does_not_depend_on_the_order_of_rows():
 
 def test_survey_names_the_cell_of_a_held_row(small_book):
     text = words(opened(small_book), "Survey")
-    assert "about 8 ft | district.xlsx, Posts, F10" in text
-    assert '3 1/2" | 3 1/2 in | 0.0889 m' in text
-    assert "every post | Customer | Alder Valley Schools | Alder Valley Schools" in text
+    assert "about 8 ft: district.xlsx, Posts, F10" in text
+    assert 'Post size | 3 1/2" | 3 1/2 in | every post' in text
+    assert "Customer | Alder Valley Schools | Alder Valley Schools | every post" in text
 
 
 def test_nothing_from_outside_is_a_formula():
@@ -177,13 +175,13 @@ def test_marks_and_differences():
     )
 
 
-def test_metric_site_has_no_feet():
-    data = site_workbook(report((post("1", row=survey_row("1")),), feet=False), setting())
-    book = opened(data)
-    for sheet in ("Posts", "Viable kits", "Shortfalls", "Loads"):
-        head = words(book, sheet)
-        assert "[mm]" in head
-        assert "[ft-in]" not in head
+@pytest.mark.parametrize(("feet", "other"), [(True, r"\d mm\b"), (False, r"\d (ft|in|lb|mph)\b")])
+def test_one_unit_system_a_sheet_where_nothing_is_computed(feet, other):
+    book = opened(site_workbook(replace(small(), feet=feet), setting()))
+    for sheet in ("Viable kits", "Shortfalls", "Extensions"):
+        assert not re.search(other, words(book, sheet).replace("extension, 24 in", "")), sheet
+    if not feet:
+        assert not re.search(other, words(book, "Loads"))
 
 
 def test_posts_lead_to_their_drawing(small_book):
@@ -202,18 +200,9 @@ def test_a_footer_that_begins_with_a_digit_is_no_font_size():
 
 def test_four_hundred_posts_are_all_there():
     book = opened(site_workbook(large(), setting()))
-    table = book["Posts"].tables["posts_read"]
-    assert book["Posts"][table.ref].__len__() == 401
-
-
-@pytest.mark.parametrize("make", [small, awkward, lambda: report((post("1"),), feet=False)])
-def test_the_quick_ways_mean_the_same_as_the_library_s_own(make, monkeypatch):
-    quick = parts(io.BytesIO(site_workbook(make(), setting())))
-    monkeypatch.setattr("pipeline.xlsx.page.QuickWorkbook", PlainWorkbook)
-    monkeypatch.setattr("pipeline.sheets.site_workbook.stencil", lambda setting, digits: None)
-    plain = parts(io.BytesIO(site_workbook(make(), setting())))
-    assert list(quick) == list(plain)
-    assert [name for name in quick if quick[name] != plain[name]] == []
+    rows = book["Posts"][book["Posts"].tables["posts_answer"].ref][1:]
+    assert sum(row[1].value for row in rows) == 400
+    assert len(rows) < 20, "posts that say the same share a row"
 
 
 @settings(max_examples=25, deadline=None)
@@ -238,7 +227,7 @@ def test_any_text_gives_a_workbook_that_opens(texts):
         ("within", 0.5, 0.9, 0.004, "steel", "takes 90 % of the rough strength, in a storm"),
         ("over", 1.2, 0.9, 0.004, "steel", "120 % of the rough strength, in play, and only a licensed engineer"),
         ("over", math.inf, 0.9, 0.004, "steel", "too slender for this screen: only a licensed engineer"),
-        ("unknown", None, None, 0.0041, "steel", "look for a wall of at least 4.10 mm (0.16 in)"),
+        ("unknown", None, None, 0.0041, "steel", "look for a wall of at least 4.1 mm"),
         ("unknown", None, None, None, "wood", "for steel posts only"),
         ("unknown", None, None, None, "steel", "no wall of a steel tube"),
     ],
@@ -246,4 +235,4 @@ def test_any_text_gives_a_workbook_that_opens(texts):
 def test_loads_say_it_in_plain_words(state, play, storm, needed, material, said):
     found = replace(post("1"), row=survey_row("1", material=material))
     shown = replace(found.kits[0], load_state=state, utilisation_play=play, utilisation_storm=storm, wall_needed=needed)
-    assert said in takes(found, shown)
+    assert said in takes(found, shown, feet=False)

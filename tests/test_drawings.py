@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from books_made import FT, IN, kit, post, report, setting, survey_row
 
+from pipeline.sheets.assembly import assembly
 from pipeline.sheets.drawing import elevation
 from pipeline.sheets.drawings import letters
 from pipeline.sheets.site_workbook import site_workbook
@@ -21,7 +22,7 @@ CASES = [
 def test_elevation_stands_at_the_computed_heights(height, court, top, lowered, extension, added):
     items = setting().items
     one = kit(1, top=top, lowered=lowered, extension=extension, added=added)
-    e = elevation(post("1", height=height, court_rise=court), one, items, feet=True)
+    e = elevation(assembly(post("1", height=height, court_rise=court), one, items), feet=True)
     board, ring, clamps = e.rect("board"), e.rect("ring"), e.rect("clamps")
     assert e.rect("post").top == pytest.approx(height)
     assert e.rect("post").width == pytest.approx(3.5 * IN)
@@ -46,13 +47,13 @@ def test_elevation_stands_at_the_computed_heights(height, court, top, lowered, e
 
 def test_posts_that_look_alike_share_a_drawing():
     other = post("4", height=8.0 * FT)
-    shown = letters(report((post("1"), post("2"), other, post("5", kits=0), post("6"))))
+    shown = letters(report((post("1"), post("2"), other, post("5", kits=0), post("6"))), setting().items)
     assert shown == {"A": ["1", "2", "6"], "B": ["4"]}
 
 
 def test_court_begins_where_the_survey_says():
     row = survey_row("1", post_to_end_line=0.4)
-    e = elevation(post("1", row=row), kit(1), setting().items, feet=True)
+    e = elevation(assembly(post("1", row=row), kit(1), setting().items), feet=True)
     assert e.rect("court").x == pytest.approx(3.5 * IN / 2 + 0.4)
 
 

@@ -107,3 +107,28 @@ def test_the_top_level_is_as_agreed() -> None:
     top = {name.split("/")[0] for name in done.stdout.splitlines() if not name.startswith(".")}
     agreed = {"README.md", "DEVELOPERS.md", "pyproject.toml", "pipeline", "schemas", "input_examples", "output_examples", "tests"}
     assert top <= agreed
+
+
+DOCUMENTED = {"_exit", "_asdict", "_replace", "_fields", "_make"}
+"""Names that begin so and are public all the same: os, and named tuples."""
+NO_OTHER_WAY = {
+    ("own_workbook.py", "_cells"),
+    ("own_workbook.py", "_value"),
+    ("own_workbook.py", "_charts"),
+    ("xls.py", "_sh_abs_posn"),
+}
+"""Left: openpyxl names its cells that exist, and xlrd the places of its sheets, by no other name."""
+
+
+def test_only_public_names_of_libraries_and_of_each_other() -> None:
+    found = {
+        (path.name, node.attr)
+        for path in files("pipeline")
+        for node in ast.walk(ast.parse(path.read_text()))
+        if isinstance(node, ast.Attribute)
+        and re.match(r"_[a-z]", node.attr)
+        and not (isinstance(node.value, ast.Name) and node.value.id in ("self", "cls"))
+        and node.attr not in DOCUMENTED
+        and f"def {node.attr}(" not in path.read_text()
+    }
+    assert found - NO_OTHER_WAY - {("own_workbook.py", "_images")} == set()

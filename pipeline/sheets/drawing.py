@@ -2,17 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from pipeline.sheets import show
-from pipeline.sheets.report import KitReport, PostReport
+from pipeline.sheets.assembly import Assembly
+from schemas.ring import RING_DIAMETER, RING_GAP
 
-RING_DIAMETER = 0.450
-RING_GAP = 0.151
-RING_ABOVE_EDGE = 0.150
-"""Source: FIBA Basketball Equipment, ring and backboard (memory); design section 7."""
 BOARD_THICKNESS = 0.04
 RING_THICKNESS = 0.03
 GROUND_DEPTH = 0.10
@@ -67,7 +62,7 @@ class Elevation:
     right: float
     bottom: float
     top: float
-    told: str
+    in_words: str
 
     def rect(self, name: str) -> Rect:
         """The rectangle called `name`; KeyError where there is none."""
@@ -77,83 +72,56 @@ class Elevation:
         raise KeyError(name)
 
 
-def elevation(post: PostReport, kit: KitReport, items: Mapping[str, Mapping[str, Mapping[str, Any]]], feet: bool) -> Elevation:
-    """Elevation of `post` with `kit`; `items` are the catalogue's rows by table and code.
-
-    Ring height above ground is the kit's top setting plus the court's level; the post's top is H, with
-    an extension H + added; the clamps begin `lowered` below the top; the board's lower edge lies 0.150 m
-    below the ring's plane. Source: design sections 5 and 7.
-    """
-    mount = items.get("Mounts", {}).get(kit.mount, {})
-    board = items.get("Boards", {}).get(kit.board, {})
-    upper = items.get("Extensions", {}).get(kit.extension, {}).get("upper_size_m") if kit.extension else None
-    size = upper or post.size
-    face = size / 2 + (mount.get("overhang_m") or 0.0)
-    ring = kit.top + post.court_rise
-    lower = ring - RING_ABOVE_EDGE
-    end = post.height + kit.added
-    clamp_top = end - kit.lowered
-    clamp_low = clamp_top - (mount.get("clamp_length_m") or 0.0)
-    high = board.get("height_m") or 0.0
-    middle = lower + high / 2
-    arm = (clamp_low + clamp_top) / 2
-    rects = [Rect("post", -post.size / 2, 0.0, post.size, post.height)]
-    if kit.extension:
-        rects.append(Rect("extension", -size / 2, post.height, size, kit.added))
+def elevation(a: Assembly, feet: bool) -> Elevation:
+    """Elevation of a post with its kit, the ring at its highest setting. Source: design sections 5 and 7."""
+    half, arm = a.upper_size / 2, (a.clamp_bottom + a.clamp_top) / 2
+    middle = a.board_bottom + a.board_height / 2
+    right, top = a.face + RING_GAP + RING_DIAMETER + _RIGHT, max(a.board_bottom + a.board_height, a.end) + 0.35
+    rects = [Rect("post", -a.post_size / 2, 0.0, a.post_size, a.post_height)]
+    if a.extension:
+        rects.append(Rect("extension", -half, a.post_height, a.upper_size, a.added))
     rects += [
-        Rect("mount", size / 2, arm - TUBE / 2, face - BOARD_THICKNESS - size / 2, TUBE),
-        Rect("carrier", face - BOARD_THICKNESS - TUBE, min(arm, middle) - TUBE / 2, TUBE, abs(middle - arm) + TUBE),
-        Rect("clamps", -size / 2 - 0.02, clamp_low, size + 0.04, clamp_top - clamp_low),
-        Rect("board", face - BOARD_THICKNESS, lower, BOARD_THICKNESS, high),
-        Rect("ring", face, ring - RING_THICKNESS, RING_GAP + RING_DIAMETER, RING_THICKNESS),
+        Rect("mount", half, arm - TUBE / 2, a.face - BOARD_THICKNESS - half, TUBE),
+        Rect("carrier", a.face - BOARD_THICKNESS - TUBE, min(arm, middle) - TUBE / 2, TUBE, abs(middle - arm) + TUBE),
+        Rect("clamps", -half - 0.02, a.clamp_bottom, a.upper_size + 0.04, a.clamp_length),
+        Rect("board", a.face - BOARD_THICKNESS, a.board_bottom, BOARD_THICKNESS, a.board_height),
+        Rect("ring", a.face, a.ring_above_ground - RING_THICKNESS, RING_GAP + RING_DIAMETER, RING_THICKNESS),
     ]
-    right = face + RING_GAP + RING_DIAMETER + _RIGHT
-    top = max(lower + high, end) + 0.35
-    return Elevation(
-        (*_grounds(post, right), *rects),
-        _dimensions(post, kit, face, size / 2, ring, lower + high, feet),
-        _LEFT,
-        right,
-        min(0.0, post.court_rise) - GROUND_DEPTH,
-        top,
-        told(post, kit, feet),
-    )
+    bottom = min(0.0, a.court_rise) - GROUND_DEPTH
+    return Elevation((*_grounds(a, right), *rects), _dimensions(a, feet), _LEFT, right, bottom, top, in_words(a, feet))
 
 
-def _grounds(post: PostReport, right: float) -> tuple[Rect, Rect]:
+def _grounds(a: Assembly, right: float) -> tuple[Rect, Rect]:
     """Ground on the post's side, court beyond the outer edge of the end line."""
-    away = post.row.post_to_end_line
-    edge = post.size / 2 + (_COURT_FROM if away is None else away)
+    edge = a.post_size / 2 + (_COURT_FROM if a.post_to_end_line is None else a.post_to_end_line)
     edge = min(max(edge, _LEFT + 0.3), right - 0.6)
-    bottom = min(0.0, post.court_rise) - GROUND_DEPTH
+    bottom = min(0.0, a.court_rise) - GROUND_DEPTH
     return (
         Rect("ground", _LEFT, bottom, edge - _LEFT, -bottom),
-        Rect("court", edge, bottom, right - edge, post.court_rise - bottom),
+        Rect("court", edge, bottom, right - edge, a.court_rise - bottom),
     )
 
 
-def _dimensions(
-    post: PostReport, kit: KitReport, face: float, half: float, ring: float, above: float, feet: bool
-) -> tuple[Dimension, ...]:
-    x = -max(half, post.size / 2) - 0.18
-    out = face + RING_GAP + RING_DIAMETER + 0.15
+def _dimensions(a: Assembly, feet: bool) -> tuple[Dimension, ...]:
+    half, above, ring = a.upper_size / 2, a.board_bottom + a.board_height + 0.1, a.ring_above_ground
+    x, out = -max(a.upper_size, a.post_size) / 2 - 0.18, a.face + RING_GAP + RING_DIAMETER + 0.15
     made = [
-        Dimension("height", x, 0.0, x, post.height, f"post {show.length(post.height, feet)}", "left"),
-        Dimension("ring", out, post.court_rise, out, ring, f"ring {show.length(kit.top, feet)}", "right"),
-        Dimension("overhang", half, above + 0.1, face, above + 0.1, f"overhang {show.length(face - half, feet)}", "above"),
+        Dimension("height", x, 0.0, x, a.post_height, f"post {show.length(a.post_height, feet)}", "left"),
+        Dimension("ring", out, a.court_rise, out, ring, f"ring {show.length(a.top, feet)}", "right"),
+        Dimension("overhang", half, above, a.face, above, f"overhang {show.length(a.overhang, feet)}", "above"),
     ]
-    if kit.extension:
-        words = f"adds {show.length(kit.added, feet)}"
-        made.append(Dimension("added", x, post.height, x, post.height + kit.added, words, "left"))
+    if a.extension:
+        words = f"adds {show.length(a.added, feet)}"
+        made.append(Dimension("added", x, a.post_height, x, a.end, words, "left"))
     return tuple(made)
 
 
-def told(post: PostReport, kit: KitReport, feet: bool) -> str:
+def in_words(a: Assembly, feet: bool) -> str:
     """The elevation in words, for those who cannot see it."""
-    level = f", court {show.both(post.court_rise, feet)} above the ground" if post.court_rise else ""
-    joint = f", extension {kit.extension} adds {show.both(kit.added, feet)}" if kit.extension else ""
+    level = f", court {show.length(a.court_rise, feet)} above the ground" if a.court_rise else ""
+    joint = f", extension {a.extension} adds {show.length(a.added, feet)}" if a.extension else ""
     return (
-        f"Elevation to scale: {post.row.post_shape or ''} post of {show.both(post.size, feet)}, "
-        f"{show.both(post.height, feet)} above ground{level}{joint}; mount {kit.mount}, board {kit.board}, "
-        f"ring {kit.ring} at {show.both(kit.top, feet)} above the court"
+        f"Elevation to scale: {a.post_shape} post of {show.length(a.post_size, feet)}, "
+        f"{show.length(a.post_height, feet)} above ground{level}{joint}; mount {a.mount}, board {a.board}, "
+        f"ring {a.ring} at {show.length(a.top, feet)} above the court"
     )

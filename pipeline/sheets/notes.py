@@ -34,7 +34,7 @@ def blocks(report: SiteReport) -> list[Block]:
         to_confirm(report),
         load_warning(report),
         please_note(report),
-        Block("To be looked at on site, at every post", tuple((what, say, "para") for what, say in ON_SITE_CHECKS)),
+        Block("To be looked at on site, at every post", tuple(("", f"{what}: {say}", "para") for what, say in ON_SITE_CHECKS)),
         Block("Caution", (("", CAUTION, "caution"),)),
     ]
     return [block for block in made if block.entries]

@@ -100,7 +100,7 @@ def state_rows(sites: Sequence[SiteSummary], last: int, digits: int, top: int) -
     """States with live counts and sums over `Sites`; `top` is the 1-based row of the first of them."""
     made: list[list[Any]] = []
     sums: list[tuple[int, int, Decimal]] = []
-    for index, (state, (words, look, _)) in enumerate(STATE.items()):
+    for index, (state, (words, look)) in enumerate(STATE.items()):
         here = [s.site for s in sites if s.site["state"] == state]
         posts, money = sum(int(s["posts"]) for s in here), sum((Decimal(str(s["total"])) for s in here), Decimal(0))
         sums.append((len(here), posts, money))

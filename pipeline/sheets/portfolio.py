@@ -81,7 +81,7 @@ def site_columns(currency: str) -> list[Col]:
 def site_row(summary: SiteSummary) -> list[Any]:
     """One row of the table of sites."""
     site = summary.site
-    state, look, _ = STATE[site["state"]]
+    state, look = STATE[site["state"]]
     name = f"{site['site_code']}-r{site['revision']}"
     path = str(site.get("workbook") or "")
     return [

@@ -1,40 +1,42 @@
-"""The sheet `Quote`: a page that can be sent as it is. Lines and totals here, what stands around them in `notes`."""
+"""The sheet `Quote` of a site: the desk's working paper. Lines and totals here, what stands around them in `notes`."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from decimal import ROUND_HALF_UP, Decimal
+from itertools import groupby
 from typing import Any
 
 from pipeline.sheets import show
 from pipeline.sheets.notes import Block, blocks
 from pipeline.sheets.report import QuoteLine, SiteReport
-from pipeline.sheets.wording import KIND, STATE, number, posts_said
+from pipeline.sheets.wording import KIND, STATE, number, posts_said, state_said
 from pipeline.xlsx.page import Book, Page
-from pipeline.xlsx.paper import A4, LETTER
 from pipeline.xlsx.values import As, Formula
+from schemas.words import CAUTION_IN_SHORT
 
 HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Discount [%]", "Line total")
 WIDTHS = (20, 40, 10, 12, 12, 11, 15)
 _MONEY = (3, 4, 6)
 _LAST = len(HEADINGS) - 1
+_TOGETHER = 12
+"""Most sentences in one cell, so that a page can hold it."""
 _MANY = 20
 """Lines from which the column headings are repeated on each printed page, and not the quotation's title."""
 
 
 def facts(report: SiteReport) -> list[tuple[str, Any]]:
     """What stands at the head of the page: label and value."""
-    state, look, sentence = STATE[report.state]
+    state, look = STATE[report.state]
     return [
         ("Prepared for", report.customer or "not stated on the survey"),
         ("Ground", report.site_name),
         ("Kind of ground", report.site_kind or "not stated"),
         ("Quotation", number(report)),
-        ("Revision", f"{report.revision}"),
         ("Date", report.date),
         ("Valid until", report.valid_until),
         ("Posts", posts_said(report)),
-        ("State", As(f"{state}: {sentence}", look)),
+        ("State", As(f"{state}. {state_said(report)}", look)),
         ("Currency", report.currency),
     ]
 
@@ -70,15 +72,14 @@ def write_quote(book: Book, report: SiteReport) -> None:
         row = _block(page, row + 1, block)
     page.fit()
     repeat = head if len(report.lines) > _MANY else 0
-    paper = LETTER if report.feet else A4
-    page.print_as(repeat, f"{number(report)}  {report.site_name}", landscape=False, on=paper)
+    page.print_as(repeat, f"{number(report)}  {report.site_name}", landscape=False, header=CAUTION_IN_SHORT)
 
 
 def _lines(book: Book, page: Page, row: int, report: SiteReport) -> int:
     for column, heading in enumerate(HEADINGS):
         unit = f" [{report.currency}]" if column in _MONEY else ""
         page.put(row, column, heading + unit, "head_right" if column > 1 else "head")
-    page.sheet.tall(row, 32)
+    page.tall(row, 32)
     row += 1
     sums: dict[str, str] = {}
     for kind, title in KIND.items():
@@ -91,7 +92,7 @@ def _group(book: Book, page: Page, row: int, title: str, lines: Sequence[QuoteLi
     """One group of lines and its subtotal; returns the next row and the address of the subtotal."""
     for column in range(_LAST + 1):
         page.put(row, column, title if column == 0 else None, "group")
-    page.sheet.tall(row, 18)
+    page.tall(row, 18)
     first = row + 1
     for row, line in enumerate(lines, first):
         _line(page, row, line, book.digits)
@@ -120,7 +121,7 @@ def _sum(page: Page, row: int, label: str, amount: Any, style: str) -> None:
     for column in range(_LAST):
         page.put(row, column, label if column == _LAST - 2 else None, plain)
     page.put(row, _LAST, amount, style)
-    page.sheet.tall(row, 22 if style == "grand" else 18)
+    page.tall(row, 22 if style == "grand" else 18)
 
 
 def _totals(book: Book, page: Page, row: int, report: SiteReport, sums: dict[str, str]) -> int:
@@ -149,13 +150,15 @@ def _totals(book: Book, page: Page, row: int, report: SiteReport, sums: dict[str
 
 
 def _block(page: Page, row: int, block: Block) -> int:
+    """A titled list of sentences; those with one label share a cell, a line each."""
     first = row
     row = page.section(row, block.title, _LAST + 1)
-    for label, sentence, style in block.entries:
-        if label:
-            page.para(row, label, "label", 0, 0)
-            row = page.para(row, sentence, style, 1, _LAST)
-        else:
-            row = page.para(row, sentence, style, 0, _LAST)
+    for (label, style), entries in groupby(block.entries, key=lambda entry: (entry[0], entry[2])):
+        sentences = [sentence for _, sentence, _ in entries]
+        for start in range(0, len(sentences), _TOGETHER):
+            words = "\n".join(sentences[start : start + _TOGETHER])
+            if label:
+                page.para(row, label, "label", 0, 0)
+            row = page.para(row, words, style, 1 if label else 0, _LAST)
     page.keep(first, row - 1)
     return row

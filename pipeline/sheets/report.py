@@ -186,6 +186,11 @@ class Setting:
     program: str  # 'postquote 0.1.0'
     catalogue: str  # fingerprint of the catalogue's content
 
+    @property
+    def paper(self) -> str:
+        """What the workbooks print on: Letter or A4."""
+        return next((s.value for s in self.policy if s.name == "paper"), "Letter")
+
 
 @dataclass(frozen=True)
 class SiteSummary:

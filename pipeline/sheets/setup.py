@@ -1,35 +1,47 @@
-"""What all sheets of a site workbook share: columns of lengths, how a sheet is frozen and printed."""
+"""What all sheets of a site workbook share: lengths, rows that alike posts share, how a sheet is frozen and printed."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from typing import Any
 
 from pipeline.sheets import show
-from pipeline.sheets.report import SiteReport
+from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.wording import number
 from pipeline.xlsx.page import Page
-from pipeline.xlsx.paper import A4, LETTER
 from pipeline.xlsx.values import As, Col
+from schemas.words import CAUTION_IN_SHORT
 
 
-def length_columns(heading: str, feet: bool, decimals: int = 3) -> list[Col]:
-    """Columns of a length: feet and inches as words with metres beside, or millimetres alone."""
-    if feet:
-        return [Col(f"{heading} [ft-in]", "right", 20), Col(f"{heading} [m]", "metres4" if decimals == 4 else "metres", 16)]
-    return [Col(f"{heading} [mm]", "number1" if decimals == 4 else "mm", 16)]
+def length_column(heading: str, feet: bool, width: int = 16) -> Col:
+    """A column of lengths in the site's units: feet and inches as words, or millimetres."""
+    return Col(f"{heading} [ft-in]", "right", width) if feet else Col(f"{heading} [mm]", "mm", width)
 
 
-def length_values(metres: float | None, feet: bool, missing: str = show.UNKNOWN) -> list[Any]:
-    """Cells that go with `length_columns`."""
+def length_value(metres: float | None, feet: bool, missing: str = show.UNKNOWN) -> Any:
+    """A cell that goes with `length_column`."""
     if metres is None or metres != metres:
-        return [As(missing, "right")] * (2 if feet else 1)
-    return [show.length(metres, True), metres] if feet else [show.millimetres(metres)]
+        return As(missing, "right")
+    return show.length(metres, True) if feet else show.millimetres(metres)
 
 
-def finish(page: Page, report: SiteReport, top: int, frozen: int = 1) -> None:
+def shared(posts: Iterable[tuple[PostReport, Sequence[Any]]]) -> list[list[Any]]:
+    """Rows of a table of posts: posts that say the same share a row, which begins with their codes and their number."""
+    found: dict[tuple[Any, ...], list[PostReport]] = {}
+    for post, cells in posts:
+        found.setdefault(tuple(cells), []).append(post)
+    return [[codes(alike), sum(p.quantity for p in alike), *cells] for cells, alike in found.items()]
+
+
+def codes(posts: Sequence[PostReport]) -> str:
+    """Codes of posts in one cell."""
+    return show.listed([p.row.post_code for p in posts])
+
+
+def finish(page: Page, report: SiteReport, top: int, frozen: int = 1, landscape: bool = True) -> None:
     """Freezes what stands above and left of the first data cell, and sets the printed page up.
 
     `top` 0: no heading row counts for the whole sheet, so only its title and the first columns stay in sight.
     """
     page.sheet.freeze_panes(top + 1 if top else 1, frozen)
-    page.print_as(top, f"{number(report)}  {report.site_name}", on=LETTER if report.feet else A4)
+    page.print_as(top, f"{number(report)}  {report.site_name}", landscape, header=CAUTION_IN_SHORT)

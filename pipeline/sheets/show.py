@@ -68,9 +68,30 @@ def both(metres: float | None, feet: bool) -> str:
 
 
 def bound(metres: float, feet: bool) -> str:
-    """A bound on a length [m]: `±1.6 mm`, with inches beside where the site measures in feet."""
-    mm = f"{metres * 1000:.1f}".rstrip("0").rstrip(".")
-    return f"±{metres / INCH:.2f} in ({mm} mm)" if feet else f"±{mm} mm"
+    """A bound on a length [m]: `±1.6 mm`, or `±0.063 in` where the site measures in feet."""
+    return f"±{metres / INCH:.2g} in" if feet else f"±{metres * 1000:.3g} mm"
+
+
+def wall(metres: float | None, feet: bool) -> str:
+    """A wall that was read [m]: to 0.001 in, or to 0.1 mm; sixteenths are too coarse for it."""
+    if metres is None or math.isnan(metres):
+        return f"wall {UNKNOWN}"
+    return f"{metres / INCH:.3f} in" if feet else f"{metres * 1000:.1f} mm"
+
+
+def wall_to_look_for(metres: float, feet: bool) -> str:
+    """A least wall [m], never shown thinner than it is: up to 0.005 in, or to 0.1 mm. Source: design section 7."""
+    return f"{up(metres / INCH, 0.005):.3f} in" if feet else f"{up(metres * 1000, 0.1):.1f} mm"
+
+
+def depth(metres: float, feet: bool) -> str:
+    """A least depth [m], never shown less deep than it is: up to the next inch, or to 10 mm."""
+    return _feet(up(metres / INCH, 1) * INCH) if feet else f"{up(metres * 1000, 10):.0f} mm"
+
+
+def up(value: float, step: float) -> float:
+    """The least multiple of `step` that is not below `value`; binary drift of an exact multiple does not count."""
+    return math.ceil(value / step - 1e-9) * step
 
 
 def money(amount: Decimal, digits: int = 2) -> str:
@@ -85,21 +106,41 @@ def digits(amount: Decimal) -> int:
 
 
 def mass(kilograms: float, feet: bool) -> str:
-    """A mass [kg]; with pounds first where the site measures in feet: `44.1 lb (20.0 kg)`."""
-    return f"{kilograms / POUND:,.1f} lb ({kilograms:,.1f} kg)" if feet else f"{kilograms:,.1f} kg"
+    """A mass [kg], in pounds where the site measures in feet."""
+    if kilograms != kilograms:
+        return NOT_COMPUTED
+    return f"{kilograms / POUND:,.0f} lb" if feet else f"{kilograms:,.0f} kg"
 
 
 def speed(metres_a_second: float, feet: bool) -> str:
-    """A speed [m/s]; with miles per hour first where the site measures in feet."""
-    shown = f"{metres_a_second:.1f} m/s"
-    return f"{metres_a_second / MPH:.0f} mph ({shown})" if feet else shown
+    """A speed [m/s], in miles per hour where the site measures in feet."""
+    return f"{metres_a_second / MPH:.0f} mph" if feet else f"{metres_a_second:.1f} m/s"
+
+
+def moment(newton_metres: float, feet: bool) -> str:
+    """A moment [N m] to three digits, in foot pounds with SI beside where the site measures in feet; NaN was not computed."""
+    if newton_metres != newton_metres:
+        return NOT_COMPUTED
+    shown = f"{_three(newton_metres)} N m"
+    return f"{_three(newton_metres / (POUND_FORCE * 12 * INCH))} lbf ft ({shown})" if feet else shown
+
+
+def _three(value: float) -> str:
+    """A number to three digits, without an exponent."""
+    return f"{float(f'{value:.3g}'):,.0f}" if abs(value) >= 100 else f"{value:.3g}"
+
+
+def deflection(metres: float, feet: bool) -> str:
+    """How far something goes down [m], to two digits, SI beside inches."""
+    shown = f"{float(f'{metres * 1000:.2g}'):g} mm"
+    return f"{float(f'{metres / INCH:.2g}'):g} in ({shown})" if feet else shown
 
 
 def angle(radians: float) -> str:
     """An angle [rad] in degrees, with the slope that a level shows."""
     if radians == 0:
         return "plumb"
-    return f"{math.degrees(radians):.2f}° ({math.tan(radians) * 1000:.0f} mm in 1 m)"
+    return f"{math.degrees(radians):.1f}° ({math.tan(radians) * 1000:.0f} mm in 1 m)"
 
 
 def share(utilisation: float | None) -> str:

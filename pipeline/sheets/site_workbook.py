@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pipeline.sheets import show
-from pipeline.sheets.basis import stencil, write_basis
+from pipeline.sheets.basis import write_basis
 from pipeline.sheets.drawings import places, write_drawings
 from pipeline.sheets.extensions_sheet import write_extensions
 from pipeline.sheets.loads_sheet import write_loads
@@ -19,16 +19,16 @@ from pipeline.xlsx.page import Book
 
 def site_workbook(report: SiteReport, setting: Setting) -> bytes:
     """The workbook of one site as .xlsx bytes; the same report and setting give the same bytes."""
-    title = f"Quotation {number(report)}"
     digits = show.digits(report.totals.total)
-    book = Book(title, report.site_name, report.date, setting.program, digits, stencil(setting, digits))
+    title = f"Quotation {number(report)}"
+    book = Book(title, report.site_name, report.date, setting.program, digits, setting.paper)
     write_quote(book, report)
-    write_posts(book, report, setting, places(report))
+    write_posts(book, report, places(report, setting.items))
     write_kits(book, report, setting)
     write_shortfalls(book, report, setting)
     write_extensions(book, report, setting)
     write_loads(book, report, setting)
-    write_survey(book, report, setting)
+    write_survey(book, report)
     write_basis(book, report, setting)
-    write_drawings(book, report, setting)
+    write_drawings(book, report, setting.items)
     return book.bytes()

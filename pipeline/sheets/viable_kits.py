@@ -1,53 +1,36 @@
-"""The sheet `Viable kits`: what may be sold for each post, ranked, and what each changes against the recommended one."""
+"""The sheet `Viable kits`: different things that may be sold for each post, and what each changes against the recommended."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from decimal import Decimal
 from typing import Any
 
 from pipeline.sheets import show
+from pipeline.sheets.assembly import Items
 from pipeline.sheets.report import KitReport, PostReport, Setting, SiteReport
-from pipeline.sheets.setup import finish, length_columns, length_values
+from pipeline.sheets.setup import codes, finish
 from pipeline.sheets.wording import VERDICT, abouts, load
 from pipeline.xlsx.page import Book
-from pipeline.xlsx.values import As, Band, Col
+from pipeline.xlsx.values import As, Col
 from schemas.words import CAUTION
 
-Items = Mapping[str, Mapping[str, Mapping[str, Any]]]
 _SLACK = 1e-6
 
 
 def columns(currency: str) -> list[Col]:
     """Headings of the kits."""
     return [
-        Col("Post", "text", 24),
+        Col("Post", "text", 18),
         Col("Rank", "whole"),
         Col("Answer", "text", 14),
-        Col("Stands out", "text", 20, 16),
-        Col("Mount", "text", 20),
-        Col("Board", "text", 20),
-        Col("Ring", "text", 20),
-        Col("Extension", "text", 20),
+        Col("Kit", "text", 36, 26),
+        Col("Board", "text", 28, 18),
+        Col("Ring heights", "text", 24, 18),
+        Col("To confirm", "text", 24, 16),
+        Col("Load", "text", 24),
         Col(f"Price each [{currency}]", "money", 16),
         Col(f"More than rank 1 [{currency}]", "more", 16),
-        Col("Against the recommended kit", "text", 34, 28),
-    ]
-
-
-def feature_columns(feet: bool) -> list[Col]:
-    """Headings of the kits' features; the first two name the kit again."""
-    return [
-        Col("Features: post", "text", 24),
-        Col("Of rank", "whole"),
-        Col("Adjustment", "text", 16),
-        Col("Face and frame", "text", 20),
-        *length_columns("Board width", feet),
-        *length_columns("Lowest ring height", feet),
-        *length_columns("Highest ring height", feet),
-        Col("To confirm", "text", 22),
-        Col("Heights served", "text", 10),
-        Col("Load", "text", 24),
+        Col("What it changes", "text", 36, 28),
     ]
 
 
@@ -76,9 +59,9 @@ def marks(kits: Sequence[KitReport], items: Items) -> list[str]:
 
 
 def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
-    """What a kit changes against the recommended one, in words; the price has a column of its own."""
+    """What a kit changes against the recommended one, in words; price and load have columns of their own."""
     if kit is best:
-        return "this is the recommended kit"
+        return ""
     board, other = item(items, "Boards", kit.board), item(items, "Boards", best.board)
     mount, usual = item(items, "Mounts", kit.mount), item(items, "Mounts", best.mount)
     parts = []
@@ -93,83 +76,77 @@ def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
     if kit.covered != best.covered:
         gain = abs(kit.covered - best.covered)
         parts.append(f"serves {show.counted(gain, 'ring height')} {'more' if kit.covered > best.covered else 'fewer'}")
-    parts += _other_codes(kit, best)
+    parts += [f"other {name}" for name in ("mount", "ring") if getattr(kit, name) != getattr(best, name)]
+    if kit.extension != best.extension:
+        parts.append(f"extension {kit.extension}" if kit.extension else "no extension")
     return "; ".join(parts) or "no difference but the codes"
 
 
-def _other_codes(kit: KitReport, best: KitReport) -> list[str]:
-    parts = [f"other {name}" for name in ("mount", "ring") if getattr(kit, name) != getattr(best, name)]
-    if kit.extension != best.extension:
-        parts.append(f"extension {kit.extension}" if kit.extension else "no extension")
-    if kit.load_state != best.load_state:
-        parts.append("load: " + load(kit)[0].lower())
-    return parts
+def heights(kit: KitReport, items: Items, feet: bool) -> str:
+    """The ring heights that a kit can be set to, in words."""
+    top = show.length(kit.top, feet)
+    if kit.top - kit.lowest <= _SLACK:
+        return f"{top}, fixed"
+    step = item(items, "Mounts", kit.mount).get("step_m") or 0.0
+    stepped = item(items, "Mounts", kit.mount).get("adjustment") == "stepped"
+    return f"{show.length(kit.lowest, feet)} to {top}, {f'steps of {show.length(step, feet)}' if stepped else 'continuous'}"
 
 
-def rows_of(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
-    """The kits of one post."""
-    best = post.kit
+def rows_of(posts: Sequence[PostReport], items: Items, feet: bool) -> list[list[Any]]:
+    """The kits of posts to which the same may be sold."""
+    first = posts[0]
+    best, made = first.kit, []
     if best is None:
         return []
-    return [
-        [
-            As(post.row.post_code, "bold") if kit is best else post.row.post_code,
-            kit.rank,
-            As(*VERDICT[kit.verdict]),
-            As(mark, "bold") if mark else None,
-            *_codes(kit),
-            kit.unit_price,
-            kit.unit_price - best.unit_price if kit is not best else Decimal(0),
-            against(kit, best, items, feet),
-        ]
-        for kit, mark in zip(post.kits, marks(post.kits, items), strict=True)
-    ]
+    for kit, mark in zip(first.kits, marks(first.kits, items), strict=True):
+        board = item(items, "Boards", kit.board)
+        made_of = [show.length(board.get("width_m"), feet), *(str(board[n]) for n in ("face", "frame") if board.get(n))]
+        changes = "; ".join(words for words in (mark, against(kit, best, items, feet)) if words)
+        made.append(
+            [
+                As(codes(posts), "bold") if kit is best else codes(posts),
+                kit.rank,
+                As(*VERDICT[kit.verdict]),
+                show.kit(kit.mount, kit.board, kit.ring, kit.extension),
+                ", ".join(made_of),
+                heights(kit, items, feet),
+                abouts(kit.confirm) or "nothing",
+                As(*load(kit)),
+                kit.unit_price,
+                kit.unit_price - best.unit_price,
+                As(changes, "bold") if mark else changes,
+            ]
+        )
+    return made
 
 
-def feature_rows(post: PostReport, items: Items, feet: bool) -> list[list[Any]]:
-    """The features of one post's kits."""
-    return [[post.row.post_code, k.rank, *_features(k, post, items, feet), As(*load(k))] for k in post.kits]
-
-
-def _codes(kit: KitReport) -> list[Any]:
-    return [kit.mount, kit.board, kit.ring, kit.extension or "none"]
-
-
-def _features(kit: KitReport, post: PostReport, items: Items, feet: bool) -> list[Any]:
-    board = item(items, "Boards", kit.board)
-    made_of = ", ".join(str(board[name]) for name in ("face", "frame") if board.get(name))
-    return [
-        item(items, "Mounts", kit.mount).get("adjustment", show.UNKNOWN),
-        made_of or "not stated",
-        *length_values(board.get("width_m"), feet),
-        *length_values(kit.lowest, feet),
-        *length_values(kit.top, feet),
-        abouts(kit.confirm) or "nothing",
-        f"{kit.covered} of {len(post.wanted)}",
-    ]
+def _same_offers(report: SiteReport) -> list[list[PostReport]]:
+    """Posts with kits, those to which the same kits may be sold together."""
+    found: dict[tuple[Any, ...], list[PostReport]] = {}
+    for post in report.posts:
+        if post.kits:
+            key = tuple((k.rank, k.verdict, k.mount, k.board, k.ring, k.extension, k.confirm, load(k), k.top) for k in post.kits)
+            found.setdefault(key, []).append(post)
+    return list(found.values())
 
 
 def write_kits(book: Book, report: SiteReport, setting: Setting) -> None:
     """Writes the sheet."""
     page = book.page("Viable kits")
-    page.title("Viable kits: what may be sold for each post, best first")
+    page.title("Viable kits: what may be sold for each post")
     row = page.para(1, CAUTION, "caution")
-    rows = [r for post in report.posts for r in rows_of(post, setting.items, report.feet)]
-    if not rows:
+    groups = _same_offers(report)
+    if not groups:
         page.para(row + 1, "No kit of the catalogue fits a post of this site. Posts and Shortfalls say why.", "strong")
         finish(page, report, 0)
         return
-    top = row
-    features = [r for post in report.posts for r in feature_rows(post, setting.items, report.feet)]
-    bands = Band("Kits", columns(report.currency), rows), Band("Features of the kits", feature_columns(report.feet), features)
-    row, stacked = page.bands(top, "kits_ranked", bands, "Kits by post and rank")
-    shown, every = len(rows), sum(post.kits_in_all for post in report.posts)
+    every = show.listed([f"{codes(g)}: {g[0].kits_in_all:,}" for g in groups])
     words = (
-        "All kits that fit are shown."
-        if shown >= every
-        else f"{shown:,} of {every:,} kits that fit are shown, the best ranked of each post; data/kits.csv has all."
+        "Different things come first (a step in board width, in face, in range of heights); variants of the same only where "
+        f"few are left. Ranks are those among all kits that fit ({every}), which data/kits.csv lists. "
+        "Prices are list prices of one kit with its services, before discount."
     )
-    words += " What stands out is named among the kits shown."
-    words += " Prices are list prices of one kit with its services, before discount."
-    page.para(row + 1, words, "note")
-    finish(page, report, 0 if stacked else top, frozen=2)
+    top = page.para(row, words, "note")
+    rows = [r for posts in groups for r in rows_of(posts, setting.items, report.feet)]
+    page.table(top, "kits_ranked", columns(report.currency), rows, "Kits by post and rank")
+    finish(page, report, top, frozen=2)

@@ -15,18 +15,19 @@ VERDICT: dict[str, tuple[str, str]] = {
 }
 """Short words and style of a verdict or an outcome."""
 
-STATE: dict[str, tuple[str, str, str]] = {
-    "ready": ("Ready", "good", "Every post on the survey has a kit and nothing waits."),
-    "to_confirm": ("To confirm", "check", "Every post has a kit; what is listed below must be confirmed before ordering."),
-    "incomplete": ("Incomplete", "bad", "Some posts are left out: a row waits for a correction, or nothing fits the post."),
+STATE: dict[str, tuple[str, str]] = {
+    "ready": ("Ready", "good"),
+    "to_confirm": ("To confirm", "check"),
+    "incomplete": ("Incomplete", "bad"),
 }
-"""Short words, style and sentence of a site's state."""
+"""Short words and style of a site's state."""
 
 LOAD: dict[str, tuple[str, str]] = {
-    "within": ("Within rough strength", "good"),
+    "within": ("No overload seen by the screen", "text"),
     "over": ("OVER rough strength", "bad"),
     "unknown": ("Strength not known", "check"),
 }
+"""Short words and style of a load's answer: a screen clears nothing, so none is green. Source: design section 16."""
 
 KIND = {"goods": "Goods", "service": "Services", "freight": "Freight"}
 
@@ -39,6 +40,41 @@ def stops(codes: tuple[str, ...]) -> str:
 def abouts(codes: tuple[str, ...]) -> str:
     """Findings to confirm in words."""
     return ", ".join(BY_CODE[c].about for c in codes)
+
+
+ENGINEER = frozenset(code for code, (_, who) in FINDING.items() if "licensed engineer" in who)
+"""Findings that only a licensed engineer can clear: the strength, apart from the fit."""
+
+
+def fit_open(post: PostReport) -> bool:
+    """Whether the fit of a post's recommended kit waits for a confirmation."""
+    return bool(post.kit and set(post.kit.confirm) - ENGINEER)
+
+
+def strength_open(post: PostReport) -> bool:
+    """Whether an engineer must look at a post with its recommended kit. Source: design section 8."""
+    if not post.kit:
+        return False
+    cleared = post.row.strength_cleared == "yes" and bool(post.row.cleared_by)
+    return bool(set(post.kit.confirm) & ENGINEER) or (post.kit.load_state != "within" and not cleared)
+
+
+def state_said(report: SiteReport) -> str:
+    """What a site waits for, and whom: rows, posts without a kit, fit and strength apart."""
+    fit, strength = (sum(p.quantity for p in report.posts if is_open(p)) for is_open in (fit_open, strength_open))
+    without = sum(p.quantity for p in report.posts if not p.kits)
+    waits = [
+        (report.rows_held, f"{counted(report.rows_held, 'row')} of the survey to be corrected by its sender"),
+        (without, f"{counted(without, 'post')} that no kit fits, for the technical desk"),
+        (fit, f"the fit at {counted(fit, 'post')} to be confirmed on site"),
+        (strength, f"strength or footing at {counted(strength, 'post')} to be looked at by a licensed engineer"),
+    ]
+    said = [words for count, words in waits if count]
+    if said:
+        return f"Waits for: {'; '.join(said)}."
+    if report.state == "incomplete":
+        return "A row that may be this site's names no site, or a file of it cannot be read: see the portfolio's Queries."
+    return "Every post of the survey has a kit, and nothing waits."
 
 
 def number(report: SiteReport) -> str:

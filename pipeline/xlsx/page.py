@@ -1,22 +1,19 @@
-"""A workbook and its pages: tables, paragraphs, print set-up. The only place that knows the spreadsheet library."""
+"""A workbook and its pages: tables, paragraphs, print set-up, through the spreadsheet library's public interface."""
 
 from __future__ import annotations
 
+import io
 from collections.abc import Iterable, Sequence
 from datetime import datetime
 from decimal import Decimal
-from itertools import zip_longest
 from typing import Any
 
-from xlsxwriter.url import Url
+import xlsxwriter
 
 from pipeline.xlsx import paper, styles
-from pipeline.xlsx.looks import looks
-from pipeline.xlsx.paper import A4
-from pipeline.xlsx.parts import QuickWorkbook
-from pipeline.xlsx.stencil import Stencil
-from pipeline.xlsx.values import BOLD, RIGHT, As, Band, Col, Formula, Link, Row
-from pipeline.xlsx.widths import SURE, head_room, inside, need, unparted, widths_of
+from pipeline.xlsx.paper import A4, LETTER
+from pipeline.xlsx.values import BOLD, FIGURES, RIGHT, As, Col, Formula, Link, Row
+from pipeline.xlsx.widths import SURE, head_room, inside, need, unparted
 from pipeline.xlsx.wrap import BOLDER, clean, fitted, lines
 
 _LINE_POINTS = 13.2
@@ -26,28 +23,51 @@ _ROOM = 104
 """Width of a paragraph on a page of tables [digit widths]."""
 _WIDEST = 1.85
 """A letter takes no more room than this [digit widths]."""
-STACKED = 14
-"""Most rows of a wide table whose parts are printed one below the other, so that no page is nearly empty."""
+_ROW = 17
+"""Usual height of a row [pixels]."""
+_PROPERTY = 255
+"""Longest text of a document property. Source: Excel specifications and limits, Microsoft."""
+
+
+def _options() -> dict[str, Any]:
+    """How the spreadsheet library makes our workbooks; it keeps notes in what it is given, so each gets its own."""
+    return {
+        "in_memory": True,
+        "strings_to_formulas": False,
+        "strings_to_urls": False,
+        "strings_to_numbers": False,
+        # a font of the theme would be another one wherever the theme names another
+        "default_format_properties": {"font_name": styles.FONT, "font_size": 10, "font_scheme": "none"},
+        "default_row_height": _ROW,
+    }
 
 
 class Book:
     """A workbook in memory; the same calls give the same bytes."""
 
     def __init__(
-        self, title: str, subject: str, date: str, program: str, digits: int = 2, stencil: Stencil | None = None
+        self, title: str, subject: str, date: str, program: str, digits: int = 2, paper: str = "Letter", author: str = ""
     ) -> None:
-        self.workbook = QuickWorkbook(looks(digits), stencil.texts if stencil else ())
-        self.stencil = stencil
-        made = datetime.fromisoformat(date)
-        self.workbook.set_properties(
-            {"title": clean(title)[:255], "subject": clean(subject)[:255], "comments": clean(program)[:255], "created": made}
-        )
+        self._made = io.BytesIO()
+        self.workbook = xlsxwriter.Workbook(self._made, _options())
+        told = {"title": title, "subject": subject, "comments": program, "author": author, "company": author}
+        shown = {name: clean(text)[:_PROPERTY] for name, text in told.items() if text}
+        self.workbook.set_properties({**shown, "created": datetime.fromisoformat(date)})
         self.digits = digits
+        self.paper = LETTER if paper == "Letter" else A4
+        self._formats: dict[str, Any] = {}
         self._pages: list[Page] = []
+
+    def tag(self, name: str, value: str) -> None:
+        """A property of the workbook's own, by which it is known when it comes back."""
+        self.workbook.set_custom_property(name, clean(value)[:_PROPERTY], "text")
 
     def format(self, name: str) -> Any:
         """The format of a style, as the spreadsheet library takes it."""
-        return self.workbook.looks.formats[name]
+        made = self._formats.get(name)
+        if made is None:
+            made = self._formats[name] = self.workbook.add_format(styles.style(name, self.digits))
+        return made
 
     def page(self, name: str, colour: str = "#1F4B57") -> Page:
         """A new sheet at the end."""
@@ -62,79 +82,77 @@ class Book:
     def bytes(self) -> bytes:
         """Closes the workbook and hands it over."""
         for page in self._pages:
-            page.settle()
+            page.close()
         self.workbook.close()
-        made: bytes = self.workbook.packed
-        self.workbook.forget()
-        return made
+        return self._made.getvalue()
 
 
 class Page:
-    """One sheet that is filled from the top; widths and heights are settled when the book is closed."""
+    """One sheet that is filled from the top; widths and heights are worked out when the book is closed."""
 
     def __init__(self, book: Book, sheet: Any, name: str) -> None:
         self.book = book
         self.sheet = sheet
         self.name = name
         self.widths: dict[int, float] = {}
+        self.kept: list[tuple[int, int]] = []
+        self._least: dict[int, float] = {}  # width of a column of a table, which no fitting takes from it
+        self._heights: dict[int, float] = {}  # by row [pt]
+        self._last = 0  # row
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
         self._tables: list[tuple[int, list[str], Sequence[Row]]] = []
-        self._bands: list[int] = []  # first columns of the parts that stand side by side
-        self.kept: list[tuple[int, int]] = []
-        self._print: tuple[int, int, bool] | None = None
         self._headings: list[tuple[int, str]] = []
+        self._print: tuple[int, bool] | None = None
         self._fitted = False  # one page wide whatever the program makes of the widths; it may then pass breaks over
 
     def put(self, row: int, column: int, value: Any, style: str) -> None:
         """Writes one value; text never becomes a formula, a number that is not known becomes words."""
-        kind = type(value)
+        kind, look = type(value), self.book.format(style)
+        self._last = max(self._last, row)
         if kind is str:
-            self.sheet.text(row, column, value, style)
+            self.sheet.write_string(row, column, clean(value), look)
         elif kind is int or kind is float:
             if value - value == 0:  # neither NaN nor infinite
-                self.sheet.number(row, column, value, style)
+                self.sheet.write_number(row, column, value, look)
             else:
                 self.put(row, column, "not known" if value != value else "infinite", "right")
         elif value is None:
-            self.sheet.blank(row, column, style)
+            self.sheet.write_blank(row, column, None, look)
         elif kind is As:
             self.put(row, column, value.value, value.style)
         elif kind is Formula:
-            self.sheet.write_formula(row, column, value.formula, self.book.format(style), value.result)
+            self.sheet.write_formula(row, column, value.formula, look, value.result)
         elif kind is Link:
-            self._link(row, column, value)
+            words = clean(value.text)
+            if self.sheet.write_url(row, column, value.url, self.book.format("link"), words):
+                self.sheet.write_string(row, column, words, self.book.format("link"))  # a link that is too long
         elif kind is Decimal:
             self.put(row, column, float(value), style)
         else:
             raise TypeError(f"no cell can hold {value!r}")
 
-    def _link(self, row: int, column: int, link: Link) -> None:
-        words, look = clean(link.text), self.book.format("link")
-        target = Url(link.url)
-        if link.url.startswith("external:"):
-            # The library writes backslashes for cells and a URI for pictures. A part's target is a URI.
-            # Source: ECMA-376 part 2, relationships.
-            target._set_object_link()
-        target.text = words
-        if self.sheet.write_url(row, column, target, look):
-            self.sheet.write_string(row, column, words, look)
+    def tall(self, row: int, points: float) -> None:
+        """Sets a row's height."""
+        self._heights[row] = points
+        self._last = max(self._last, row)
 
-    def title(self, text: str, column: int = 0) -> None:
+    def title(self, text: str) -> None:
         """The sheet's title, in its first row; it runs over the empty cells beside it."""
-        self.sheet.tall(0, 24)
-        self.put(0, column, text, "sheet_title")
+        self.tall(0, 24)
+        self.put(0, 0, text, "sheet_title")
 
     def section(self, row: int, text: str, columns: int = 6) -> int:
         """A heading within the sheet; returns the next row."""
         for column in range(1, columns):
             self.put(row, column, None, "section")
         self.put(row, 0, text, "section")
-        self.sheet.tall(row, 20)
+        self.tall(row, 20)
         return row + 1
 
     def para(self, row: int, text: str, style: str = "para", first: int = 0, last: int | None = None) -> int:
         """A paragraph across columns, tall enough for its text; returns the next row."""
         self._paragraphs.append((row, first, last, clean(text), style))
+        self._last = max(self._last, row)
         return row + 1
 
     def paras(self, row: int, texts: Iterable[str], style: str = "para") -> int:
@@ -149,33 +167,30 @@ class Page:
         `told` is its description for those who cannot see it. `rows` must not be empty: a page
         without rows says so in words instead.
         """
-        self._heading(top, columns)
-        self.sheet.rows(top + 1, [c.style for c in columns], rows, self.put)
-        self.sheet.framed(top, len(rows), name, [c.heading for c in columns], told or f"{self.name}: {len(rows)} rows")
-        self._measure(columns, rows)
-        self._tables.append((top, [c.style for c in columns], rows))
+        heads = [
+            {"header": c.heading, "header_format": self.book.format("head_right" if c.style in RIGHT else "head")}
+            for c in columns
+        ]
+        options = {"name": name, "style": None, "columns": heads, "description": told or f"{self.name}: {len(rows)} rows"}
+        if self.sheet.add_table(top, 0, top + len(rows), len(columns) - 1, options):
+            raise ValueError(f"no table can stand there, or a heading stands twice: {', '.join(c.heading for c in columns)}")
+        for index, column in enumerate(columns):
+            self.widths[index] = max(self.widths.get(index, 0), column.least, head_room(column.heading))
+            self._least[index] = max(self._least.get(index, 0), column.least, head_room(column.heading))
+            self._headings.append((index, column.heading))
+        tall = max(lines(c.heading, inside(self.widths[i]) / BOLDER) for i, c in enumerate(columns))
+        self.tall(top, max(20, tall * _LINE_POINTS + 3))
+        looks = [c.style for c in columns]
+        for number, row in enumerate(rows, top + 1):
+            for index, (value, look) in enumerate(zip(row, looks, strict=True)):
+                self.put(number, index, value, look)
+        for index, column in enumerate(columns):
+            values = {row[index] for row in rows}
+            self.widths[index] = max(self.widths[index], need(column, values, self.book.digits))
+            if column.style in FIGURES:
+                self._least[index] = self.widths[index]
+        self._tables.append((top, looks, rows))
         return top + len(rows) + 1
-
-    def bands(self, top: int, name: str, bands: Sequence[Band], told: str) -> tuple[int, bool]:
-        """A table too wide for one page; returns the row after it, and whether its parts stand one below the other.
-
-        With few rows each part is a table of its own below the one before; else the parts stand side by
-        side in one table, and each is printed on a page of its own.
-        """
-        if not self.stacks(bands):
-            self._bands = [sum(len(b.columns) for b in bands[:i]) for i in range(len(bands))]
-            for band, column in zip(bands[1:], self._bands[1:], strict=True):
-                self.title(band.title, column)
-            rows = [[value for part in parts for value in part] for parts in zip(*(b.rows for b in bands), strict=True)]
-            return self.table(top, name, [c for b in bands for c in b.columns], rows, told), False
-        row = top
-        for index, band in enumerate(bands):
-            first = row
-            if index:
-                row = self.section(row + 1, band.title, len(band.columns))
-            row = self.table(row, f"{name}_{index + 1}" if index else name, band.columns, band.rows, told)
-            self.keep(first, row - 1)
-        return row, True
 
     def fit(self) -> None:
         """Fits the sheet to the width of a page in every program, though some then end pages where they like."""
@@ -184,68 +199,55 @@ class Page:
     def keep(self, first: int, last: int) -> None:
         """Rows that are printed on one page."""
         self.kept.append((first, last))
+        self._last = max(self._last, last)
 
-    def _heading(self, top: int, columns: Sequence[Col]) -> None:
-        for index, column in enumerate(columns):
-            self.put(top, index, column.heading, "head_right" if column.style in RIGHT else "head")
-            self.widths[index] = max(self.widths.get(index, 0), column.least, head_room(column.heading))
-            self._headings.append((index, column.heading))
-        tall = max(lines(c.heading, inside(self.widths[i]) / BOLDER) for i, c in enumerate(columns))
-        self.sheet.tall(top, max(20, tall * _LINE_POINTS + 3))
-
-    def _measure(self, columns: Sequence[Col], rows: Sequence[Row]) -> None:
-        for index, column in enumerate(columns):
-            self.widths[index] = max(self.widths[index], need(column, {row[index] for row in rows}, self.book.digits))
-
-    def stacks(self, bands: Sequence[Band]) -> bool:
-        """Whether the parts of a wide table are few rows, and readable one below the other."""
-        if len(bands[0].rows) > STACKED:
-            return False
-        each = [widths_of(band.columns, band.rows, self.book.digits) for band in bands]
-        together = [max(widths) for widths in zip_longest(*each, fillvalue=0.0)]
-        room, _ = paper.usable(paper.LETTER, landscape=True)
-        return paper.scale(sum(paper.pixels(w) for w in together), room) >= paper.LEAST
-
-    def print_as(self, top: int, footer: str, landscape: bool = True, on: int = A4) -> None:
-        """Row `top` repeated on each page (0 none), pages numbered, one page wide save where parts stand side by side."""
+    def print_as(self, top: int, footer: str, landscape: bool = True, header: str = "") -> None:
+        """Row `top` repeated on each page (0 none), pages numbered, one page wide; `header` stands on each page."""
         sheet = self.sheet
         if landscape:
             sheet.set_landscape()
-        sheet.set_paper(on)
+        sheet.set_paper(self.book.paper)
         sheet.set_margins(left=paper.SIDES, right=paper.SIDES, top=paper.TOP, bottom=paper.BOTTOM)
         if top:
             sheet.repeat_rows(top)
-        self._print = (top, on, landscape)
+        self._print = (top, landscape)
         words = fitted(clean(footer).replace("\n", " "), 46).replace("&", "&&")
         sheet.set_footer(f"&L&8 {words}&C&8Page &P of &N&R&8{self.name}", {"scale_with_doc": False})
+        if header:
+            sheet.set_header(f"&C&8 {header.replace('&', '&&')}", {"scale_with_doc": False})
 
-    def settle(self) -> None:
+    def close(self) -> None:
         """Sets the widths, and writes the paragraphs; rows get the heights that the widths ask for.
 
         The heights are written out since not every program works them out by itself.
         """
         for column, heading in self._headings:
             self.widths[column] = unparted(heading, self.widths[column])
+        if self._print and self._tables:
+            wide, _ = paper.usable(self.book.paper, self._print[1])
+            self.widths = paper.narrowed(self.widths, self._least, wide)
         for column, room in self.widths.items():
             self.sheet.set_column(column, column, room)
-        heights: dict[int, float] = {}
-        for row, first, last, text, style in self._paragraphs:
-            until, room = self._span(first, last)
-            if until > first:
-                self.sheet.merged(row, first, until, style)
-            self.sheet.text(row, first, text, style)
-            size = styles.STYLES[style].get("font_size", 10)
-            bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
-            tall = lines(text, room * SURE * 10 / size / bold) * _LINE_POINTS * size / 10 + 2
-            heights[row] = max(tall, heights.get(row, 0))
+        for paragraph in self._paragraphs:
+            self._write(*paragraph)
         for top, names, rows in self._tables:
-            self._row_heights(top, names, rows, heights)
-        for row, tall in heights.items():
-            self.sheet.tall(row, min(tall, _MOST_POINTS))
+            self._row_heights(top, names, rows)
+        for row, tall in sorted(self._heights.items()):
+            self.sheet.set_row(row, min(tall, _MOST_POINTS))
         if self._print:
             self._lay_out(*self._print)
 
-    def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row], heights: dict[int, float]) -> None:
+    def _write(self, row: int, first: int, last: int | None, text: str, style: str) -> None:
+        until, room = self._span(first, last)
+        if until > first:
+            self.sheet.merge_range(row, first, row, until, "", self.book.format(style))
+        self.put(row, first, text, style)
+        size = styles.STYLES[style].get("font_size", 10)
+        bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
+        tall = lines(text, room * SURE * 10 / size / bold) * _LINE_POINTS * size / 10 + 2
+        self.tall(row, max(tall, self._heights.get(row, 0)))
+
+    def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row]) -> None:
         rooms = [inside(self.widths[i]) / (BOLDER if look in BOLD else 1) for i, look in enumerate(looks)]
         for number, row in enumerate(rows, top + 1):
             tall = 1
@@ -254,34 +256,26 @@ class Page:
                 if type(text) is str and (len(text) > room / _WIDEST or not text.isascii()):
                     tall = max(tall, lines(text, room))
             if tall > 1:
-                heights[number] = tall * _LINE_POINTS + 1
+                self.tall(number, tall * _LINE_POINTS + 1)
 
-    def _lay_out(self, top: int, on: int, landscape: bool) -> None:
-        """Fits the sheet to the width of a page; parts set side by side and rows kept together end pages."""
-        wide, high = paper.usable(on, landscape)
-        ends = [*self._bands[1:], (self.sheet.dim_colmax or 0) + 1]
-        sides = [range(a, b) for a, b in zip(self._bands or [0], ends, strict=True)]
-        begins, widest = paper.across([sum(paper.pixels(self.widths.get(c, 8.43)) for c in side) for side in sides], wide)
-        scale = paper.scale(widest, wide)
-        sizes, usual = self.sheet.row_sizes, self.sheet.default_row_height
-        last = max([self.sheet.dim_rowmax or 0, *(end for _, end in self.kept)])
-        heights = [sizes[row][0] if row in sizes else usual for row in range(last + 1)]
+    def _lay_out(self, top: int, landscape: bool) -> None:
+        """Fits the sheet to the width of a page; rows kept together end pages."""
+        wide, high = paper.usable(self.book.paper, landscape)
+        scale = paper.scale(sum(paper.pixels(room) for room in self.widths.values()), wide)
+        heights = [self._heights[row] * 4 / 3 if row in self._heights else _ROW for row in range(self._last + 1)]
         breaks = paper.down(heights, self.kept, high * 100 / scale, top)
-        if (begins or breaks) and not self._fitted:
+        if breaks and not self._fitted:
             self.sheet.set_print_scale(scale)
         else:
             self.sheet.fit_to_pages(1, 0)
-        if begins:
-            self.sheet.print_across()
-            self.sheet.set_v_pagebreaks([self._bands[i] for i in begins])
         if breaks:
             self.sheet.set_h_pagebreaks(breaks)
 
     def _span(self, first: int, last: int | None) -> tuple[int, float]:
+        """Last column of a paragraph, and its room."""
         room, column = 0.0, first
         while True:
             room += self.widths.get(column, 8.43)
-            edge = self._bands and column + 1 in self._bands
-            if column == last or (last is None and (room >= _ROOM or edge)):
+            if column == last or (last is None and room >= _ROOM):
                 return column, room
             column += 1

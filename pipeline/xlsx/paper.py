@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from math import floor
 
 LETTER, A4 = 1, 9
 """Paper sizes. Source: ECMA-376 part 1, 18.3.1.63 pageSetup."""
@@ -14,8 +15,10 @@ DOTS = 96
 """Pixels an inch."""
 _WIDER, _TALLER = 0.93, 0.97
 """Room left by programs that make columns wider or rows taller than they are asked to."""
+
+
 LEAST = 71
-"""Scale under which parts of a table do not share a page [%]; ten points are then 7.1."""
+"""Scale under which columns are made narrower instead [%]; ten points are then 7.1."""
 
 
 def usable(paper: int, landscape: bool) -> tuple[float, float]:
@@ -32,22 +35,6 @@ def pixels(room: float) -> int:
 def scale(widest: float, room: float) -> int:
     """Scale [%] at which `widest` pixels go into `room`, at most 100."""
     return max(10, min(100, int(100 * room / widest))) if widest else 100
-
-
-def across(widths: Sequence[float], room: float) -> tuple[list[int], float]:
-    """Parts of a table set side by side: numbers of the parts that begin a page, and the widest page.
-
-    Neighbours share a page where that keeps the print readable.
-    """
-    begins: list[int] = []
-    widest = here = widths[0]
-    for index, width in enumerate(widths[1:], 1):
-        if here + width > room * 100 / LEAST:
-            begins.append(index)
-            here = 0.0
-        here += width
-        widest = max(widest, here)
-    return begins, widest
 
 
 def down(heights: Sequence[float], kept: Sequence[tuple[int, int]], room: float, repeated: int) -> list[int]:
@@ -72,3 +59,17 @@ def down(heights: Sequence[float], kept: Sequence[tuple[int, int]], room: float,
         used += heights[row]
         row += 1
     return breaks
+
+
+def narrowed(widths: Mapping[int, float], least: Mapping[int, float], room: float) -> dict[int, float]:
+    """Widths of columns [digit widths], those that can be narrower made so, until a page of `room` pixels can be read.
+
+    Each gives up the same part of what it has above its `least`; where all are at that, the print is smaller.
+    """
+    over = sum(pixels(w) for w in widths.values()) - room * 100 / LEAST
+    spare = {c: max(0.0, w - least.get(c, w)) for c, w in widths.items()}
+    whole = sum(spare.values()) * 7
+    if over <= 0 or not whole:
+        return dict(widths)
+    part = min(1.0, over / whole)
+    return {c: floor(4 * (w - spare[c] * part)) / 4 if spare[c] else w for c, w in widths.items()}

@@ -57,7 +57,7 @@ STYLES: dict[str, dict[str, Any]] = {
     "link": {**_paint("link"), **_CELL, "underline": 1},
     **{name: {**_paint(name), **_CELL} for name in ("good", "check", "added", "bad")},
     "whole": {**_paint("plain"), **_TOP, **_LINE, "num_format": "#,##0", "align": "right"},
-    "mm": {**_paint("plain"), **_TOP, **_LINE, "num_format": "0", "align": "right"},
+    "mm": {**_paint("plain"), **_TOP, **_LINE, "align": "right"},
     "number1": {**_paint("plain"), **_TOP, **_LINE, "num_format": "#,##0.0", "align": "right"},
     "number2": {**_paint("plain"), **_TOP, **_LINE, "num_format": "0.00", "align": "right"},
     "metres": {**_paint("plain"), **_TOP, **_LINE, "num_format": "0.000", "align": "right"},

@@ -42,21 +42,12 @@ class Formula(NamedTuple):
 
 
 Row = Sequence[Any]
-RIGHT = frozenset(
-    ("right", "whole", "mm", "number1", "number2", "metres", "metres4", "percent", "rate", "money", "money_bold", "more")
-)
+FIGURES = frozenset(("whole", "mm", "number1", "number2", "metres", "metres4", "percent", "rate", "money", "money_bold", "more"))
+"""Styles of numbers, which a column that is too narrow does not show."""
+RIGHT = FIGURES | {"right"}
 """Styles that stand at the right of their cell, and so do their headings."""
 BOLD = frozenset(("bold", "strong", "caution", "head", "head_right", "money_bold"))
 """Styles in bold letters, which take more room."""
-
-
-@dataclass(frozen=True)
-class Band:
-    """Part of a wide table that is printed on a page of its own; its first column names the row again."""
-
-    title: str
-    columns: Sequence[Col]
-    rows: Sequence[Row]
 
 
 def room_of(value: Any, digits: int) -> float:

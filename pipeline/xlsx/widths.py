@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from functools import lru_cache
 from math import ceil
 
-from pipeline.xlsx.values import BOLD, Col, Row, room_of
+from pipeline.xlsx.values import BOLD, Col, room_of
 from pipeline.xlsx.wrap import BOLDER, parts_unit, width
 
 SURE = 0.93
@@ -48,11 +47,3 @@ def need(column: Col, values: set[object], digits: int) -> float:
     """Width that the cells of a column ask for, up to its most."""
     room = max((room_of(value, digits) for value in values), default=0)
     return min(column_for(room * (BOLDER if column.style in BOLD else 1)), column.most)
-
-
-def widths_of(columns: Sequence[Col], rows: Sequence[Row], digits: int) -> list[float]:
-    """Widths of a table's columns."""
-    return [
-        max(column.least, head_room(column.heading), need(column, {row[i] for row in rows}, digits))
-        for i, column in enumerate(columns)
-    ]
