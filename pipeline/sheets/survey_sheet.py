@@ -9,7 +9,6 @@ from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.sheets import show
-from pipeline.sheets.notes import is_about
 from pipeline.sheets.report import SiteReport
 from pipeline.sheets.setup import finish
 from pipeline.xlsx.page import Book, Page
@@ -100,7 +99,7 @@ def held_rows(report: SiteReport) -> list[list[Any]]:
     """Held rows with what is wrong, where, and what to type instead."""
     made: list[list[Any]] = []
     for row in report.held:
-        for query in (q for q in report.queries if q.holds_row and is_about(q, row)):
+        for query in (q for q in report.queries if q.holds_row and q.is_about(row)):
             place = ", ".join(part for part in (query.file, query.sheet, query.cell) if part)
             typed = row.typed.get(query.name, "") or "blank"
             made.append([row.post_code or "no name", query.message, query.suggestion or None, f"{typed}: {place}", query.code])
