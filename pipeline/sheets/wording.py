@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pipeline.sheets.report import KitReport, PostReport, SiteReport
 from pipeline.sheets.show import counted, listed
-from schemas.findings import BY_CODE
+from schemas.findings import BY_CODE, RULES
 
 VERDICT: dict[str, tuple[str, str]] = {
     "viable": ("Fits", "good"),
@@ -42,7 +42,7 @@ def abouts(codes: tuple[str, ...]) -> str:
     return ", ".join(BY_CODE[c].about for c in codes)
 
 
-ENGINEER = frozenset(code for code, (_, who) in FINDING.items() if "licensed engineer" in who)
+ENGINEER = frozenset(rule.code for rule in RULES if rule.engineer)
 """Findings that only a licensed engineer can clear: the strength, apart from the fit."""
 
 
