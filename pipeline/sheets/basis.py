@@ -14,13 +14,13 @@ from schemas.findings import RULES
 from schemas.words import CAUTION, NOT_LOOKED_AT, VERDICT_WORDS
 
 RULE_COLUMNS = [
-    Col("Rule", "bold", 28, 20),
-    Col("Passes", "text", 36, 36),
-    Col("To be confirmed", "text", 32, 32),
-    Col("Fails", "text", 26, 26),
-    Col("Source", "quiet", 24, 24),
+    Col("Rule", "bold", 28, 18),
+    Col("Passes", "text", 34, 34),
+    Col("To be confirmed", "text", 31, 31),
+    Col("Fails", "text", 24, 24),
+    Col("Source", "quiet", 22, 22),
 ]
-SETTING_COLUMNS = [Col("Setting", "bold", 28, 20), Col("What it is", "text", 36, 36), Col("In force", "text", 32)]
+SETTING_COLUMNS = [Col("Setting", "bold", 28, 18), Col("What it is", "text", 34, 34), Col("In force", "text", 31)]
 _LEAST, _MOST = "_least", "_most"
 """Endings of the two settings that bound a range."""
 
