@@ -8,25 +8,25 @@ from dataclasses import dataclass
 from typing import Any
 
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
+from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.hyperlink import Hyperlink
 
+from pipeline.intake.layout.as_shown import as_shown
+from pipeline.intake.layout.list_words import ANSWER, BLANK, HEADINGS, NOTHING, SIGN
 from pipeline.intake.query import Query
-from pipeline.reading.book import Book, Cell, place
+from pipeline.reading.book import Book, place
+from schemas.survey import SURVEY
 
-TITLE = "To correct"
-"""Name of the sheet; a sheet of that name is passed over when the workbook comes back."""
-
-SIGN = "Please correct and send back: "
-"""How the first cell of the sheet begins; by it an earlier list of ours is known."""
-
-HEADINGS = ("No.", "On the sheet", "In cell", "Stands there now", "What is wrong", "Type this instead", "Row waits")
-WIDTHS = (5, 18, 9, 26, 52, 44, 16)
+WIDTHS = (5, 18, 9, 26, 52, 44, 26, 16)
+_SHOWN_MOST = 255  # characters of a drop-down's words. Source: ECMA-376-1 18.3.1.32 (memory)
 
 DARK = "1F2933"
 HOLDS = "FFD978"  # amber: the row waits for this cell
+ANSWERS = "FFFBE6"  # pale yellow: to be filled in
 TELLS = "CFE4F7"  # pale blue: worth a look, nothing waits
 NOTHING_READ = ("NO_HEADINGS", "UNREADABLE_FILE")
 """Queries about a file of which no row was read: all of them wait."""
+_COLUMNS = {c.name: c for c in SURVEY.columns}
 RULE = Side("thin", color="9AA5B1")
 _ILLEGAL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 
@@ -97,8 +97,8 @@ def write_list(
     shown = {(s.name, c.address): as_shown(c) for s in (book.sheets if book else ()) for c in s.cells}
     put(ws, 1, 1, SIGN + file).font = _font(14, bold=True)
     lines = [
-        "Correct each cell listed here, save the workbook and send it back as it is.",
-        "You may leave this sheet, the colours and the comments: they are passed over.",
+        "Correct each cell listed here, or type what belongs there under Your answer. Save the workbook and send it back.",
+        "You may leave this sheet, the colours and the comments as they are.",
         "Amber cells: the row waits for an answer. Blue cells: worth a look, nothing waits for it.",
         *said,
     ]
@@ -117,10 +117,10 @@ def write_list(
 
 def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], shown: Mapping[tuple[str, str], str]) -> None:
     """One query."""
-    stands = shown.get((query.sheet, query.cell), "(blank)" if query.cell else "")
+    stands = shown.get((query.sheet, query.cell), BLANK if query.cell else "")
     holds = "yes" if query.holds_row else "all of them" if query.code in NOTHING_READ else "no"
     where = titles.get(query.sheet, query.sheet) if query.cell else "(the whole file)"
-    texts = ("", where, query.cell, stands, query.message, query.suggestion + typing(query), holds)
+    texts = ("", where, query.cell, stands, query.message, query.suggestion + typing(query), "", holds)
     for column, text in enumerate(texts, 1):
         cell = put(ws, row, column, text)
         cell.alignment, cell.border = Alignment(wrap_text=True, vertical="top"), Border(bottom=RULE)
@@ -128,6 +128,8 @@ def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], sho
     number = ws.cell(row, 1, n)
     number.number_format, number.alignment = "0", Alignment(horizontal="left", vertical="top")
     if query.cell:
+        ws.cell(row, ANSWER + 1).fill = PatternFill("solid", fgColor=ANSWERS)
+        _offer(ws, row, query)
         ws.cell(row, 3).fill = PatternFill("solid", fgColor=TELLS if holds == "no" else HOLDS)
     longest = max(len(t) / (w * 0.95) + t.count("\n") for t, w in zip(texts, WIDTHS, strict=True))
     ws.row_dimensions[row].height = min(15 * (int(longest) + 1), 400)
@@ -139,6 +141,24 @@ def _row(ws: Any, row: int, n: int, query: Query, titles: Mapping[str, str], sho
         link.font = _font(color="0B4F8A", underline="single")
 
 
+def _offer(ws: Any, row: int, query: Query) -> None:
+    """A drop-down where a list is meant; other words may be typed as well."""
+    words = _offered(query)
+    listed = ",".join(words)
+    if words and len(listed) <= _SHOWN_MOST and not any("," in w or '"' in w for w in words):
+        offer = DataValidation("list", formula1=f'"{listed}"', allow_blank=True, showErrorMessage=False)
+        ws.add_data_validation(offer)
+        offer.add(ws.cell(row, ANSWER + 1))
+
+
+def _offered(query: Query) -> tuple[str, ...]:
+    """What can be picked: words of the column's list, or columns that a heading can mean."""
+    column = _COLUMNS.get(query.name)
+    if query.code == "HEADING":
+        return (*(w.strip() for w in query.suggestion.split(";") if w.strip()), NOTHING)
+    return column.values if column and column.values else ()
+
+
 def _page(ws: Any, top: int) -> None:
     """Frozen headings; landscape, one page wide, headings on every page."""
     ws.freeze_panes = ws.cell(top + 1, 1)
@@ -147,16 +167,3 @@ def _page(ws: Any, top: int) -> None:
     ws.sheet_properties.pageSetUpPr.fitToPage = True
     ws.print_title_rows = f"{top}:{top}"
     ws.oddFooter.center.text = "Page &P of &N"
-
-
-def as_shown(cell: Cell) -> str:
-    """What a person sees in a cell, as near as it is known."""
-    if cell.shown:
-        return cell.shown
-    if cell.kind == "no_result":
-        return "(a formula without a result)"
-    if isinstance(cell.value, bool):
-        return str(cell.value).upper()
-    if isinstance(cell.value, float):
-        return f"{cell.value:.15g} {cell.shown_unit}".strip()
-    return f"{cell.value} {cell.shown_unit}".strip()

@@ -10,11 +10,14 @@ from typing import Any
 
 from openpyxl.cell.cell import MergedCell
 from openpyxl.comments import Comment
+from openpyxl.packaging.custom import StringProperty
 from openpyxl.styles import PatternFill
 
+from pipeline.intake.layout.list_words import TITLE
 from pipeline.intake.query import Query
-from pipeline.marking.correction_list import DARK, HOLDS, SIGN, TELLS, TITLE, Mark, clean, write_list
-from pipeline.reading.book import Book, Sheet
+from pipeline.intake.returned import PROPERTY, Identity
+from pipeline.marking.correction_list import DARK, HOLDS, TELLS, Mark, clean, write_list
+from pipeline.reading.book import Book
 
 AUTHOR = "postquote"
 OURS = "— To correct —\n"
@@ -31,6 +34,15 @@ def saved(wb: Any) -> bytes:
     return out.getvalue()
 
 
+def name_it(wb: Any, identity: Identity | None) -> None:
+    """What the copy answers to, in the workbook's custom properties; the sender's own stay."""
+    props = wb.custom_doc_props
+    if PROPERTY in props.names:
+        del props[PROPERTY]
+    if identity is not None:
+        props.append(StringProperty(name=PROPERTY, value=clean(identity.text)))
+
+
 def list_in_front(
     wb: Any, file: str, queries: Sequence[Query], titles: Mapping[str, str], book: Book | None, said: Sequence[str]
 ) -> None:
@@ -42,12 +54,6 @@ def list_in_front(
     wb.active = 0
     for other in wb.worksheets:
         other.sheet_view.tabSelected = other is ws
-
-
-def is_list(sheet: Sheet) -> bool:
-    """Whether a sheet is the list of an earlier round."""
-    first = sheet.cells[0] if sheet.cells else None
-    return sheet.name.startswith(TITLE) and first is not None and str(first.value).startswith(SIGN)
 
 
 def mark_cell(ws: Any, mark: Mark) -> None:

@@ -12,9 +12,13 @@ import openpyxl
 from openpyxl.cell.cell import ERROR_CODES
 from openpyxl.utils import get_column_letter
 
+from pipeline.intake.layout.answers import is_list
+from pipeline.intake.layout.as_shown import as_shown
+from pipeline.intake.layout.list_words import TITLE
 from pipeline.intake.query import Query
-from pipeline.marking.correction_list import TITLE, as_shown, clean, marks, put
-from pipeline.marking.mark_cells import STAMP, is_list, list_in_front, mark_cell, saved
+from pipeline.intake.returned import Identity
+from pipeline.marking.correction_list import clean, marks, put
+from pipeline.marking.mark_cells import STAMP, list_in_front, mark_cell, name_it, saved
 from pipeline.marking.zip import parts_of, settled
 from pipeline.reading.book import Book, Cell, Sheet
 from pipeline.reading.numberformats import PERCENT
@@ -25,7 +29,9 @@ CELLS_MOST = 200_000
 ROWS_MOST, COLUMNS_MOST = 1_048_576, 16_384
 
 
-def new_copy(file: str, book: Book | None, queries: Sequence[Query], too_large: bool = False) -> bytes:
+def new_copy(
+    file: str, book: Book | None, queries: Sequence[Query], identity: Identity | None = None, too_large: bool = False
+) -> bytes:
     """A new workbook with the same cells at the same addresses, marked.
 
     Only the list where nothing could be read, and where the file is `too_large` to be copied.
@@ -50,6 +56,7 @@ def new_copy(file: str, book: Book | None, queries: Sequence[Query], too_large: 
     elif sheets:
         where = "on the next sheet" if len(sheets) == 1 else "on the next sheets"
         said = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]
+    name_it(wb, identity)
     list_in_front(wb, file, queries, titles, book, said)
     return settled(parts_of(saved(wb)), {}, STAMP)
 

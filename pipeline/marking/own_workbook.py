@@ -13,12 +13,16 @@ from openpyxl.comments import Comment
 from openpyxl.reader.excel import ExcelReader
 from openpyxl.styles import PatternFill
 
+from pipeline.intake.layout.answers import is_list, with_answers
+from pipeline.intake.layout.as_shown import as_shown
+from pipeline.intake.layout.list_words import SIGN, TITLE
 from pipeline.intake.query import Query
+from pipeline.intake.returned import Identity
 from pipeline.marking.carried_drawings import Drawings, collect, graft
-from pipeline.marking.correction_list import HOLDS, SIGN, TELLS, TITLE, marks
-from pipeline.marking.mark_cells import AUTHOR, OURS, STAMP, is_list, list_in_front, mark_cell, saved
+from pipeline.marking.correction_list import HOLDS, TELLS, marks
+from pipeline.marking.mark_cells import AUTHOR, OURS, STAMP, list_in_front, mark_cell, name_it, saved
 from pipeline.marking.zip import parts_of, settled, stored
-from pipeline.reading.book import Book, Sheet
+from pipeline.reading.book import Book, Cell, Sheet
 
 INFLATED_MOST = 20_000_000
 """Bytes of XML above which the sender's own workbook is not opened (openpyxl needs some 50 times as much memory)."""
@@ -28,8 +32,12 @@ class CannotKeepError(Exception):
     """The sender's own workbook cannot be kept whole; the cells are copied instead."""
 
 
-def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> bytes:
-    """The sender's own .xlsx or .xlsm, marked. Errors: CannotKeepError, and whatever openpyxl raises."""
+def own_copy(path: str, file: str, book: Book, queries: Sequence[Query], identity: Identity | None = None) -> bytes:
+    """The sender's own .xlsx or .xlsm, marked, the answers to an earlier list in their cells.
+
+    Errors: CannotKeepError, and whatever openpyxl raises.
+    """
+    filled, answers = with_answers(book)
     with zipfile.ZipFile(path) as z:
         if sum(i.file_size for i in z.infolist() if i.filename.casefold().endswith(".xml")) > INFLATED_MOST:
             raise CannotKeepError("too large to open whole")
@@ -43,10 +51,13 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query]) -> byte
     for sheet in book.sheets:
         if sheet.name in titles:
             _blank_again(wb[sheet.name], sheet)
+    for (title, cell), answer in answers.taken.items():
+        _answer(wb[title], cell, answer)
     for mark in marks(queries, titles):
         _show(wb[mark.sheet], mark.cell)
         mark_cell(wb[mark.sheet], mark)
-    list_in_front(wb, file, queries, titles, book, _left_out(path, book.format))
+    name_it(wb, identity)
+    list_in_front(wb, file, queries, titles, filled, _left_out(path, book.format))
     by_name, now = stored(book), [ws.title for ws in wb.worksheets]
     results = {f"xl/worksheets/sheet{i}.xml": by_name[title] for i, title in enumerate(now, 1) if title in by_name}
     return settled(graft(parts_of(saved(wb)), drawings, now), results, STAMP)
@@ -116,6 +127,18 @@ def _unmark(ws: Any) -> None:
         cell.comment = Comment(before.rstrip(), cell.comment.author) if found and before.strip() else None
         if cell.fill.fgColor.rgb in (f"00{HOLDS}", f"FF{HOLDS}", f"00{TELLS}", f"FF{TELLS}"):
             cell.fill = PatternFill()
+
+
+def _answer(ws: Any, address: str, answer: Cell) -> None:
+    """An answer of the list in the cell that it answers."""
+    cell = ws[address]
+    if isinstance(cell, MergedCell):
+        return
+    cell.value = answer.value if answer.kind in ("number", "bool") else as_shown(answer)
+    if cell.data_type == "f":
+        cell.data_type = "s"
+    if answer.kind not in ("number", "bool"):
+        cell.number_format = "@"
 
 
 def _show(ws: Any, address: str) -> None:

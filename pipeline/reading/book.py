@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 CellKind = Literal["text", "number", "date", "bool", "error", "no_result"]
@@ -64,11 +65,12 @@ class Sheet:
 
 @dataclass(frozen=True, slots=True)
 class Book:
-    """One file, read: its format by content (`xlsx`, `csv`, ...) and sheets."""
+    """One file, read: its format by content (`xlsx`, `csv`, ...), its sheets, and our own custom properties of it."""
 
     format: str
     sheets: tuple[Sheet, ...]
     notes: tuple[str, ...] = ()
+    properties: Mapping[str, str] = field(default_factory=dict)
 
 
 class UnreadableFileError(Exception):

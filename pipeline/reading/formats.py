@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import stat
+from dataclasses import replace
 from typing import Any
 
 from pipeline.reading.answers import answer
@@ -98,8 +99,14 @@ def _read(data: bytes, path: str, limits: Limits) -> Book:
 def _read_zip(data: bytes, budget: Budget) -> Book:
     """A workbook in a zip: Office Open XML, its binary sister, or OpenDocument."""
     from pipeline.reading.ooxml_parts import Package
+    from pipeline.reading.properties import own_properties
 
     package = Package(data, budget)
+    book = _read_package(package)
+    return replace(book, properties=own_properties(package))
+
+
+def _read_package(package: Any) -> Book:
     kind = package.mimetype()
     if kind:
         if "opendocument.spreadsheet" in kind:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from pipeline.intake.layout.answered import with_what_differs
+from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.carried import Carried
 from pipeline.intake.layout.grid import Row, line, upright
 from pipeline.intake.layout.groups import groups_of
@@ -35,6 +37,7 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
 
     `file` is the name to show. Where no row of headings is found there is one query, NO_HEADINGS, and no record.
     """
+    book, answers = with_answers(book)
     found = _Found(notes=list(book.notes))
     headings: dict[str, frozenset[str]] = {}
     for sheet in book.sheets:
@@ -48,7 +51,8 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     if left_out:
         listed = ", ".join(f"“{n}”" for n in left_out)
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
-    return with_named_posts(with_tabs(found.records, headings)), found.queries, found.notes
+    records, queries = with_what_differs(with_tabs(found.records, headings), answers, file)
+    return with_named_posts(records), found.queries + queries, found.notes
 
 
 def _bands(sheet: Sheet) -> list[Band]:
