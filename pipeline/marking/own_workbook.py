@@ -57,7 +57,7 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query], identit
         _show(wb[mark.sheet], mark.cell)
         mark_cell(wb[mark.sheet], mark)
     name_it(wb, identity)
-    list_in_front(wb, file, queries, titles, filled, _left_out(path, book.format))
+    list_in_front(wb, file, queries, titles, filled, _left_out(path, book.format, drawings))
     by_name, now = stored(book), [ws.title for ws in wb.worksheets]
     results = {f"xl/worksheets/sheet{i}.xml": by_name[title] for i, title in enumerate(now, 1) if title in by_name}
     return settled(graft(parts_of(saved(wb)), drawings, now), results, STAMP)
@@ -98,7 +98,7 @@ def _load(path: str) -> tuple[Any, Drawings]:
     return wb, drawings
 
 
-def _left_out(path: str, format_: str) -> list[str]:
+def _left_out(path: str, format_: str, drawings: Drawings) -> list[str]:
     """What openpyxl cannot carry over, said to the sender: macros and buttons."""
     with zipfile.ZipFile(path) as z:
         names = [n.casefold() for n in z.namelist()]
@@ -106,6 +106,9 @@ def _left_out(path: str, format_: str) -> list[str]:
     said = ["This copy is without the macros of your file."] if format_ == "xlsm" else []
     if drawn:
         said.append("Buttons and filters that lie upon the sheets are missing from this copy: keep your own file.")
+    if drawings.left_out:
+        listed = ", ".join(f"“{t}”" for t in drawings.left_out)
+        said.append(f"Drawings on {listed} may be missing from this copy, since they hold parts of an unknown kind.")
     return said
 
 
