@@ -15,8 +15,8 @@ from books_open import formulas, opened, recalculated, words
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from pipeline.sheets.line_formula import line_total
 from pipeline.sheets.loads_sheet import takes
-from pipeline.sheets.quote_sheet import line_total
 from pipeline.sheets.report import QuoteLine, Totals
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.sheets.viable_kits import against, marks
