@@ -70,3 +70,20 @@ SIDES = _words(
     "sul|leste|esquerda|direita|esquerdo|direito|ovest|sinistra|destra|sinistro|destro"
 )
 """Sides of a court by which posts are named."""
+
+BUT = _words(
+    "but|although|though|except|aber|außer|pero|excepto|mais|sauf|mas|exceto|ma|tranne|?|~|≈|not|maybe|perhaps|probably|partly|"
+    "nicht|teils|no|non|never|without|hardly"
+)
+"""Words of a list's cell that turn or doubt what stands beside them."""
+
+FILLERS: dict[str, frozenset[str]] = {
+    "": _words("the|a|an|is|are|it|its|very|still|post|pole|posts|poles|and|all|of|on|at|to|yes"),
+    "old_fittings": _words("old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings"),
+    "material": _words("painted|pipe|tube|tubing|coated|powder"),
+    "condition": _words("overall|condition|looks|in"),
+    "post_line": _words("top|whole|way|up"),
+    "post_base": _words("footing|ground|into"),
+    "post_shape": _words("steel|tube|pipe|section"),
+}
+"""Words of a list's cell that change nothing, in every column ('') and in one."""

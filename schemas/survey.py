@@ -24,10 +24,10 @@ WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "post_code": ("standard", "goal"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
     "post_shape": ("section", "profile"),
-    "post_size": ("size", "width"),
+    "post_size": ("size", "width", "dimensions", "dimension", "dims"),
     "size_basis": ("basis",),
     "measured_with": ("measured by", "tool"),
-    "wall": ("thickness", "wt"),
+    "wall": ("thickness", "wt", "thick"),
     "post_line": ("line", "alignment"),
     "post_base": ("base", "foundation"),
     "clear_length": ("clear",),
@@ -39,6 +39,18 @@ WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
 """Headings that can mean much else: they count where nothing surer claims the column, and never make a table a survey."""
 
 SIZE_BASIS_OF_HEADING: dict[str, str] = {
+    "distance around": "circumference",
+    "distance around post": "circumference",
+    "distance around pole": "circumference",
+    **dict.fromkeys(
+        ("circunferencia", "circunferencia del poste", "perímetro", "perímetro del poste", "circonférence", "circonférence du poteau",
+         "périmètre", "tour du poteau", "Umfang", "Mastumfang", "circunferência", "circunferência do poste", "circonferenza",
+         "circonferenza del palo", "perimetro"),
+        "circumference",
+    ),
+    **dict.fromkeys(
+        ("diámetro nominal", "diamètre nominal", "Nennweite", "diâmetro nominal", "diametro nominale"), "nominal pipe size",
+    ),
     "circumference": "circumference",
     "post circumference": "circumference",
     "pole circumference": "circumference",
@@ -74,7 +86,7 @@ SURVEY = Table(
         Column(
             "site_name", "Site name", "text", needed=True,
             help="Name of the school, park or league ground as it should stand on the quotation.",
-            synonyms=("name of site", "ground name", "location name", "school name", "park name", "facility name", "name of school", "name of park", "name of ground"),
+            synonyms=("name of site", "ground name", "location name", "school name", "park name", "facility name", "name of school", "name of park", "name of ground", "building name", "site location", "campus", "campus name", "school building", "name of building", "name of location", "court name"),
         ),
         Column(
             "customer", "Customer", "text",
@@ -89,22 +101,22 @@ SURVEY = Table(
         Column(
             "post_code", "Post", "code", needed=True,
             help="Name or number of the post, different for each row of the site.",
-            synonyms=("pole", "post id", "post no", "post number", "post ref", "post name", "post label", "post mark", "pole id", "pole no", "pole number", "pole code", "pole ref", "pole name", "pole label", "upright", "upright no", "upright id"),
+            synonyms=("pole", "post id", "post no", "post number", "post ref", "post name", "post label", "post mark", "pole id", "pole no", "pole number", "pole code", "pole ref", "pole name", "pole label", "upright", "upright no", "upright id", "asset id", "asset no", "asset number", "asset tag", "asset", "pole num", "post num", "structure id", "structure no", "pole tag", "post tag", "tag no", "tag number", "goal id", "goal no", "goal number", "post identifier", "pole identifier", "which post", "which pole"),
         ),
         Column(
             "quantity", "Identical posts", "whole", default="1", least="quantity_least", most="quantity_most",
             help="How many posts this row stands for, alike in everything on the row.",
-            synonyms=("qty", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count"),
+            synonyms=("qty", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count", "num posts", "num of posts", "num poles", "num of poles", "total posts", "total poles"),
         ),
         Column(
             "post_shape", "Post shape", "choice", needed=True, values=SHAPES,
             help="Shape of the post across: round, square or other.",
-            synonyms=("shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape"),
+            synonyms=("shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square"),
         ),
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
             help="Outside size of the post where the clamps go, near the top: 3 1/2, or a pipe size such as NPS 3, 3 in sch 40 or DN 80.",
-            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps"),
+            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size"),
         ),
         Column(
             "size_basis", "Size is", "choice", values=SIZE_BASES,
@@ -119,17 +131,17 @@ SURVEY = Table(
         Column(
             "wall", "Wall thickness", "length", "in", least="wall_least", most="wall_most",
             help="Thickness of the tube's wall near the ground, where rust eats it. Leave blank where it is not known.",
-            synonyms=("wall", "wall thk", "wall thick", "pipe wall", "tube wall", "post wall", "pole wall", "thickness of wall", "post wall thickness", "pole wall thickness"),
+            synonyms=("wall", "wall thk", "wall thick", "pipe wall", "tube wall", "post wall", "pole wall", "thickness of wall", "post wall thickness", "pole wall thickness", "pole thickness", "post thickness", "tube thickness", "pipe thickness", "steel thickness", "wall thickness of post", "wall thickness of pole", "thk"),
         ),
         Column(
             "material", "Post material", "choice", values=MATERIALS, default="unknown",
             help="Steel, aluminium, wood, other or unknown.",
-            synonyms=("material", "pole material", "post made of", "material of post"),
+            synonyms=("material", "pole material", "post made of", "material of post", "materials", "post materials", "pole materials", "material type", "type of material", "made of"),
         ),
         Column(
             "post_height", "Height above ground", "length", "ft", needed=True, least="post_height_least", most="post_height_most",
             help="From the ground at the post to the very top of the post.",
-            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground"),
+            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "total post height", "total pole height", "height of post from ground", "how tall", "how high"),
         ),
         Column(
             "height_measured_with", "Height measured with", "choice", values=HEIGHT_METHODS, default="tape",
@@ -149,12 +161,12 @@ SURVEY = Table(
         Column(
             "post_line", "Post line", "choice", values=LINES, default="unknown",
             help="Straight, tapered, gooseneck (curved or angled towards the court), bent or unknown.",
-            synonyms=("pole line", "line of post", "straightness", "post straightness", "post form", "post style", "straight or gooseneck", "pole style", "post profile"),
+            synonyms=("pole line", "line of post", "straightness", "post straightness", "post form", "post style", "straight or gooseneck", "pole style", "post profile", "straight or curved", "curved or straight", "straight or bent", "straight or angled", "straight curved", "post straight or curved", "pole straight or curved", "bent or straight", "straight or goose neck"),
         ),
         Column(
             "post_base", "Post base", "choice", values=BASES, default="unknown",
             help="How the post stands in the ground: cast in, ground sleeve, driven, base plate, portable or unknown.",
-            synonyms=("pole base", "base of post", "base type", "post base type", "footing type", "anchorage", "fixing in ground", "set in ground"),
+            synonyms=("pole base", "base of post", "base type", "post base type", "footing type", "anchorage", "fixing in ground", "set in ground", "foundation type", "type of foundation", "type of base", "how set", "how mounted in ground", "how is it set", "foundation kind", "type of footing"),
         ),
         Column(
             "lean", "Lean", "angle", "deg", default="0", least="lean_least", most="lean_most",
@@ -164,12 +176,12 @@ SURVEY = Table(
         Column(
             "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it"),
+            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",
             help="Sound, surface rust, corroded, cracked, loose or unknown. Look at the ground line and under collars.",
-            synonyms=("post condition", "pole condition", "condition of post", "condition of pole", "soundness"),
+            synonyms=("post condition", "pole condition", "condition of post", "condition of pole", "soundness", "overall condition", "general condition", "condition rating", "cond", "post cond", "pole cond", "structural condition", "physical condition", "condition overall"),
         ),
         Column(
             "ring_heights", "Ring heights wanted", "lengths", "ft", least="ring_height_least", most="ring_height_most",
@@ -254,7 +266,7 @@ SURVEY = Table(
         Column(
             "notes", "Notes", "text",
             help="Anything else worth knowing. It is carried through, not read.",
-            synonyms=("note", "remarks", "remark", "comments", "comment", "memo"),
+            synonyms=("note", "remarks", "remark", "comments", "comment", "memo", "comments notes", "notes comments", "additional notes", "additional comments", "general comments", "general notes", "observations", "other comments", "remarks notes", "notes remarks", "other notes"),
         ),
     ),
     key=("site_code", "post_code"),

@@ -137,7 +137,8 @@ def _fold(heading: str) -> str:
 @cache
 def _headings() -> frozenset[str]:
     """Folded headings and synonyms of a survey."""
+    from schemas.languages import HEADINGS
     from schemas.survey import SURVEY
 
-    names = (name for column in SURVEY.columns for name in (column.heading, *column.synonyms))
+    names = (name for column in SURVEY.columns for name in (column.heading, *HEADINGS[column.name]))
     return frozenset(_fold(name) for name in names)

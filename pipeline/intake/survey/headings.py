@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
-import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.list_words import question
 from schemas.column import Column
-from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY, WEAK_SYNONYMS
+from schemas.languages import HEADINGS, WEAK_HEADINGS
+from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY
 
 OWN, SYNONYM, WEAK = 3, 2, 1
 """How sure a heading is: our own word or name for the column; a synonym; a word that can mean much else."""
@@ -24,20 +26,12 @@ class Claim:
     strength: int
 
 
-def fold(text: str) -> str:
-    """Heading as it is compared: letters and digits only, without case; `#` and `№` say number."""
-    plain = unicodedata.normalize("NFKC", text).casefold()
-    plain = re.sub(r"#\s*of\b", "no of", plain)
-    plain = re.sub(r"(?<=\w)\s*#\s*$", " no", plain).replace("&", " and ")
-    return "".join(c for c in plain if c.isalnum())
-
-
 def _meanings() -> dict[str, tuple[str, int]]:
     """Folded heading to column and strength; the strongest meaning of a heading wins."""
     known: dict[str, tuple[str, int]] = {}
     for strength, words in (
-        (WEAK, ((w, n) for n, ws in WEAK_SYNONYMS.items() for w in ws)),
-        (SYNONYM, ((w, c.name) for c in SURVEY.columns for w in c.synonyms)),
+        (WEAK, ((w, n) for n, ws in WEAK_HEADINGS.items() for w in ws)),
+        (SYNONYM, ((w, n) for n, ws in HEADINGS.items() for w in ws)),
         (OWN, ((w, c.name) for c in SURVEY.columns for w in (c.heading, c.name))),
     ):
         known.update({fold(w): (n, strength) for w, n in words})
@@ -51,11 +45,13 @@ MEANINGS = _meanings()
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
     bare, unit = heading_unit(text)
-    for words in (bare, text, _without_remark(bare), _our_words(bare)):
+    ours = _our_words(bare)
+    for words in (bare, text, _without_remark(bare), ours):
         known = MEANINGS.get(fold(words)) if words else None
-        if known:
+        if known and not (words is ours and known[1] == WEAK):  # `grade` is ground, but no ground to play on
             return Claim(known[0], unit if words is not text else "", known[1])
-    return None
+    asked, plainly = question(text)
+    return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
 
 
 _SAME_WORDS = {

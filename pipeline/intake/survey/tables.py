@@ -142,9 +142,10 @@ _FIRST_WORD = re.compile(r"\W*(\w+)")
 
 
 def _first_words() -> frozenset[str]:
-    from schemas.survey import SURVEY, WEAK_SYNONYMS
+    from schemas.languages import HEADINGS, WEAK_HEADINGS
+    from schemas.survey import SURVEY
 
-    heads = [w for c in SURVEY.columns for w in (c.heading, *c.synonyms, *WEAK_SYNONYMS.get(c.name, ()))]
+    heads = [w for c in SURVEY.columns for w in (c.heading, *HEADINGS[c.name], *WEAK_HEADINGS.get(c.name, ()))]
     return frozenset(w.casefold().split()[0] for w in heads)
 
 

@@ -1,0 +1,126 @@
+"""Words of a list: what a cell of a choice column says, in the list's own words, in people's, or under a yes/no heading."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from typing import Literal
+
+from pipeline.intake.survey.folding import fold, fold_word
+from schemas.languages import NO, SPELLINGS, YES
+from schemas.post_words import BUT, FILLERS
+from schemas.survey import SURVEY
+from schemas.yes_no import YES_NO, YesNo
+
+Said = Literal["", "words", "seller_words"]
+
+_LONGEST = 120
+_TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)?|[?~≈]")
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A value of a column's list, and how it was said ('' = in the list's own word)."""
+
+    value: str
+    how: Said = ""
+
+
+Seller = Mapping[str, Mapping[str, str]]
+"""The seller's own words: value by folded word, by column."""
+
+
+def read_word(name: str, text: str, heading: str = "", seller: Seller | None = None) -> Word | None:
+    """The value of column `name`'s list that `text` says under `heading`; None where it does not plainly say one.
+
+    Several words in a cell count where all that are known say the same and the others change nothing; words that contradict
+    each other, a `but`, a `not` or a mark of doubt are not read. Under a yes/no heading yes means what the heading asks.
+    """
+    own = {fold_word(w): w for w in SURVEY.column(name).values}.get(fold_word(text))
+    question = question_of(heading, name)
+    if own is not None and not (question and own in ("yes", "no")):
+        return Word(own)
+    mine = (seller or {}).get(name, {}).get(fold_word(text))
+    if mine is not None:
+        return Word(mine, "seller_words")
+    if question and (answer := _answer(question, text)) is not None:
+        return Word(answer, "words") if answer else None
+    found = known_words(name).get(fold_word(text)) or _said(name, text)
+    return Word(found, "words") if found else None
+
+
+_ASKED = re.compile(
+    r"\s*(?:[\[(]\s*)?\b(?:yes ?(?:/|or) ?no|y ?/ ?n|s[ií] ?/ ?no|oui ?/ ?non|ja ?/ ?nein|sim ?/ ?não)\b\s*[\])]?\s*\??\s*$",
+    re.IGNORECASE,
+)
+
+
+@lru_cache(maxsize=4096)
+def question(heading: str) -> tuple[YesNo | None, bool]:
+    """The yes/no question that a heading asks, and whether it is plainly a question: `Straight?`, `Bent (Y/N)`."""
+    bare = _ASKED.sub("", heading)
+    found = _questions().get(fold(bare))
+    return found, found is not None and (bare != heading or heading.rstrip(" :*").endswith("?"))
+
+
+def question_of(heading: str, name: str) -> YesNo | None:
+    """The yes/no question that a heading asks about column `name`, or None."""
+    found = question(heading)[0] if heading else None
+    return found if found and found.column == name else None
+
+
+@cache
+def _questions() -> dict[str, YesNo]:
+    return {fold(h): q for q in YES_NO for h in q.headings}
+
+
+def _answer(question: YesNo, text: str) -> str | None:
+    """What yes or no means; None where the cell says neither alone."""
+    word = fold_word(text)
+    if word in _folded(YES):
+        return question.yes
+    return question.no if word in _folded(NO) else None
+
+
+@cache
+def _folded(words: frozenset[str]) -> frozenset[str]:
+    return frozenset(fold_word(w) for w in words)
+
+
+@cache
+def known_words(name: str) -> dict[str, str]:
+    """Folded spelling to word of the list, for one column."""
+    known = {fold_word(s): word for word, spellings in SPELLINGS.get(name, {}).items() for s in spellings}
+    known.update({fold_word(w): w for w in SURVEY.column(name).values})
+    return known
+
+
+@cache
+def _longest(name: str) -> int:
+    """Tokens in the longest spelling of a column."""
+    spellings = [*SURVEY.column(name).values, *(s for words in SPELLINGS.get(name, {}).values() for s in words)]
+    return max(len(_TOKEN.findall(s)) for s in spellings)
+
+
+@lru_cache(maxsize=4096)
+def _said(name: str, text: str) -> str:
+    """The one value that the words of a cell say ('' = none, or not plainly)."""
+    tokens = _TOKEN.findall(text.casefold())
+    if not len(tokens) > 1 or len(text) > _LONGEST or SURVEY.column(name).kind != "choice" or name in ("soil_class", "exposure"):
+        return ""
+    known, at = known_words(name), 0
+    found: set[str] = set()
+    while at < len(tokens):
+        for length in range(min(_longest(name), len(tokens) - at), 0, -1):
+            value = known.get(fold_word(" ".join(tokens[at : at + length])))
+            if value and not (length == 1 and tokens[at] in BUT):
+                found.add(value)
+                at += length
+                break
+        else:
+            if tokens[at] in BUT or not (tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
+                return ""
+            at += 1
+    return found.pop() if len(found) == 1 else ""

@@ -1,0 +1,85 @@
+"""English: words of lists beside those of the glossary itself. Source: common practice."""
+
+from __future__ import annotations
+
+from schemas.languages.language import Language
+
+_NOT_KNOWN = "not known|don't know|do not know|not sure|unsure|no idea|unk|no data|not recorded|not inspected|not assessed|not checked"
+_ESTIMATE = "estimated|est|guess|guessed|eyeballed|by eye|approximate|approx"
+_DRAWING = "drawings|plan|plans|from drawing|as built drawing"
+
+ENGLISH = Language(
+    "en", "English",
+    headings={},
+    words={
+        "site_kind": {
+            "school": "schools|school ground|school grounds|schoolyard|elementary school|middle school|high school",
+            "park": "parks|public park|city park|park ground",
+            "league": "leagues|league ground|youth league",
+        },
+        "post_shape": {
+            "round": "circular|circle|rnd|rd|round tube|round pipe|pipe|round post|round pole|cylindrical|tubular round",
+            "square": "sq|sqr|square tube|square tubing|square post|square pole|box square|sq tube|square steel",
+        },
+        "size_basis": {
+            "outside diameter": "od|outer diameter|diameter|dia|outside dia|diam|external diameter",
+            "outside width": "width|outer width|width across flats|across flats|outside width across flats|external width",
+            "circumference": "circ|circum|girth|around|round the post|distance around|circumf",
+            "nominal pipe size": "nominal|nps|nominal size|nominal pipe|nom|nominal diameter|dn|pipe nominal",
+        },
+        "measured_with": {
+            "calipers": "caliper|calliper|callipers|vernier|vernier caliper|vernier calipers|digital caliper|digital calipers|slide caliper",
+            "tape round the post": "tape around the post|tape around|tape round|tape around post|tape round post|tape measure around|tape measure around the post|wrap tape|diameter tape|pi tape",
+            "rule across": "ruler|ruler across|rule|ruler across the post|rule across the post|straight rule|tape across|tape across the post|tape measure across",
+            "pipe mark": "mark on pipe|mark on the pipe|pipe marking|pipe markings|stamp on pipe|stencil on pipe",
+            "drawing": _DRAWING,
+            "estimate": _ESTIMATE,
+        },
+        "material": {
+            "steel": "galvanized steel|galvanised steel|galv steel|galvanized|galvanised|galv|painted steel|carbon steel|mild steel|black steel|steel pipe|steel tube|steel galvanized|steel galvanised|steel painted|galvanized pipe|galvanised pipe|galv pipe|hot dip galvanized steel|structural steel",
+            "aluminium": "aluminum|alu|alum",
+            "wood": "timber|wooden|lumber|treated wood|treated timber|pressure treated wood",
+            "other": "stainless steel|stainless|cast iron|concrete|fibreglass|fiberglass|fibre glass|frp|grp|plastic|pvc|composite|brick",
+            "unknown": f"{_NOT_KNOWN}|metal|metallic|metal pole|metal post",
+        },
+        "height_measured_with": {
+            "tape": "tape measure|measuring tape|steel tape",
+            "level or laser": "level|laser|laser level|laser meter|laser measure|laser distance meter|optical level|total station",
+            "drawing": _DRAWING,
+            "estimate": _ESTIMATE,
+        },
+        "post_line": {
+            "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top",
+            "tapered": "taper|tapering|conical",
+            "gooseneck": "goosenecked|goose neck|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled",
+            "bent": "bent post|bent pole|buckled|kinked",
+            "unknown": _NOT_KNOWN,
+        },
+        "post_base": {
+            "cast in": "cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer",
+            "ground sleeve": "sleeve|in ground sleeve|ground socket|socket|in sleeve|sleeved",
+            "driven": "driven in|driven into ground|rammed",
+            "base plate": "bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate|bolted to slab|bolted to concrete|surface mounted|surface mount|baseplate",
+            "portable": "mobile|on wheels|movable|moveable|wheeled|rolling",
+            "unknown": _NOT_KNOWN,
+        },
+        "old_fittings": {
+            "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty",
+            "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable",
+            "fixed": "welded|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
+            "unknown": _NOT_KNOWN,
+        },
+        "condition": {
+            "sound": "good|no damage|intact|excellent|new|very good|as new|like new|brand new|good condition|good shape|excellent condition|no defects",
+            "surface rust": "light rust|some surface rust|slight rust|minor rust|rust on surface|superficial rust|light surface rust|minor surface rust|surface corrosion",
+            "corroded": "heavy rust|heavily rusted|badly rusted|rusted through|severe rust|heavy corrosion|severe corrosion|severely corroded|heavily corroded|badly corroded|rust through",
+            "cracked": "crack|cracks|cracked at base|cracked weld",
+            "loose": "wobbly|wobbles|loose in ground|loose footing|loose at base|rocks|moves in the ground",
+            "unknown": _NOT_KNOWN,
+        },
+        "exposure": {w: f"exposure {w}|exp {w}|category {w}|cat {w}|exposure category {w}|class {w}" for w in "BCD"},
+        "soil_class": {w: f"class {w}|row {w}|soil class {w}|{w}.0" for w in "12345"},
+    },
+    yes="yes|y|yep|yeah|true|x|✓|✔|☑",
+    no="no|n|nope|false|✗|☐",
+)

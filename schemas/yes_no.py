@@ -1,0 +1,48 @@
+"""Headings of yes and no: the heading says what a yes means, and `no` rules out just what it asks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class YesNo:
+    """One question: its column, what yes and no mean there ('' = neither is one value), its headings."""
+
+    column: str
+    yes: str
+    no: str
+    headings: tuple[str, ...]
+
+
+def _row(column: str, yes: str, no: str, headings: str) -> YesNo:
+    return YesNo(column, yes, no, tuple(headings.split("|")))
+
+
+YES_NO: tuple[YesNo, ...] = (
+    _row("post_line", "straight", "unknown", "straight|is straight|post straight|pole straight|is the post straight|is post straight|is pole straight|is the pole straight|straight post|straight pole|recto|poste recto|es recto|droit|poteau droit|gerade|mast gerade|reto|poste reto|dritto|palo dritto"),
+    _row("post_line", "bent", "unknown", "bent|is bent|post bent|pole bent|is the post bent|any bends|doblado|plié|verbogen|torto|piegato"),
+    _row("post_line", "gooseneck", "unknown", "gooseneck|goose neck|is gooseneck|gooseneck post|gooseneck pole|curved|is curved|post curved|pole curved|curved post|curved pole|cuello de ganso|col de cygne|Schwanenhals|gebogen|pescoço de ganso|collo d'oca"),
+    _row("post_line", "tapered", "unknown", "tapered|is tapered|tapered post|tapered pole"),
+    _row("old_fittings", "fixed", "unknown", "welded parts|welded fittings|welded brackets|welded bracket|welded|anything welded|welded on parts|anything welded on|welds on post|welded hardware|piezas soldadas|pièces soudées|angeschweißte Teile|peças soldadas|parti saldate"),
+    _row("old_fittings", "unknown", "unknown", "old boards on|old board on|old boards still on|old board still on|board still on|boards still on|old backboard attached|old backboard still attached|old backboards attached|backboard attached|existing backboard attached|old board attached|old boards attached|old backboard on|backboard still attached|old hoop attached|old hoop on|old rim attached|old rim on|rim attached|tablero viejo puesto|ancien panneau en place|altes Brett noch dran|tabela antiga instalada|vecchio tabellone montato"),
+    _row("old_fittings", "unknown", "none", "old hardware attached|existing hardware attached|hardware attached|hardware on post|anything attached|anything on the post|anything still on|old fittings on|old fittings attached|any fittings|any old fittings|fittings attached|anything left on the post|old parts on"),
+    _row("condition", "cracked", "unknown", "cracked|any cracks|is cracked|cracks visible"),
+    _row("condition", "loose", "unknown", "loose|is loose|post loose|loose in the ground|wobbles|wobbly|moves when pushed"),
+    _row("condition", "corroded", "unknown", "corroded|rusted through|rust through"),
+    _row("condition", "sound", "unknown", "sound|is sound|good condition|in good condition|post sound"),
+    _row("condition", "unknown", "unknown", "rust|rusted|rusty|any rust|damaged|any damage|damage"),
+    _row("post_base", "cast in", "unknown", "cast in|is cast in|set in concrete|in concrete|concreted in|cast in concrete"),
+    _row("post_base", "base plate", "unknown", "base plate|has base plate|bolted down|on base plate"),
+    _row("post_base", "portable", "unknown", "portable|is portable|movable|on wheels"),
+    _row("post_base", "ground sleeve", "unknown", "ground sleeve|in sleeve|in a sleeve|has sleeve|in ground sleeve"),
+    _row("material", "steel", "unknown", "steel|is steel|galvanized|galvanised|steel post|steel pole"),
+    _row("material", "wood", "unknown", "wooden|wood post|wood pole|is wood"),
+    _row("material", "aluminium", "unknown", "is aluminium|is aluminum|aluminum post|aluminium post"),
+    _row("post_shape", "round", "", "round|is round|round post|round pole|post round|pole round"),
+    _row("post_shape", "square", "", "square|is square|square post|square pole|post square|pole square"),
+)  # fmt: skip
+"""The questions that people head a column with. Source: common practice.
+
+A yes under `Old boards on?` is unknown, since how they hold is not said; no old boards is not yet a bare post.
+"""

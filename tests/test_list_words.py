@@ -1,0 +1,163 @@
+"""Words of the survey's lists, as people say them; headings of yes and no; headings that are not known."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pipeline.intake.survey.headings import claim
+from pipeline.intake.survey.list_words import read_word
+from pipeline.intake.survey.near_headings import may_mean
+from schemas.languages import LANGUAGES, SPELLINGS
+from schemas.survey import SURVEY
+from schemas.yes_no import YES_NO
+
+READ = """
+condition|sound: good, Good, excellent, Excellent., new, very good, like new, bueno, bon état, guter Zustand, gut, buono
+condition|sound: Overall good
+condition|surface rust: light rust, some surface rust, Flugrost, óxido superficial
+condition|unknown: unknown, no data, not inspected, sin datos
+condition|corroded: heavily rusted, rusted through
+material|steel: steel, galv, Galvanized Steel, steel (painted), galv. steel pipe, acero, Stahl verzinkt, acciaio, aço
+material|steel: acier galvanisé
+material|other: stainless steel, Stainless, concrete, cast iron, fiberglass, fibreglass, Edelstahl, béton
+material|unknown: metal, Metal, unk, métal
+old_fittings|removable: bolted, Bolted on, comes off, unbolts, Yes - bolted, old board bolted on, atornillado, boulonné
+old_fittings|removable: geschraubt
+old_fittings|fixed: welded, Welded on, yes - welded, old bracket is welded on, soldado, soudé, angeschweißt, saldato
+old_fittings|none: none, nothing, bare, no, No, keine, aucune, ninguno, nein
+post_line|straight: straight, Straight., straight up, recto, droit, gerade, dritto, reto, straight post
+post_line|gooseneck: gooseneck, goose neck, curved, Schwanenhals, col de cygne, collo d'oca
+post_line|bent: bent, torcido, plié, krumm
+post_shape|round: Round, rnd, round tube, redondo, rond, tondo, round steel tube
+post_shape|square: sq, square tube, cuadrado, carré, quadratisch, quadrato
+post_base|cast in: concrete, set in concrete, einbetoniert, scellé, in concrete footing
+post_base|base plate: bolted down, base plate, platine, placa base
+measured_with|calipers: calipers, Vernier, pied à coulisse, Messschieber, paquímetro
+height_measured_with|tape: tape, tape measure, cinta métrica, Maßband
+"""
+
+NOT_READ = """
+condition: fair, poor, Fair, OK, ok, critical, bad, rusty, good?, not good, good but rusty, "Fair, some rust"
+condition: sound and cracked, fair/poor, 3, A-
+material: iron, steel?, steel and wood, not steel, steel/aluminium, something
+old_fittings: yes, not welded, bolted and welded, welded?, bolted but rusted solid, some, a net, brackets, no welds bolted
+post_line: not straight, straight?, straight but leaning, bent or straight, leaning, ok
+post_shape: oval, round?, octagonal, round and square, hex, D-shaped
+post_base: dirt, asphalt, unsure maybe concrete, not concrete
+"""
+
+
+def cases(table: str) -> list[tuple[str, str]]:
+    rows = []
+    for line in table.strip().splitlines():
+        head, _, words = line.partition(": ")
+        for word in words.replace('"Fair, some rust"', "Fair; some rust").split(", "):
+            rows.append((head, word))
+    return rows
+
+
+@pytest.mark.parametrize(("head", "text"), cases(READ))
+def test_words_are_read(head: str, text: str) -> None:
+    name, _, value = head.partition("|")
+    found = read_word(name, text)
+    assert found is not None
+    assert found.value == value
+
+
+@pytest.mark.parametrize(("name", "text"), cases(NOT_READ))
+def test_words_are_not_read(name: str, text: str) -> None:
+    assert read_word(name, text) is None
+
+
+def test_several_words_that_say_the_same() -> None:
+    found = read_word("old_fittings", "Yes - bolted, comes off")
+    assert found is not None
+    assert (found.value, found.how) == ("removable", "words")
+    own = read_word("condition", " Sound ")
+    assert own is not None
+    assert own.how == ""
+
+
+ASKED = [
+    ("Straight?", "post_line", "yes", "straight"), ("Straight?", "post_line", "no", "unknown"),
+    ("Straight?", "post_line", "bent", "bent"),
+    ("Bent (Y/N)", "post_line", "Y", "bent"), ("Bent?", "post_line", "n", "unknown"),
+    ("Gooseneck?", "post_line", "YES", "gooseneck"),
+    ("Gooseneck?", "post_line", "no", "unknown"), ("Welded parts?", "old_fittings", "yes", "fixed"),
+    ("Welded parts?", "old_fittings", "no", "unknown"), ("Old boards on?", "old_fittings", "yes", "unknown"),
+    ("Old Backboard Attached?", "old_fittings", "no", "unknown"),
+    ("Old Backboard Attached?", "old_fittings", "Yes - bolted", "removable"),
+    ("Anything attached?", "old_fittings", "no", "none"), ("Anything attached?", "old_fittings", "yes", "unknown"),
+    ("Cracked?", "condition", "x", "cracked"), ("Round?", "post_shape", "yes", "round"), ("Round?", "post_shape", "no", None),
+    ("Old fittings?", "old_fittings", "no", "none"), ("Old fittings?", "old_fittings", "yes", None),
+    ("Straight?", "post_line", "sí", "straight"), ("Straight?", "post_line", "nein", "unknown"),
+    ("Strength cleared", "strength_cleared", "yes", "yes"), ("Straight?", "post_line", "not really", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "name", "text", "value"), ASKED)
+def test_the_heading_says_what_yes_means(heading: str, name: str, text: str, value: str | None) -> None:
+    known = claim(heading)
+    assert known is not None
+    assert known.name == name
+    found = read_word(name, text, heading)
+    assert (found.value if found else None) == value
+
+
+def test_every_yes_no_question_is_claimed_and_answered_in_its_columns_words() -> None:
+    for q in YES_NO:
+        values = {*SURVEY.column(q.column).values, ""}
+        assert {q.yes, q.no} <= values
+        for heading in q.headings:
+            known = claim(f"{heading}?")
+            assert known is not None, heading
+            assert known.name == q.column
+
+
+def test_every_language_has_a_heading_for_every_column_and_a_word_for_every_value() -> None:
+    for language in LANGUAGES[1:]:
+        assert set(language.headings) == set(SURVEY.names), language.code
+        for name, values in language.words.items():
+            assert set(values) == set(SURVEY.column(name).values), (language.code, name)
+            for value, words in values.items():
+                for word in words.split("|"):
+                    found = read_word(name, word)
+                    assert found is not None, (language.code, name, word)
+                    assert found.value == value
+        for name, words in language.headings.items():
+            for heading in words.split("|"):
+                known = claim(heading)
+                assert known is not None, (language.code, heading)
+                assert known.name == name
+
+
+def test_the_sellers_words_are_read_and_said() -> None:
+    seller = {"condition": {"fair": "surface rust"}}
+    found = read_word("condition", "Fair", seller=seller)
+    assert found is not None
+    assert (found.value, found.how) == ("surface rust", "seller_words")
+    assert read_word("material", "Fair", seller=seller) is None
+
+
+@given(st.text(st.sampled_from("boltedwn ,-?yes"), max_size=20), st.sampled_from(sorted(SPELLINGS)))
+def test_any_text_is_a_value_of_the_list_or_nothing(text: str, name: str) -> None:
+    found = read_word(name, text)
+    assert found is None or found.value in SURVEY.column(name).values
+
+
+NEAR = [
+    ("Post conditon", (), ("condition",)), ("Height above grond", (), ("post_height",)), ("Lean (1:n)", (), ("lean",)),
+    ("Curved up top", ("straight", "gooseneck", "straight"), ("post_line",)), ("How bad", ("cracked", "surface rust"),
+    ("condition",)),
+    ("Photo", ("IMG_1", "IMG_2"), ()), ("Board material", ("steel", "wood"), ()), ("Zone", ("3", "4"), ()),
+    ("Paid", ("yes", "no"), ()),
+    ("Remarks by coach on pole height", (), ("post_height",)),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "cells", "columns"), NEAR)
+def test_what_an_unknown_heading_may_mean(heading: str, cells: tuple[str, ...], columns: tuple[str, ...]) -> None:
+    assert claim(heading) is None
+    assert may_mean(heading, cells)[: len(columns) or 1] == columns
