@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from pipeline.intake.layout.grid import Grid, Row, turned, upright
 from pipeline.intake.layout.heading_rows import OF_A_POST
 from pipeline.intake.layout.tables import Head, Table, find_tables
+from pipeline.intake.layout.titles import IN_TITLES
 from pipeline.reading.book import Sheet
 
 
@@ -26,17 +27,36 @@ def bands_of(sheet: Sheet) -> list[Band]:
     if not whole:
         return []
     rows = upright(sheet).rows
-    return [b for lo, hi in _cuts(whole[0]) if (b := _band(grid, rows, lo, hi))]
+    return [b for lo, hi in _cuts(whole[0], rows) if (b := _band(grid, rows, lo, hi))]
 
 
-def _cuts(table: Table) -> Iterator[tuple[int, int]]:
-    """First row of each band and of what follows it: a band begins where the first heading about a post stands again."""
+def _cuts(table: Table, rows: Sequence[tuple[int, Row]]) -> Iterator[tuple[int, int]]:
+    """First row of each band and of what follows it: a band begins before the heading that stands again."""
     names = {h.column: name for name, heads in table.heads.items() for h in heads}
-    known = sorted(names)
-    first = next((names[n] for n in known if names[n] in OF_A_POST), "")
-    starts = [n for n in known if names[n] == first]
-    begins = [1] + [max(k for k in known if k < n) + 1 for n in starts[1:]]
+    filled = {n for n, _ in rows}
+    begins, seen = [1], set[str]()
+    for n in sorted(names):
+        if names[n] in seen:
+            begins.append(_begin(n, begins[-1], names, filled))
+            seen = {name for k, name in names.items() if begins[-1] <= k <= n}
+        seen.add(names[n])
     yield from zip(begins, [*begins[1:], 1 << 21], strict=True)
+
+
+def _begin(again: int, least: int, names: Mapping[int, str], filled: set[int]) -> int:
+    """Where the band begins whose heading in row `again` stands in the band from `least` on already.
+
+    At the last blank row before it, and before titles in front of that; without a blank row, after the last heading about a
+    post.
+    """
+    about_posts = [k for k, name in names.items() if name not in IN_TITLES and k < again]
+    top = again
+    while top - 1 in filled and top - 1 > least:
+        top -= 1
+    if top - 1 <= least:
+        return max(about_posts, default=again - 1) + 1
+    last = max((k for k in about_posts if k < top), default=least)
+    return next((n for n in range(last + 1, top) if n not in filled), top - 1) + 1
 
 
 def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band | None:

@@ -136,9 +136,14 @@ def _lone_beside_sites(columns: Columns, column: int, text: str) -> Kind | None:
     return "remark" if column in columns.beside else None
 
 
+_CODE = re.compile(r"[^\W\d_]{0,3}[ .#-]?\d{1,4}[^\W\d_]?|[^\W\d_]{1,2}")
+
+
 def _may_be_post(text: str) -> bool:
     """Whether a text is like a post's name: `N`, `P9`, `north pole`."""
-    return bool(group_label(text)) or posts_named(text) is not None or re.search(r"[^\W\d_]{4}", text) is None
+    if _GROUND.search(text):
+        return False
+    return bool(group_label(text)) or posts_named(text) is not None or _CODE.fullmatch(text) is not None
 
 
 _PLACE = re.compile(
