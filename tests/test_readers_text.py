@@ -98,6 +98,34 @@ def test_a_quote_that_is_never_closed_is_named(tmp_path: Path, text: str, line: 
     assert e.value.remedy
 
 
+NOTE = 'Site code,Post,Size,Notes\nS1,P1,3,"two lines:\nask at the gate, ring, wait, go in\nand close it"\nS2,P2,4,ok\n'
+
+
+def test_a_note_may_hold_lines_with_as_many_commas_as_the_table(tmp_path: Path) -> None:
+    cells = {c.address: c.value for c in read(tmp_path, NOTE.encode()).sheets[0].cells}
+    assert cells["D2"] == "two lines:\nask at the gate, ring, wait, go in\nand close it"
+    assert cells["A3"] == "S2"
+
+
+def test_a_swallowed_row_is_no_note(tmp_path: Path) -> None:
+    for row in ("S1,P9,3,x", "S7,P9,3,x", "S1, P9, 3, x"):
+        with pytest.raises(UnreadableFileError):
+            read(tmp_path, NOTE.replace("ask at the gate, ring, wait, go in", row).encode())
+
+
+def test_spaces_after_a_closing_quote(tmp_path: Path) -> None:
+    text = 'Site code;Post;Notes\n"S;1" ;"P ""1"""  ;"two\nlines" \nS2;P2;ok\n'
+    cells = {c.address: c.value for c in read(tmp_path, text.encode()).sheets[0].cells}
+    assert (cells["A2"], cells["B2"], cells["C2"], cells["C3"]) == ("S;1", 'P "1"', "two\nlines", "ok")
+
+
+def test_a_first_heading_of_id_is_no_old_format(tmp_path: Path) -> None:
+    assert rows(read(tmp_path, b"ID;Post;Size\n1;P1;3,5\n2;P2;4\n"))[1] == ["1", "P1", "3,5"]
+    assert rows(read(tmp_path, b"ID;Pole;Size\r\nC;P1;3,5\r\n"))[1] == ["C", "P1", "3,5"]
+    with pytest.raises(UnreadableFileError):
+        read(tmp_path, b'ID;PWXL;N;E\r\nC;Y1;X1;K"Site"\r\nE\r\n')
+
+
 def test_nul_bytes_are_shown_and_not_dropped(tmp_path: Path) -> None:
     cells = read(tmp_path, b"Site code,Post\nS1,P\x001\n").sheets[0].cells
     assert cells[-1].value == "P\ufffd1"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import stat
 from dataclasses import replace
 from typing import Any
@@ -29,7 +30,6 @@ SIGNATURES: tuple[tuple[bytes, str], ...] = (
     (b"Rar!", "archive"),
     (b"\xfd7zXZ\x00", "archive"),
     (b"\x28\xb5\x2f\xfd", "archive"),
-    (b"ID;", "link format"),
     (b"TABLE\r\n", "link format"),
     (b"TABLE\n", "link format"),
     (b"MIME-Version:", "mail"),
@@ -38,6 +38,9 @@ SIGNATURES: tuple[tuple[bytes, str], ...] = (
     (b"%!PS", "document"),
 )
 """First bytes of what is no survey, with the key of the answer. Source: memory."""
+
+_LINK = re.compile(rb"ID;P[^\r\n]*\r?\n(?:P;|F;|B;|C;[XYK]|O;|NN;|NU;|W;|E\r?\n)")
+"""An old exchange format; a table whose first heading is `ID` is none. Source: memory."""
 
 _BINARY_ONLY = {b"BM", b"RIFF"}  # letters that a text may begin with as well
 
@@ -90,6 +93,8 @@ def _read(data: bytes, path: str, limits: Limits) -> Book:
         return _read_ole2(data, budget)
     if _is_old_stream(data):
         return _read_xls(data, budget)
+    if _LINK.match(data):
+        raise answer("link format")
     for start, key in SIGNATURES:
         if data.startswith(start) and not (start in _BINARY_ONLY and b"\x00" not in data[:64]):
             raise answer(key)

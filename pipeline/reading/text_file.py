@@ -39,18 +39,38 @@ def read_text(text: str, notes: tuple[str, ...], path: str, budget: Budget) -> B
 
 
 def _cells(text: str, separator: str, budget: Budget) -> Iterator[Cell]:
+    for row, fields in enumerate(_rows(text, separator, budget), 1):
+        yield from _row_cells(row, fields, budget)
+
+
+def _rows(text: str, separator: str, budget: Budget) -> list[list[str]]:
+    """The fields of every row; a quote that is never closed is refused, as it swallows the rows after it."""
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True)
-    row, line, usual = 0, 1, 0
+    rows: list[list[str]] = []
+    line, usual, doubtful = 1, 0, 0
     try:
-        for row, fields in enumerate(reader, 1):
+        for fields in reader:
             if reader.line_num > line and any("\n" in f or "\r" in f for f in fields):
-                _hold_swallowed(fields, separator, usual, line)
+                doubtful = doubtful or line * _may_have_swallowed(fields, separator, usual)
             usual = max(usual, len(fields))
             budget.take_elements(len(fields))
-            yield from _row_cells(row, fields, budget)
+            rows.append(fields)
             line = reader.line_num + 1
     except csv.Error as e:
+        trimmed = _without_spaces_after_quotes(text, separator) if "expected after" in str(e) else text
+        if trimmed != text:
+            return _rows(trimmed, separator, budget)
         raise _broken(text, line, str(e), separator) from e
+    if doubtful and (_uneven(rows) or any(_holds_rows(fields, separator, rows) for fields in rows)):
+        raise _unclosed(doubtful)
+    return rows
+
+
+def _without_spaces_after_quotes(text: str, separator: str) -> str:
+    """The text without blanks between a closing quote and the next separator or line end."""
+    s = re.escape(separator)
+    field = re.compile(rf'("(?:[^"]|"")*")[ \t]*(?={s}|[\r\n]|\Z)|[^{s}\r\n]+')
+    return field.sub(lambda m: m[1] or m[0], text)
 
 
 def _row_cells(row: int, fields: list[str], budget: Budget) -> Iterator[Cell]:
@@ -60,12 +80,28 @@ def _row_cells(row: int, fields: list[str], budget: Budget) -> Iterator[Cell]:
             yield cell
 
 
-def _hold_swallowed(fields: list[str], separator: str, usual: int, line: int) -> None:
-    """Refuse a field that holds whole rows: its closing quote is missing and a later one was taken for it."""
-    for field in fields:
-        inner = re.split(r"\r\n|\r|\n", field)[1:-1]
-        if usual > 2 and any(part.count(separator) >= usual - 1 for part in inner):
-            raise _unclosed(line)
+def _may_have_swallowed(fields: list[str], separator: str, usual: int) -> bool:
+    """Whether a line inside a quoted field has as many separators as a row: a closing quote may be missing."""
+    return usual > 2 and any(part.count(separator) >= usual - 1 for f in fields for part in _inner_lines(f))
+
+
+def _inner_lines(field: str) -> list[str]:
+    return re.split(r"\r\n|\r|\n", field)[1:-1]
+
+
+def _uneven(rows: list[list[str]]) -> bool:
+    """Whether rows differ in length; titles and blank lines aside. A strict reader that finds them even is right."""
+    widths = Counter(len(r) for r in rows if len(r) > 1)
+    return len(widths) > 1
+
+
+def _holds_rows(fields: list[str], separator: str, rows: list[list[str]]) -> bool:
+    """Whether a line inside a field is plainly a row of the table: it starts as one does, or has no blank behind a separator."""
+    width = max(len(r) for r in rows)
+    firsts = {r[0].strip() for r in rows} - {""}
+    inner = [part.split(separator) for f in fields for part in _inner_lines(f)]
+    alike = [pieces for pieces in inner if len(pieces) == width]
+    return any(pieces[0].strip() in firsts or not any(p.startswith(" ") for p in pieces[1:]) for pieces in alike)
 
 
 def _broken(text: str, line: int, what: str, separator: str) -> UnreadableFileError:
