@@ -13,6 +13,8 @@ from schemas.languages.portuguese import PORTUGUESE
 from schemas.languages.spanish import SPANISH
 from schemas.survey import SURVEY, WEAK_SYNONYMS
 
+__all__ = ["HEADINGS", "LANGUAGES", "NO", "SPELLINGS", "WEAK_HEADINGS", "YES", "Language", "split"]
+
 LANGUAGES: tuple[Language, ...] = (ENGLISH, SPANISH, FRENCH, GERMAN, PORTUGUESE, ITALIAN)
 
 

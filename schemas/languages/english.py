@@ -82,4 +82,6 @@ ENGLISH = Language(
     },
     yes="yes|y|yep|yeah|true|x|✓|✔|☑",
     no="no|n|nope|false|✗|☐",
+    months="January|February|March|April|May|June|July|August|September|October|November|December",
+    weekdays="Monday|Tuesday|Wednesday|Thursday|Friday|Saturday|Sunday",
 )

@@ -61,4 +61,6 @@ FRENCH = Language(
     },
     yes="oui",
     no="non|n",
+    months="janvier|février|mars|avril|mai|juin|juillet|août|septembre|octobre|novembre|décembre",
+    weekdays="lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche",
 )

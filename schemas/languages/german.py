@@ -61,4 +61,6 @@ GERMAN = Language(
     },
     yes="ja|j",
     no="nein|n",
+    months="Januar|Februar|März|April|Mai|Juni|Juli|August|September|Oktober|November|Dezember",
+    weekdays="Montag|Dienstag|Mittwoch|Donnerstag|Freitag|Samstag|Sonntag",
 )

@@ -61,4 +61,6 @@ ITALIAN = Language(
     },
     yes="sì|si",
     no="no",
+    months="gennaio|febbraio|marzo|aprile|maggio|giugno|luglio|agosto|settembre|ottobre|novembre|dicembre",
+    weekdays="lunedì|martedì|mercoledì|giovedì|venerdì|sabato|domenica",
 )

@@ -11,7 +11,7 @@ class Language:
 
     `headings` by column: what our own form prints, then synonyms; `weak` by column: headings that can mean much else.
     `words` by column and by value of its list: what our own form prints, then spellings with that one meaning. `yes`
-    and `no`: spellings of both. `help` by column: what to fill in. A bar stands between two words everywhere.
+    and `no`: spellings of both. `months` and `weekdays` from January and from Monday. `help` by column: what to fill in. A bar stands between two words everywhere.
     """
 
     code: str
@@ -21,6 +21,8 @@ class Language:
     words: dict[str, dict[str, str]] = field(default_factory=dict)
     yes: str = "yes"
     no: str = "no"
+    months: str = ""
+    weekdays: str = ""
     help: dict[str, str] = field(default_factory=dict)
 
 

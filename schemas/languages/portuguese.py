@@ -61,4 +61,6 @@ PORTUGUESE = Language(
     },
     yes="sim|s",
     no="não|nao|n",
+    months="janeiro|fevereiro|março|abril|maio|junho|julho|agosto|setembro|outubro|novembro|dezembro",
+    weekdays="segunda-feira|terça-feira|quarta-feira|quinta-feira|sexta-feira|sábado|domingo",
 )

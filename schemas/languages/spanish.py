@@ -61,4 +61,6 @@ SPANISH = Language(
     },
     yes="sí|si|s",
     no="no|n",
+    months="enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre",
+    weekdays="lunes|martes|miércoles|jueves|viernes|sábado|domingo",
 )

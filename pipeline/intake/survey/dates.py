@@ -1,8 +1,13 @@
-"""What was typed where the spreadsheet program made a date of it."""
+"""Days as people write them, and what was typed where the spreadsheet program made a date of it."""
 
 from __future__ import annotations
 
 import re
+from datetime import date
+from functools import cache
+
+from pipeline.intake.survey.folding import fold
+from schemas.languages import LANGUAGES, split
 
 _HALVES = {2: "1/2", 4: "1/4", 8: "1/8", 16: "1/16", 32: "1/32"}
 
@@ -35,10 +40,56 @@ def date_of_text(text: str) -> str:
     return ""
 
 
+_BETWEEN = re.compile(
+    r"[\s.,/-]+|\b(?:de|del|di|of|the|le|el|il|den|am|vom)\b|(?<=\d)(?:st|nd|rd|th|er|re|º|°|ª)(?!\w)", re.IGNORECASE
+)
+
+
+@cache
+def _month_names() -> dict[str, int]:
+    """Every month's name, and every beginning of three letters or more that is no other month's in any language."""
+    found: dict[str, set[int]] = {}
+    for language in LANGUAGES:
+        for n, name in enumerate(split(language.months), 1):
+            plain = fold(name)
+            for length in range(3, len(plain) + 1):
+                found.setdefault(plain[:length], set()).add(n)
+    return {word: months.pop() for word, months in found.items() if len(months) == 1}
+
+
+@cache
+def _weekdays() -> frozenset[str]:
+    names = [fold(name) for language in LANGUAGES for name in split(language.weekdays)]
+    return frozenset((*names, *(n[:3] for n in names)))
+
+
 def day_of(text: str) -> str:
-    """The ISO date of a day that can be read in one way only: ISO, or with its month in letters and its year in full; else ''."""
-    lettered = re.search(r"[^\W\d_]{3}", text) and re.search(r"\d{4}", text)
-    return date_of_text(text)[:10] if lettered or _TEXTS[0].fullmatch(text.strip()) else ""
+    """The ISO date of a day that can be read in one way only; '' for any other text.
+
+    ISO (`2026-03-14`), or the month in letters in one of six languages and the year in full: `3 marzo 2026`, `March 3, 2026`,
+    `3. März 2026`, `le 1er mars 2026`. `3/4/26` and `03.04.2026` are two days each.
+    """
+    iso = re.fullmatch(r"(\d{4})-(\d\d)-(\d\d)(?:[T ][\d:.]+)?", text.strip())
+    if iso:
+        return _real(*(int(g) for g in iso.groups()))
+    words = [w for w in _BETWEEN.split(text.strip()) if w]
+    if len(words) == 4 and fold(words[0]) in _weekdays():
+        words = words[1:]
+    months = [m for w in words if (m := _month_names().get(fold(w)))]
+    numbers = [w for w in words if w.isascii() and w.isdigit()]
+    if len(words) != 3 or len(months) != 1 or len(numbers) != 2:
+        return ""
+    years = [int(n) for n in numbers if len(n) == 4]
+    days = [int(n) for n in numbers if len(n) <= 2]
+    return _real(years[0], months[0], days[0]) if len(years) == len(days) == 1 else ""
+
+
+def _real(year: int, month: int, day: int) -> str:
+    """The ISO date, where there is such a day."""
+    try:
+        return date(year, month, day).isoformat()
+    except ValueError:
+        return ""
 
 
 def likely_typed(iso: str) -> tuple[str, ...]:
