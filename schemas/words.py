@@ -57,7 +57,10 @@ CAUTION_IN_SHORT = "A rough screen, not a design: a licensed engineer must check
 NOT_LOOKED_AT = (
     "Not looked at: slip of the clamps and torsion from wind off centre, fatigue, welds, rust at the ground line, "
     "local crushing of thin walls under bolts or bands, slender walls in compression, hills and ridges, frost and uplift, "
-    "a load on the ring's front edge beyond the push case, a second board on the same post."
+    "a load on the ring's front edge (the push case covers it only in part), a second board on the same post, a pull sideways "
+    "on the ring (its torque at the clamps is shown for the mount's maker to judge), play that is harder than the static test "
+    "load, the strength of mount, board and ring themselves, the steel's grade, soil on a slope or wet, the concrete, play "
+    "together with reduced wind (ASCE 7-16, 2.4.1, number 6)."
 )
 """Stands beside the load figures."""
 

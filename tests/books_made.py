@@ -13,6 +13,7 @@ from pipeline.sheets.report import (
     Change,
     FindingReport,
     KitReport,
+    Margins,
     MomentShare,
     MountReport,
     PostReport,
@@ -72,6 +73,15 @@ def kit(rank: int = 1, **over: object) -> KitReport:
     return KitReport(**{**fields, **over})
 
 
+MARGINS = Margins(
+    rusted=1.15,
+    soft=1.05,
+    windier=1.09,
+    wind_limit=55.2,
+    widest_board=54 * IN,
+    swings=(0.3, 0.2, 0.2, 0.1, 0.05, 0.1),
+    torque=1380.0,
+)
 SHARES = (
     MomentShare("Weight of mount, board and ring", 640.0, 640.0),
     MomentShare("Somebody hanging on the ring", 2300.0, 0.0),
@@ -108,6 +118,7 @@ def post(code: str, number: int = 2, kits: int = 10, mounts: int = 12, **over: o
         kit(
             r,
             shares=SHARES if r == 1 else (),
+            margins=MARGINS if r == 1 else None,
             verdict="viable_extended" if r == 4 else "viable",
             extension="EX-24" if r == 4 else "",
         )
@@ -128,7 +139,7 @@ def post(code: str, number: int = 2, kits: int = 10, mounts: int = 12, **over: o
         "outcome": "viable" if kits else "no_kit", "kits": made, "kits_in_all": kits * 3, "mounts": reports,
         "findings": (FindingReport("SIZE", "pass", "Size is 3 1/2 in.", 0.0889, 0.085, 0.092, 0.0031, "m"),), "remedy": "",
         "advice": (Advice("Run-off", "The board's face stands 0.9 m inside the end line; 1.2 m is usual.", "FIBA rules"),),
-        "taken": ("Lean: not stated, taken as plumb.", "Court level: not stated, taken as level with the ground."),
+        "settles": "wall", "taken": ("Lean: not stated, taken as plumb.", "Court level: not stated, taken as level with the ground."),
     }  # fmt: skip
     return PostReport(**{**fields, **over})
 

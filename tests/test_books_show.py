@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
+import re
 from itertools import product
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pipeline.sheets import show
@@ -116,7 +117,7 @@ def test_letters_are_as_wide_as_the_face_s_own():
     measured = {
         "house range of what is plausible; common practice": 40.39,
         "Lifting mount, steps of 6 in, 4 1/2 in round": 32.99,
-        "OVER rough strength": 17.20,
+        "Over the rough strength": 17.20,
     }
     for text, digits in measured.items():
         assert digits - 0.02 <= width(text) <= digits * 1.03
@@ -125,3 +126,17 @@ def test_letters_are_as_wide_as_the_face_s_own():
 @pytest.mark.parametrize(("room", "parted"), [(13, True), (14, False), (26, True), (40, False)])
 def test_a_unit_is_not_broken(room, parted):
     assert parts_unit("Play moment at the ground [N m]", room) == parted
+
+
+@settings(max_examples=300, deadline=None)
+@given(st.floats(1e-4, 0.07), st.floats(0.05, 12.0))
+def test_a_wall_or_depth_to_look_for_is_never_less_than_it_is(wall, depth):
+    """Whatever was computed, and however it was rounded to the micrometre before it is shown."""
+    kept = round(wall, 6), round(depth, 6)
+    for feet, unit in ((True, 0.0254), (False, 0.001)):
+        shown = float(show.wall_to_look_for(kept[0], feet).split()[0]) * unit
+        assert wall <= shown < wall + (0.0051 * unit if feet else 0.102 * unit) + 2e-6
+    assert depth <= float(show.depth(kept[1], False).split()[0]) / 1000 < depth + 0.01001
+    inches = [int(n) for n in re.findall(r"\d+", show.depth(kept[1], True))]
+    feet_in = inches if "ft" in show.depth(kept[1], True) else [0, *inches]
+    assert depth <= (feet_in[0] * 12 + sum(feet_in[1:])) * 0.0254 < depth + 0.0255

@@ -16,7 +16,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pipeline.sheets.line_formula import line_total
-from pipeline.sheets.loads_sheet import takes
+from pipeline.sheets.load_words import BANDS, answer, footing, takes
 from pipeline.sheets.report import QuoteLine, Totals
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.sheets.viable_kits import against, marks
@@ -224,10 +224,11 @@ def test_any_text_gives_a_workbook_that_opens(texts):
 @pytest.mark.parametrize(
     ("state", "play", "storm", "needed", "material", "said"),
     [
-        ("within", 0.5, 0.9, 0.004, "steel", "takes 90 % of the rough strength, in a storm"),
-        ("over", 1.2, 0.9, 0.004, "steel", "120 % of the rough strength, in play, and only a licensed engineer"),
+        ("within", 0.5, 0.9, 0.004, "steel", "more than 80 % of the rough strength: have a licensed engineer"),
+        ("within", 0.5, 0.7, 0.004, "steel", "of a sound post with its full wall. The load takes 60 to 80 %"),
+        ("over", 1.2, 0.9, 0.004, "steel", "120 % of the rough strength: only a licensed engineer"),
         ("over", math.inf, 0.9, 0.004, "steel", "too slender for this screen: only a licensed engineer"),
-        ("unknown", None, None, 0.0041, "steel", "look for a wall of at least 4.1 mm"),
+        ("unknown", None, None, 0.00405, "steel", "look for a wall of at least 4.1 mm"),
         ("unknown", None, None, None, "wood", "for steel posts only"),
         ("unknown", None, None, None, "steel", "no wall of a steel tube"),
     ],
@@ -236,3 +237,30 @@ def test_loads_say_it_in_plain_words(state, play, storm, needed, material, said)
     found = replace(post("1"), row=survey_row("1", material=material))
     shown = replace(found.kits[0], load_state=state, utilisation_play=play, utilisation_storm=storm, wall_needed=needed)
     assert said in takes(found, shown, feet=False)
+
+
+def test_no_load_is_ever_green():
+    shares = (0.0, 0.6, 0.61, 0.8, 0.81, 1.0, 1.01, math.inf)
+    looks = {answer(replace(post("1").kits[0], utilisation_play=u, load_state="within" if u <= 1 else "over"))[1] for u in shares}
+    looks |= {answer(replace(post("1").kits[0], utilisation_play=None, load_state="unknown"))[1], *(band[2] for band in BANDS)}
+    assert looks == {"text", "check", "bad"}
+
+
+@pytest.mark.parametrize(
+    ("base", "depth", "diameter", "needed", "said", "look"),
+    [
+        ("cast in", 1.4, 0.45, 1.31, "1320 mm needed, 1400 mm stated", "text"),
+        ("cast in", 1.2, 0.45, 1.31, "TOO SHALLOW", "bad"),
+        ("cast in", None, 0.45, 1.31, "depth not stated", "check"),
+        ("cast in", 1.4, None, 1.31, "diameter not stated", "check"),
+        ("driven", 1.4, None, 1.31, "stated", "text"),
+        ("base plate", None, None, None, "anchors: an engineer", "check"),
+        ("cast in", 1.4, 0.45, None, "not known", "check"),
+    ],
+)
+def test_the_footings_answer_stands_beside_the_strengths(base, depth, diameter, needed, said, look):
+    row = survey_row("1", post_base=base, footing_depth=depth, footing_diameter=diameter)
+    found = replace(post("1"), row=row)
+    words, style = footing(found, replace(found.kits[0], footing_depth_needed=needed), feet=False)
+    assert said in words
+    assert style == look

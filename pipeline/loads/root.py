@@ -56,9 +56,10 @@ def _narrow(b: _Bracket, x: Floats, f: Floats, close: float) -> _Bracket:
     same = (f >= 0) == (b.f >= 0)
     x3, f3 = np.where(same, b.x, b.other), np.where(same, b.f, b.f_other)
     x2, f2 = np.where(same, b.other, b.x), np.where(same, b.f_other, b.f)
-    xi, phi = (x - x2) / (x3 - x2), (f - f2) / (f3 - f2)
-    safe = (phi**2 < xi) & ((1 - phi) ** 2 < 1 - xi)
-    quadratic = f / (f2 - f) * f3 / (f2 - f3) + (x3 - x) / (x2 - x) * f / (f3 - f) * f2 / (f3 - f2)
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        xi, phi = (x - x2) / (x3 - x2), (f - f2) / (f3 - f2)
+        safe = (phi**2 < xi) & ((1 - phi) ** 2 < 1 - xi)
+        quadratic = f / (f2 - f) * f3 / (f2 - f3) + (x3 - x) / (x2 - x) * f / (f3 - f) * f2 / (f3 - f2)
     # stay off the ends by a little under half of `close`, so that the far end closes in as well
     edge = np.minimum(0.4 * close / np.abs(x2 - x), 0.5)
     share = np.clip(np.where(safe & np.isfinite(quadratic), quadratic, 0.5), edge, 1 - edge)

@@ -100,6 +100,13 @@ def _why_unknown(v: Values) -> str:
     return next((words for holds, words in reasons if holds), "the wall is too slender for this screen")
 
 
+def _bare(what: str) -> str:
+    """The words of a term without its case."""
+    for case in (", play", ", storm", ", with the hanging load"):
+        what = what.removesuffix(case)
+    return what
+
+
 def parts(v: Values) -> tuple[MomentPart, ...]:
     """Parts of the first-order moments at the ground, by the words of their rows.
 
@@ -108,7 +115,7 @@ def parts(v: Values) -> tuple[MomentPart, ...]:
     Source: the functions called.
     """
     hangs = v["M.hang"] >= v["M.push"]
-    words = {f.symbol: f.what.partition(",")[0] for f in LOADING}
+    words = {f.symbol: _bare(f.what) for f in LOADING}
     nothing = np.zeros(hangs.shape)
     found: dict[str, tuple[Floats, Floats]] = {}
     for case, symbols in MOMENTS.items():

@@ -9,6 +9,7 @@ from typing import Any
 from pipeline.intake.query import Query
 from pipeline.sheets import show
 from pipeline.sheets.items import write_extensions, write_order, write_reach, write_shortfalls
+from pipeline.sheets.look_first import write_look_first
 from pipeline.sheets.overview import Figures, write_figures, write_overview
 from pipeline.sheets.report import Setting, SiteSummary
 from pipeline.sheets.waiting import write_changes, write_expired, write_files, write_queries
@@ -44,6 +45,7 @@ def portfolio_workbook(
     write_order(book, sites, setting)
     write_extensions(book, sites)
     write_shortfalls(book, sites)
+    write_look_first(book, sites)
     write_queries(book, queries)
     write_changes(book, changes, vanished, currency)
     write_expired(book, expired)

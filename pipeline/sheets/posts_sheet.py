@@ -6,10 +6,10 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
-from pipeline.sheets import show
+from pipeline.sheets import load_words, show
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.setup import finish, shared
-from pipeline.sheets.wording import VERDICT, abouts, load
+from pipeline.sheets.wording import VERDICT, abouts
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col, Link
 from schemas.words import CAUTION
@@ -67,7 +67,7 @@ def answer(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
         show.both(kit.top, feet),
         f"{kit.covered} of {len(post.wanted)}",
         abouts(kit.confirm) or "nothing",
-        As(*load(kit)),
+        As(*load_words.answer(kit)),
         drawn,
         kit.unit_price,
     ]

@@ -56,6 +56,19 @@ class MomentShare:
 
 
 @dataclass(frozen=True)
+class Margins:
+    """How the worse share of strength of a recommended kit would move; None = not known."""
+
+    rusted: float | None  # with a quarter of the wall gone
+    soft: float | None  # of steel of 25 ksi
+    windier: float | None  # at the next wind step
+    wind_limit: float | None  # wind speed at which it reaches 1 [m/s]; 0 at any, inf at none
+    widest_board: float | None  # widest board of the catalogue within 80 % [m]
+    swings: tuple[float, ...]  # by loads.sensitivities.INPUTS; NaN = not known
+    torque: float | None  # of a pull sideways on the ring, at the clamps [N m]
+
+
+@dataclass(frozen=True)
 class KitReport:
     """One kit for one post."""
 
@@ -82,6 +95,7 @@ class KitReport:
     hung_mass: float
     unit_price: Decimal
     shares: tuple[MomentShare, ...] = ()  # recommended kit only
+    margins: Margins | None = None  # recommended kit only
 
 
 @dataclass(frozen=True)
@@ -119,6 +133,7 @@ class PostReport:
     findings: tuple[FindingReport, ...]  # of the recommended pair and kit
     remedy: str  # '' where a kit fits
     advice: tuple[Advice, ...]
+    settles: str  # the input whose measurement would settle most of the load, '' none
     taken: tuple[str, ...]  # 'Lean: not stated, taken as plumb', ...
 
     @property
@@ -209,3 +224,4 @@ class SiteSummary:
     would_serve: Mapping[str, int]  # what -> posts: 'extension of 0.610 m on round 88.9 mm', 'mount for square 101.6 mm', ...
     confirms: Mapping[str, int]  # code -> posts whose recommended kit waits for it
     senders: tuple[str, ...]  # files that the site's rows came from
+    looked: tuple[Mapping[str, Any], ...] = ()  # posts with a kit, as sheets.look_first reads them

@@ -21,6 +21,9 @@ UNKNOWN = "not known"
 NOT_COMPUTED = "not computed"
 TOO_SLENDER = "too slender for this screen"
 
+HALF_MICROMETRE = 5e-7
+"""Results are rounded to the nearest micrometre: so much may be missing from what was computed [m]."""
+
 
 @lru_cache(maxsize=4096)  # sizes, targets and steps come again and again
 def length(metres: float | None, feet: bool) -> str:
@@ -81,11 +84,13 @@ def wall(metres: float | None, feet: bool) -> str:
 
 def wall_to_look_for(metres: float, feet: bool) -> str:
     """A least wall [m], never shown thinner than it is: up to 0.005 in, or to 0.1 mm. Source: design section 7."""
+    metres += HALF_MICROMETRE
     return f"{up(metres / INCH, 0.005):.3f} in" if feet else f"{up(metres * 1000, 0.1):.1f} mm"
 
 
 def depth(metres: float, feet: bool) -> str:
     """A least depth [m], never shown less deep than it is: up to the next inch, or to 10 mm."""
+    metres += HALF_MICROMETRE
     return _feet(up(metres / INCH, 1) * INCH) if feet else f"{up(metres * 1000, 10):.0f} mm"
 
 

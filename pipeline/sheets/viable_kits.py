@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from pipeline.sheets import show
+from pipeline.sheets import load_words, show
 from pipeline.sheets.assembly import Items
 from pipeline.sheets.report import KitReport, PostReport, Setting, SiteReport
 from pipeline.sheets.setup import codes, finish
-from pipeline.sheets.wording import VERDICT, abouts, load
+from pipeline.sheets.wording import VERDICT, abouts
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
 from schemas.words import CAUTION
@@ -111,7 +111,7 @@ def rows_of(posts: Sequence[PostReport], items: Items, feet: bool) -> list[list[
                 ", ".join(made_of),
                 heights(kit, items, feet),
                 abouts(kit.confirm) or "nothing",
-                As(*load(kit)),
+                As(*load_words.answer(kit)),
                 kit.unit_price,
                 kit.unit_price - best.unit_price,
                 As(changes, "bold") if mark else changes,
@@ -125,7 +125,7 @@ def _same_offers(report: SiteReport) -> list[list[PostReport]]:
     found: dict[tuple[Any, ...], list[PostReport]] = {}
     for post in report.posts:
         if post.kits:
-            key = tuple((k.rank, k.verdict, k.mount, k.board, k.ring, k.extension, k.confirm, load(k), k.top) for k in post.kits)
+            key = tuple((k.rank, k.verdict, k.mount, k.board, k.ring, k.extension, k.confirm, load_words.answer(k), k.top) for k in post.kits)
             found.setdefault(key, []).append(post)
     return list(found.values())
 

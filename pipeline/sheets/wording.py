@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pipeline.sheets.report import KitReport, PostReport, SiteReport
+from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.show import counted, listed
 from schemas.findings import BY_CODE, RULES
 
@@ -21,13 +21,6 @@ STATE: dict[str, tuple[str, str]] = {
     "incomplete": ("Incomplete", "bad"),
 }
 """Short words and style of a site's state."""
-
-LOAD: dict[str, tuple[str, str]] = {
-    "within": ("No overload seen by the screen", "text"),
-    "over": ("OVER rough strength", "bad"),
-    "unknown": ("Strength not known", "check"),
-}
-"""Short words and style of a load's answer: a screen clears nothing, so none is green. Source: design section 16."""
 
 KIND = {"goods": "Goods", "service": "Services", "freight": "Freight"}
 
@@ -80,13 +73,6 @@ def state_said(report: SiteReport) -> str:
 def number(report: SiteReport) -> str:
     """The quotation's number, `SITE-r1`."""
     return f"{report.site_code}-r{report.revision}"
-
-
-def load(kit: KitReport) -> tuple[str, str]:
-    """Words and style of a kit's load answer; moments that are not there were not computed."""
-    if kit.moment_play != kit.moment_play:
-        return "not computed", "check"
-    return LOAD[kit.load_state]
 
 
 def posts_named(posts: list[PostReport], most: int = 12) -> str:

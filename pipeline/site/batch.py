@@ -13,12 +13,11 @@ import numpy as np
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.pack import unpack
 from pipeline.loads.formulas import Values
-from pipeline.loads.screen import figures
 from pipeline.money.prices import minor_unit
 from pipeline.rules.advice import advice
 from pipeline.rules.arrays import Floats, Ints
 from pipeline.rules.asked import apart, refusals
-from pipeline.rules.kits import Items, load_inputs, recommended
+from pipeline.rules.kits import recommended
 from pipeline.rules.remedy import remedies
 from pipeline.sheets.report import Change, SiteReport
 from pipeline.sheets.site_workbook import site_workbook
@@ -27,6 +26,7 @@ from pipeline.site.compute import Answer, rounded, work_out
 from pipeline.site.content import content, content_hash
 from pipeline.site.data_lines import fit_lines, kit_lines
 from pipeline.site.reasons import reasons, renewed
+from pipeline.site.recommended_loads import recommended_loads
 from pipeline.site.reporter import Reporter
 from pipeline.site.summary import as_plain, summary
 from pipeline.site.task import Before, SiteOutcome, SiteTask, World
@@ -68,14 +68,14 @@ def _quote(tasks: Sequence[SiteTask], world: World) -> list[SiteOutcome]:
     for some in rows:
         bounds.append(bounds[-1] + len(some))
     answer = work_out(flat, world.catalogue, world.policy)
-    loads = _recommended_loads(answer, world)
+    loads = recommended_loads(answer, world)
     sites = [task.site_code for task, some in zip(tasks, rows, strict=True) for _ in some]
     digits = -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
     shown = rounded(answer)
     parts = _Parts(
         Reporter(flat, shown, loads, world, digits),
         answer,
-        _said(flat, answer, loads, world),
+        _said(flat, answer, loads.values, world),
         fit_lines(flat, sites, shown, world.catalogue, bounds),
         kit_lines(flat, sites, shown, world.catalogue, bounds, digits),
     )
@@ -102,13 +102,6 @@ def _said(rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World
         "refusals": refusals(rows, a.posts, c, a.fit, a.kits, group=a.group),
         "advice": [(*told, *more) for told, more in zip(notes, apart(a.posts, a.kits), strict=True)],
     }
-
-
-def _recommended_loads(a: Answer, world: World) -> Values:
-    """Every figure of the screen for the recommended kits, in the order of their posts."""
-    k = np.flatnonzero(a.kits.rank == 1)
-    items = Items(a.kits.post[k], a.kits.mount[k], a.kits.board[k], a.kits.ring[k])
-    return figures(load_inputs(a.posts, world.catalogue, a.fit, items), world.policy)
 
 
 def _frequency(best: Ints, loads: Values) -> Floats:

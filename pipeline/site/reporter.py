@@ -9,10 +9,8 @@ from typing import Any
 
 import numpy as np
 
-from pipeline import rounding
 from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.loads.formulas import Values
-from pipeline.loads.working import parts
+from pipeline.loads.sensitivities import settles
 from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine
 from pipeline.rules.finding_lines import kit_findings, pair_findings
 from pipeline.rules.ring_height import setting_range
@@ -21,12 +19,12 @@ from pipeline.sheets.report import (
     Advice,
     FindingReport,
     KitReport,
-    MomentShare,
     MountReport,
     PostReport,
 )
 from pipeline.site.compute import Answer
 from pipeline.site.data_lines import known, money_text
+from pipeline.site.recommended_loads import RecommendedLoads
 from pipeline.site.task import World
 from schemas.survey import EXPOSURES
 from schemas.words import LOAD_STATES, VERDICTS
@@ -37,14 +35,13 @@ _FIGURES = ("utilisation_play", "utilisation_storm", "wall_needed", "footing_dep
 class Reporter:
     """Makes the reports of a batch's posts; what alike posts share is made once."""
 
-    def __init__(self, rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World, digits: int) -> None:
-        """`answer` as it is shown, rounded; `loads` every figure of the screen for the recommended kits."""
+    def __init__(self, rows: Sequence[SurveyRow], answer: Answer, loads: RecommendedLoads, world: World, digits: int) -> None:
+        """`answer` as it is shown, rounded."""
         self._rows, self._answer, self._world, self._digits = rows, answer, world, digits
         self._failed = bits(answer.fit.findings, FAIL, answer.fit.verdict.shape)
         self._confirm = bits(answer.fit.findings, CONFIRM, answer.fit.verdict.shape)
         self._range = setting_range(world.catalogue.mounts)
-        self._best = np.flatnonzero(answer.kits.rank == 1)
-        self._parts = rounding.moment_parts(parts(loads))
+        self._loads = loads
         self._made: dict[int, dict[str, Any]] = {}
 
     def post(self, i: int, remedy: str, advice: Sequence[tuple[str, str, str]], taken: Sequence[str]) -> PostReport:
@@ -55,7 +52,16 @@ class Reporter:
         row = self._rows[i]
         told = tuple(Advice(*a) for a in advice)
         quantity = row.quantity or 1
-        return PostReport(row=row, quantity=quantity, remedy=remedy, advice=told, taken=tuple(taken), **self._made[g])
+        made = self._made[g]
+        return PostReport(
+            row=row,
+            quantity=quantity,
+            remedy=remedy,
+            advice=told,
+            taken=tuple(taken),
+            settles=_settles(row, made["kits"]),
+            **made,
+        )
 
     def _shared(self, g: int) -> dict[str, Any]:
         """Everything about post number `g` that does not depend on the row."""
@@ -134,13 +140,18 @@ class Reporter:
             moment_storm=float(k.load["moment_storm"][n]),
             hung_mass=float(k.load["hung_mass"][n]),
             unit_price=_decimal(money_text(int(k.price[n]), c.price_unit, self._digits)),
-            shares=self._share(int(np.searchsorted(self._best, n))) if k.rank[n] == 1 else (),
+            shares=self._loads.shares(n) if k.rank[n] == 1 else (),
+            margins=self._loads.margins_of(n) if k.rank[n] == 1 else None,
             **{name: known(k.load[name][n]) for name in _FIGURES},
         )
 
-    def _share(self, b: int) -> tuple[MomentShare, ...]:
-        """Where the moment at the ground of a recommended kit comes from."""
-        return tuple(MomentShare(p.what, float(p.play[b]), float(p.storm[b])) for p in self._parts)
+
+def _settles(row: SurveyRow, kits: tuple[KitReport, ...]) -> str:
+    """The input whose measurement would settle most of the recommended kit's load, '' none."""
+    if not kits or kits[0].margins is None:
+        return ""
+    stated = {name: name not in row.not_stated for name in ("wind_speed", "exposure", "lean")}
+    return settles(np.array(kits[0].margins.swings), stated)
 
 
 def _finding(line: FindingLine) -> FindingReport:

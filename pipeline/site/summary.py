@@ -10,6 +10,7 @@ import numpy as np
 
 from pipeline.rules.arrays import FAIL, Catalogue, Ints, Remedy
 from pipeline.rules.verdict import bits, codes
+from pipeline.sheets.look_first import looked
 from pipeline.sheets.report import SiteReport, SiteSummary
 from pipeline.site.compute import Answer
 from schemas.words import FIT_CODES, VERDICTS
@@ -47,6 +48,7 @@ def summary(
         reach_boards=_boards(answer, rows, quantity, catalogue),
         would_serve=_counted((r.serves, p.quantity) for p, r in without if r.serves),
         confirms=dict(sorted(confirms.items())),
+        looked=tuple(one for p in report.posts if (one := looked(p))),
         senders=tuple(sorted({row.file for row in (*(p.row for p in report.posts), *report.held)})),
     )
 
