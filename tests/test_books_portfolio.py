@@ -5,12 +5,14 @@ from __future__ import annotations
 import warnings
 from dataclasses import replace
 from decimal import Decimal
+from typing import Any
 
 import pytest
-from books_made import setting, summary
+from books_made import post, setting, summary, survey_row
 from books_open import formulas, opened, recalculated, words
 
 from pipeline.intake.query import Query
+from pipeline.sheets.look_first import ranking, reasons
 from pipeline.sheets.overview import SITES_DRAWN, summed
 from pipeline.sheets.portfolio import portfolio_workbook
 from pipeline.sheets.waiting import effect
@@ -23,6 +25,7 @@ SHEETS = [
     "Order list",
     "Extensions",
     "Shortfalls",
+    "Look first",
     "Queries",
     "Changes",
     "Expired",
@@ -132,3 +135,36 @@ def test_effect_of_a_query(code, holds, said):
 @pytest.mark.parametrize("sheet", ["Overview", "Sites", "Order list", "Extensions", "Shortfalls", "Reach", "Figures"])
 def test_cautions_stand_wherever_a_fit_is_shown(forty, sheet):
     assert CAUTION in words(opened(forty), sheet)
+
+
+def looked_at(code: str, urgency: int, reasons: list[str], value: float = 0.5) -> dict[str, Any]:
+    return {"post_code": code, "quantity": 1, "answer": "", "style": "text", "urgency": urgency, "share": "", "value": value,
+            "reasons": reasons}  # fmt: skip
+
+
+def test_the_posts_to_look_at_first_stand_first():
+    """Band, then what weighs most, then the share, then natural order."""
+    posts = [
+        ("S2", looked_at("1", 0, [])),
+        ("S1", looked_at("10", 4, [], 1.2)),
+        ("S1", looked_at("9", 4, [], 1.2)),
+        ("S1", looked_at("2", 3, ["condition not known", "wall not known", "footing not known"])),
+        ("S1", looked_at("3", 3, ["driven"])),
+        ("S1", looked_at("4", 4, [], 1.3)),
+    ]
+    assert [(s, p["post_code"]) for s, p in ranking(posts)] == [
+        ("S1", "4"), ("S1", "9"), ("S1", "10"), ("S1", "3"), ("S1", "2"), ("S2", "1"),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("changes", "said"),
+    [
+        ({"post_base": "driven", "footing_depth": 1.0}, ["driven"]),
+        ({"post_base": None, "condition": None}, ["base not known", "condition not known", "footing not known"]),
+        ({"footing_depth": 1.0, "footing_diameter": 0.4}, []),
+        ({"post_base": "base plate"}, []),
+    ],
+)
+def test_why_to_look_at_a_post_is_said(changes, said):
+    assert list(reasons(replace(post("1"), row=survey_row("1", **changes)))) == said

@@ -125,7 +125,10 @@ def _same_offers(report: SiteReport) -> list[list[PostReport]]:
     found: dict[tuple[Any, ...], list[PostReport]] = {}
     for post in report.posts:
         if post.kits:
-            key = tuple((k.rank, k.verdict, k.mount, k.board, k.ring, k.extension, k.confirm, load_words.answer(k), k.top) for k in post.kits)
+            key = tuple(
+                (k.rank, k.verdict, k.mount, k.board, k.ring, k.extension, k.confirm, load_words.answer(k), k.top)
+                for k in post.kits
+            )
             found.setdefault(key, []).append(post)
     return list(found.values())
 
