@@ -9,7 +9,8 @@ import numpy as np
 
 from pipeline.explaining.case import Case
 from pipeline.explaining.layout import heading, item, number, paragraph
-from pipeline.loads.load_arrays import Step
+from pipeline.loads.load_arrays import LoadInputs, Step
+from pipeline.loads.sensitivities import INPUTS, sensitivities, widest_within
 from pipeline.loads.working import working
 from pipeline.rules.kits import Items, load_inputs
 from schemas.words import CAUTION, NOT_LOOKED_AT
@@ -22,12 +23,38 @@ def loads(case: Case) -> Iterator[str]:
     yield from heading("Rough installed load, term by term")
     yield from paragraph(CAUTION)
     yield from paragraph(NOT_LOOKED_AT)
-    with np.errstate(all="ignore"):
-        steps = working(load_inputs(case.answer.posts, case.catalogue, case.answer.fit, items), case.policy)
-    for step in steps:
+    inputs = load_inputs(case.answer.posts, case.catalogue, case.answer.fit, items)
+    for step in working(inputs, case.policy):
         yield from _told(step)
+    yield from changes(case, inputs)
     yield ""
     yield from paragraph(CAUTION)
+
+
+def changes(case: Case, inputs: LoadInputs) -> Iterator[str]:
+    """What would change the answer: each figure of the sheet Loads that is not in the working above."""
+    k, p = case.answer.kits, case.answer.posts
+    post = k.post[case.kit]
+    found = sensitivities(inputs, case.policy, p.size_uncertainty[[post]], float(case.policy["lean_limit"]))
+    worst = np.maximum(k.load["utilisation_play"], k.load["utilisation_storm"])
+    widest = widest_within(k.post, case.catalogue.boards.width[k.board], worst, len(p))[post]
+    yield from heading("What would change the answer")
+    yield from paragraph("The worse share of strength, play or storm, worked out again with one number changed:")
+    rows = (
+        ("Now", float(worst[case.kit]), "of strength"),
+        ("A quarter of the wall gone", float(found.rusted[0]), "of strength"),
+        ("Steel of 25 ksi (172.4 MPa)", float(found.soft[0]), "of strength"),
+        ("Wind speed x 1.13", float(found.windier[0]), "of strength"),
+        ("Wind speed at which it is 1", float(found.wind_limit[0]), "m/s"),
+        ("Widest board within 0.8", float(widest), "m"),
+        *(
+            (f"Moves over the {name.replace('_', ' ')}", float(s), "of strength")
+            for name, s in zip(INPUTS, found.swings[0], strict=True)
+        ),
+    )
+    for label, value, unit in rows:
+        yield from item(label, f"{number(float(f'{value:.6g}'))} {unit}" if math.isfinite(value) else number(value), indent=4)
+    yield from paragraph("Source: house rule; the screen above, once a change.")
 
 
 def _told(step: Step) -> Iterator[str]:

@@ -17,7 +17,10 @@ from pipeline.loads.screen import shares
 WALL_LEFT = 0.75
 """A quarter of the wall gone. Source: design 16, house rule."""
 
-SOFT_STEEL, FIRM_STEEL = 172.4e6, 248.2e6
+KSI = 6.894757e6
+"""Source: NIST SP 811, appendix B [Pa] (memory)."""
+
+SOFT_STEEL, FIRM_STEEL = 25 * KSI, 36 * KSI
 """Yield of 25 ksi, and of 36 ksi [Pa]. Source: ASTM A53 grade A 30, ASTM A36 36 ksi (memory); 25 ksi is the house's floor."""
 
 WIND_STEP = 1.13
