@@ -43,12 +43,12 @@ def changes(case: Case, inputs: LoadInputs) -> Iterator[str]:
     rows = (
         ("Now", float(worst[case.kit]), "of strength"),
         ("A quarter of the wall gone", float(found.rusted[0]), "of strength"),
-        ("Steel of 25 ksi (172.4 MPa)", float(found.soft[0]), "of strength"),
+        ("Steel of 25 ksi", float(found.soft[0]), "of strength"),
         ("Wind speed x 1.13", float(found.windier[0]), "of strength"),
-        ("Wind speed at which it is 1", float(found.wind_limit[0]), "m/s"),
+        ("Is 1 at a wind of", float(found.wind_limit[0]), "m/s"),
         ("Widest board within 0.8", float(widest), "m"),
         *(
-            (f"Moves over the {name.replace('_', ' ')}", float(s), "of strength")
+            (f"Moves by, {name.replace('_', ' ')}", float(s), "of strength")
             for name, s in zip(INPUTS, found.swings[0], strict=True)
         ),
     )
