@@ -229,7 +229,30 @@ SELLER = Table(
     may_be_missing=True,
 )
 
+HEADINGS = Table(
+    "Headings",
+    "a heading that senders use, and what it means",
+    (
+        Column("heading", "Heading", "text", needed=True, help="The heading as senders type it; case, spaces and its unit do not count."),
+        Column("means", "Means", "text", needed=True, help="The survey's own heading, such as Post line; or nothing, where the column is not to be read."),
+    ),
+    key=("heading",),
+    may_be_missing=True,
+)
+
+WORDS = Table(
+    "Words",
+    "a word that senders use in a column with a list, and what it means",
+    (
+        Column("column", "Column", "text", needed=True, help="The survey's own heading of a column with a list, such as Condition."),
+        Column("word", "Word", "text", needed=True, help="The word as senders type it; case and spaces do not count."),
+        Column("means", "Means", "text", needed=True, help="A word of that column's list, such as surface rust."),
+    ),
+    key=("column", "word"),
+    may_be_missing=True,
+)
+
 CATALOGUE: tuple[Table, ...] = (
-    MOUNTS, BOARDS, RINGS, PAIRINGS, EXTENSIONS, SERVICES, PRICE_BREAKS, FREIGHT, CUSTOMERS, SELLER, POLICY,
+    MOUNTS, BOARDS, RINGS, PAIRINGS, EXTENSIONS, SERVICES, PRICE_BREAKS, FREIGHT, CUSTOMERS, SELLER, HEADINGS, WORDS, POLICY,
 )
 """Sheets of a catalogue, in the order in which our own form has them."""

@@ -127,7 +127,7 @@ def test_policy_stated_and_documented(read) -> None:
 def test_documented_policy_in_si() -> None:
     policy = documented_policy()
     assert policy["ring_height_wanted"] == (3.048,)
-    assert policy["soil_class"] == 4
+    assert policy["soil_class"] == 5
     assert policy["exposure"] == "C"
     assert policy["lean_limit"] == pytest.approx(0.034906585, rel=1e-8)
     assert policy["size_uncertainty_pipe_mark"] == 0.01

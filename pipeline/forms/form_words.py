@@ -84,6 +84,10 @@ HOW = (
         ),
     ),
     (
+        "Headings and Words",
+        "Your own dictionary of what senders type, for all senders. Both sheets may be left out.",
+    ),
+    (
         "Policy",
         (
             "Every default and limit that the computation uses, with its documented value. Change a value, or delete a "

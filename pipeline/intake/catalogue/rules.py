@@ -9,6 +9,7 @@ from pipeline.intake.catalogue.cell import UNREAD
 from pipeline.intake.catalogue.faults import Fault
 from pipeline.intake.catalogue.links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
 from pipeline.intake.catalogue.sheet import Line
+from pipeline.intake.catalogue.words import sellers_headings, sellers_words
 from pipeline.money.customers import customer_key, other_names
 from pipeline.reading.book import address
 from schemas.column import SI_UNIT
@@ -161,5 +162,5 @@ def seller(read: Read, faults: list[Fault]) -> None:
 
 RULES: tuple[Rule, ...] = (
     signs, least_above_most, adjustments, codes_once, pairings, price_breaks, freight, customers, seller,
-    something_to_sell, one_currency,
+    sellers_headings, sellers_words, something_to_sell, one_currency,
 )  # fmt: skip
