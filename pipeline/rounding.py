@@ -20,7 +20,7 @@ SIGNIFICANT = 6
 """All other figures are rounded to so many significant digits."""
 
 _POWERS = 10.0 ** np.arange(-300, 301)
-_NO_LENGTHS = frozenset({"lean", "wind_speed"})
+_NO_LENGTHS = frozenset({"lean", "wind_speed", "cleared_moment"})
 _LENGTHS_OF_LOADS = frozenset({"wall_needed", "footing_depth_needed", "ring_sag"})
 Record = TypeVar("Record", Posts, Fit)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from schemas.column import Column, Table
-from schemas.words import LOAD_STATES, QUERY_CODES, SITE_STATES, VERDICTS
+from schemas.words import LOAD_STATES, PROMISES, QUERY_CODES, SITE_STATES, VERDICTS
 
 _SITE = Column("site_code", "Site", "code", needed=True, help="Site code.")
 _POST = Column("post_code", "Post", "code", needed=True, help="Post code within the site.")
@@ -48,6 +48,10 @@ SITES = Table(
         _money("total", "Total", "Total."),
         Column("valid_until", "Valid until", "date", help="Last day on which the quotation holds."),
         _text("workbook", "Workbook", "Path of the site's workbook in the output folder."),
+        _whole("posts_with_kit", "Posts with a kit", "Posts that have a kit."),
+        _whole("posts_to_confirm", "Posts to confirm", "Posts with a kit of whose fit something is to be confirmed."),
+        _whole("posts_strength_open", "Strength open", "Posts with a kit whose strength a licensed engineer must look at."),
+        Column("promise", "Promise", "choice", values=PROMISES, help="What became of the quotation; blank where nothing is recorded."),
     ),
     key=("site_code",),
 )

@@ -42,6 +42,9 @@ QUERY_CODES = {
 }
 
 SITE_STATES = ("ready", "to_confirm", "incomplete")
+PROMISES = ("sent", "accepted", "declined")
+"""What became of a quotation."""
+
 LOAD_STATES = ("within", "over", "unknown")
 
 CAUTION = (

@@ -98,7 +98,7 @@ def post(**changes: Any) -> SurveyedPost:
     """A straight bare round post of 3 1/2 in, 8 1/2 ft tall, taken with a rule and a tape."""
     usual: dict[str, Any] = {
         "post_shape": "round", "post_size": inches("3.5"), "post_height": feet("8.5"), "post_line": "straight",
-        "old_fittings": "none",
+        "old_fittings": "none", "condition": "sound",
     }  # fmt: skip
     return SurveyedPost(**usual | changes)
 
@@ -121,12 +121,12 @@ def verdict(f: Fit, i: int = 0, m: int = 0) -> str:
 
 
 def no_load(k: LoadInputs, over: Any = None) -> Loads:
-    """A load screen that knows nothing: every state unknown unless `over` says where it is over (2 = unknown)."""
+    """Knows nothing but a footing that will do: every state unknown unless `over` says where it is over (2 = unknown)."""
     n = len(k.size)
     nothing = np.full(n, np.nan)
     load_state = np.full(n, 2) if over is None else np.where(over(k), 1, 0)
     return Loads(
         moment_play=nothing, moment_storm=nothing, utilisation_play=nothing, utilisation_storm=nothing, load_state=load_state,
-        wall_needed=nothing, footing_depth_needed=nothing, footing_confirm=np.zeros(n, dtype=bool), ring_sag=nothing,
+        wall_needed=nothing, footing_depth_needed=np.full(n, 0.5), footing_confirm=np.zeros(n, dtype=bool), ring_sag=nothing,
         hung_mass=k.mount_mass + k.board_mass + k.ring_mass + k.extension_mass,
     )  # fmt: skip

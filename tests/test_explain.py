@@ -74,7 +74,7 @@ def money(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="module")
 def edges(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Posts on the edges of every rule; most of them get no kit."""
-    return quoted(fit_world(2, posts=24, sites=3), tmp_path_factory.mktemp("edges"), 2)
+    return quoted(fit_world(6, posts=24, sites=3), tmp_path_factory.mktemp("edges"), 6)
 
 
 @pytest.fixture(params=["money", "edges"])

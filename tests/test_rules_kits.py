@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
@@ -212,3 +213,45 @@ def test_advice_compares_the_boards_place_with_the_rules_of_the_game():
     assert "Padding" in about[1]
     assert "Padding" not in about[2]
     assert all(n.source for found in notes for n in found)
+
+
+CLEARED = {"strength_cleared": "yes", "cleared_by": "An engineer, licence 7"}
+
+
+@pytest.mark.parametrize(
+    ("row", "open_codes", "settled"),
+    [
+        ({}, ("STRENGTH", "FOOTING"), False),
+        (CLEARED, (), True),
+        (CLEARED | {"cleared_by": None}, ("STRENGTH", "FOOTING"), False),
+        (CLEARED | {"cleared_moment": 1000.0 / 1.01}, (), True),
+        (CLEARED | {"cleared_moment": 1000.0 / 1.01 - 0.001}, ("STRENGTH", "FOOTING"), False),
+        (CLEARED | {"unread": frozenset({"cleared_moment"})}, ("STRENGTH", "FOOTING"), False),
+        (CLEARED | {"post_base": "base plate"}, (), True),
+        (CLEARED | {"post_base": "base plate", "cleared_moment": 900.0}, ("BASE", "STRENGTH", "FOOTING"), False),
+        ({"unread": frozenset({"least_board_width"})}, ("BOARD", "STRENGTH", "FOOTING"), False),
+    ],
+)
+def test_what_an_engineer_has_cleared_is_settled_up_to_the_moment_stated(row, open_codes, settled):
+    """A kit that is over and whose footing nobody knows, with 1000 N m at the ground: design section 7, load_state."""
+    p, c, f = fitted([post(**row)])
+
+    def screen(k):
+        n = len(k.size)
+        one = np.ones(n)
+        return replace(
+            no_load(k, over=lambda k: np.ones(len(k.size), dtype=bool)),
+            moment_play=900 * one, moment_storm=1000 * one, footing_confirm=np.ones(n, dtype=bool),
+        )  # fmt: skip
+
+    k = kits(p, c, f, POLICY, screen)
+    assert (codes(int(k.confirm[0])), bool(k.settled[0])) == (open_codes, settled)
+    lines = {x.code: x.state for x in kit_findings(p, k, 0)}
+    assert lines == {code: "confirm" if code in open_codes else "pass" for code in ("BOARD", "STRENGTH", "FOOTING")}
+
+
+@pytest.mark.parametrize("name", [None, "An engineer"])
+def test_what_an_engineer_has_refused_gets_no_kit(name):
+    _, _, f, k = made([post(strength_cleared="no", cleared_by=name), post()])
+    assert VERDICTS[f.verdict[0, 0]] == "viable"  # mount_fit stays without STRENGTH
+    assert k.post.tolist() == [1]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
 from pipeline.explaining.case import POST, Left
@@ -113,8 +113,8 @@ def _site_codes(ledger: Ledger, key: str) -> list[str]:
 
 def _spelled(ledger: Ledger, code: str) -> str:
     found = ledger.site_rows(code)
-    rows: Iterator[dict[str, str]] = iter((*found[0]["quoted"], *found[0]["held"])) if found else iter(())
-    return next((r["site_code"] for r in rows if r["site_code"]), code)
+    rows = (*found[0]["quoted"], *found[0]["held"]) if found else ()
+    return next((c for r in rows if (c := SurveyRow.from_dict(r).site_code)), code)
 
 
 def _unknown(kind: str, asked: str, codes: Iterable[str], where: str, wrong: str = "") -> str:

@@ -25,6 +25,21 @@ Policy = Mapping[str, Any]
 
 PASS, CONFIRM, FAIL = 0, 1, 2
 VIABLE, VIABLE_CONFIRM, VIABLE_EXTENDED, NOT_VIABLE = 0, 1, 2, 3
+NOT_ASKED, CLEARED, REFUSED = 0, 1, 2
+"""What a licensed engineer has said of the loads on a post; cleared counts only with a name."""
+UNREADABLE = (
+    "measured_with",
+    "height_measured_with",
+    "clear_length",
+    "post_base",
+    "least_board_width",
+    "footing_depth",
+    "footing_diameter",
+    "soil_class",
+    "strength_cleared",
+    "cleared_moment",
+)
+"""Columns of the survey of which a rule asks whether their cell could be read; of the others unknown says enough."""
 SLACK = 1e-6
 """Absolute slack of every comparison with a limit [m or kg] (design rule: unit conversion never flips a verdict)."""
 
@@ -34,17 +49,19 @@ class Posts:
     """n posts; each array has shape (n,), `wanted` (n, w) padded with NaN."""
 
     shape: Ints  # index in survey.SHAPES
+    shape_inferred: Bools  # taken from what the size says
     size: Floats  # D [m]
     size_uncertainty: Floats  # [m]
-    size_estimated: Bools
+    size_estimated: Bools  # or it could not be read how it was taken
     height: Floats  # H [m]
     height_uncertainty: Floats  # [m]
-    height_estimated: Bools
+    height_estimated: Bools  # or it could not be read how it was taken
     court_rise: Floats  # c [m]
-    clear_length: Floats  # [m]
+    clear_length: Floats  # [m], NaN = could not be read
     line: Ints  # index in survey.LINES
     base: Ints  # index in survey.BASES
-    lean: Floats  # [rad]
+    lean: Floats  # [rad], NaN = could not be read
+    lean_shimmed: Bools
     fittings: Ints  # index in survey.FITTINGS
     condition: Ints  # index in survey.CONDITIONS
     wall: Floats  # stated wall [m], NaN = unknown
@@ -56,9 +73,12 @@ class Posts:
     footing_diameter: Floats  # [m], policy where not stated; a driven post has its own
     footing_stated: Bools  # its diameter is
     footing_depth: Floats  # stated depth [m], NaN = unknown
-    soil_class: Ints  # 1 to 5, policy where not stated
-    wind_speed: Floats  # [m/s], policy where not stated
-    exposure: Ints  # index in survey.EXPOSURES
+    soil_class: Ints  # 1 to 5, policy where not stated, 0 = could not be read
+    wind_speed: Floats  # [m/s], policy where not stated, NaN = could not be read
+    exposure: Ints  # index in survey.EXPOSURES, one beyond = could not be read
+    cleared: Ints  # NOT_ASKED, CLEARED, REFUSED
+    cleared_moment: Floats  # moment at the ground up to which that holds [N m], NaN = any
+    unread_cells: Bools  # (n, c), what stands in the cell of UNREADABLE's column could not be read
     mount_asked: Ints  # index among the active mounts, -1 no wish, -2 a wish that cannot be met
     board_asked: Ints
     ring_asked: Ints
@@ -68,6 +88,10 @@ class Posts:
 
     def __len__(self) -> int:
         return len(self.size)
+
+    def unread(self, column: str) -> Bools:
+        """Where the cell of a column of UNREADABLE could not be read, (n,)."""
+        return self.unread_cells[:, UNREADABLE.index(column)]
 
     def take(self, index: npt.ArrayLike) -> Posts:
         """The posts at `index`."""
@@ -207,6 +231,7 @@ class Kits:
     confirm: Ints  # bit i set: words.FINDING_CODES[i] is to be confirmed
     covered: Ints
     price: Ints  # unit price in Catalogue.price_unit
+    settled: Bools  # a licensed engineer has cleared it
     load: dict[str, Floats]  # the fields of loads.model.Loads
 
 

@@ -8,7 +8,7 @@ from difflib import get_close_matches
 
 import numpy as np
 
-from pipeline.rules.arrays import FAIL, NOT_VIABLE, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
+from pipeline.rules.arrays import FAIL, NOT_VIABLE, REFUSED, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
 from pipeline.rules.kits import Sets, sets
 from pipeline.rules.plain import either, joined
 from pipeline.rules.post_arrays import NO_WISH
@@ -80,7 +80,9 @@ def _refusal(wish: Wish, typed: str, i: int, case: _Case) -> Refusal:
         return _absent(wish, typed, case.catalogue)
     mount, why = _why(wish.kind, item, i, case)
     code = getattr(case.catalogue, wish.table.lower()).code[item]
-    if why == ("BOARD",):
+    if why == ("STRENGTH",):
+        reason = "a licensed engineer has refused the loads on it (STRENGTH)."
+    elif why == ("BOARD",):
         reason = f"{_BOARD[wish.kind]} (BOARD)."
     elif wish.kind == "mount":
         reason = f"it fails {joined(why)}."
@@ -117,6 +119,8 @@ def _why(kind: str, item: int, i: int, case: _Case) -> tuple[str, tuple[str, ...
 
     BOARD where a mount that fits is no help, or where no mount could ever carry the item as asked.
     """
+    if case.posts.cleared[i] == REFUSED:
+        return "", ("STRENGTH",)
     mounts = np.array([item]) if kind == "mount" else _carriers(kind, item, i, case)
     if not len(mounts) or (case.fit.verdict[i, mounts] != NOT_VIABLE).any():
         return "", ("BOARD",)

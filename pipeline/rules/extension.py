@@ -51,12 +51,13 @@ def _preference(extensions: Extensions) -> Ints:
 def joins(posts: Posts, extensions: Extensions) -> Bools:
     """Where the extension goes on the post: shape, size, joint length, and a spigot's bore, (n, e).
 
-    A spigot on a post whose wall is not stated is let through here; JOINT asks to confirm it.
+    A spigot on a post whose wall is not stated, and a joint on a post whose clear length could not be read, are let
+    through here: JOINT and CLEAR ask to confirm them.
     """
     size, clear = posts.size[:, None], posts.clear_length[:, None]
     fits = posts.shape[:, None] == extensions.shape
     fits &= (extensions.size_least - SLACK <= size) & (size <= extensions.size_most + SLACK)
-    fits &= extensions.joint_length <= clear + SLACK
+    fits &= ~(extensions.joint_length > clear + SLACK)
     bore = (posts.size - 2 * posts.wall)[:, None]
     outside = (bore < extensions.bore_least - SLACK) | (bore > extensions.bore_most + SLACK)
     return fits & ~((extensions.joint == SPIGOT) & outside)

@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from pipeline.rules import sentences
-from pipeline.rules.arrays import Catalogue, Finding, FindingLine, Fit, Floats, Kits, Posts, States
+from pipeline.rules.arrays import UNREADABLE, Catalogue, Finding, FindingLine, Fit, Floats, Kits, Posts, States
 from pipeline.rules.fit import FUNCTIONS, Sentence
 from pipeline.rules.sentences import Facts
 from pipeline.rules.verdict import codes
@@ -38,27 +38,26 @@ def kit_findings(posts: Posts, kits: Kits, kit: int) -> tuple[FindingLine, ...]:
 
 
 def _kit_lines(posts: Posts, kits: Kits, k: int) -> Iterator[FindingLine]:
-    raised, load, post = codes(kits.confirm[k]), kits.load, kits.post[k]
-    yield FindingLine("BOARD", "pass", sentences.board(Facts("pass")), math.nan, math.nan, math.nan, math.nan, "")
+    load, post = kits.load, int(kits.post[k])
+    facts = replace(_post_facts(posts, post), settled=bool(kits.settled[k]))
+    nothing = replace(facts, value=0.0, most=0.0)
     worse = float(np.fmax(load["utilisation_play"][k], load["utilisation_storm"][k]))
-    yield _made("STRENGTH", sentences.strength, raised, value=worse, most=1.0)
     needed, stated = float(load["footing_depth_needed"][k]), float(posts.footing_depth[post])
-    yield _made("FOOTING", sentences.footing, raised, value=stated, least=needed, unit="m")
+    raised = codes(kits.confirm[k])
+    yield _made("BOARD", sentences.board, raised, nothing)
+    yield _made("STRENGTH", sentences.strength, raised, replace(facts, value=worse, most=1.0))
+    yield _made("FOOTING", sentences.footing, raised, replace(facts, value=stated, least=needed), "m")
 
 
-def _made(
-    code: str,
-    say: Sentence,
-    raised: tuple[str, ...],
-    value: float,
-    least: float = math.nan,
-    most: float = math.nan,
-    unit: str = "",
-) -> FindingLine:
+def _made(code: str, say: Sentence, raised: tuple[str, ...], facts: Facts, unit: str = "") -> FindingLine:
     """A finding about a kit; `unknown` where there is nothing to hold against the limit: that is no pass."""
+    value, least, most = facts.value, facts.least, facts.most
     margin = value - least if math.isnan(most) else most - value
-    state = "confirm" if code in raised else "unknown" if math.isnan(margin) else "pass"
-    return FindingLine(code, state, say(Facts(state, value, least, most)), value, least, most, margin, unit)
+    sure = facts.settled or not math.isnan(margin)
+    state = "confirm" if code in raised else "pass" if sure else "unknown"
+    said = say(replace(facts, state=state))
+    numbers = (math.nan,) * 4 if code == "BOARD" else (value, least, most, margin)
+    return FindingLine(code, state, said, *numbers, unit)
 
 
 def _line(posts: Posts, catalogue: Catalogue, fit: Fit, f: Finding, i: int, m: int) -> FindingLine:
@@ -77,15 +76,25 @@ def _at(array: Floats | States, i: int, m: int) -> float:
 def _facts(posts: Posts, catalogue: Catalogue, fit: Fit, i: int, m: int) -> Facts:
     """What may be said of post i with mount m."""
     extension = int(fit.extension[i, m])
+    return replace(
+        _post_facts(posts, i),
+        takes=SHAPES[catalogue.mounts.shape[m]],
+        extension=catalogue.extensions.code[extension] if extension >= 0 else "",
+        added=float(fit.added[i, m]),
+    )
+
+
+def _post_facts(posts: Posts, i: int) -> Facts:
+    """What may be said of post i."""
     return Facts(
         "",
         post={name: words[getattr(posts, name)[i]] for name, words in WORDS.items()},
-        takes=SHAPES[catalogue.mounts.shape[m]],
-        extension=catalogue.extensions.code[extension] if extension >= 0 else "",
         size_uncertainty=float(posts.size_uncertainty[i]),
         size_estimated=bool(posts.size_estimated[i]),
         height_uncertainty=float(posts.height_uncertainty[i]),
         height_estimated=bool(posts.height_estimated[i]),
         target=float(posts.target[i]),
-        added=float(fit.added[i, m]),
+        shimmed=bool(posts.lean_shimmed[i]),
+        cleared_moment=float(posts.cleared_moment[i]),
+        unread=frozenset(name for name, unread in zip(UNREADABLE, posts.unread_cells[i], strict=True) if unread),
     )

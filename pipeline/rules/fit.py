@@ -13,10 +13,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from pipeline.rules import ring_height, sentences, word_rules
-from pipeline.rules.arrays import CONFIRM, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts
+from pipeline.rules.arrays import CLEARED, CONFIRM, PASS, SLACK, Catalogue, Finding, Fit, Floats, Policy, Posts
 from pipeline.rules.extension import SPIGOT, Choice, choose
 from pipeline.rules.ring_height import Reach
-from pipeline.rules.verdict import NOTHING, answer, finding, verdict
+from pipeline.rules.verdict import NOTHING, answer, doubtful, finding, verdict
 from pipeline.rules.word_rules import by_word
 from schemas.findings import FIT_RULES
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
@@ -42,14 +42,20 @@ Sentence = Callable[[sentences.Facts], str]
 
 
 def shape(case: Case) -> Finding:
-    """The post has the mount's shape; `other` is nobody's. Source: design section 4, SHAPE."""
+    """The post has the mount's shape; `other` is nobody's; what was inferred is to be confirmed.
+
+    Source: design section 4, SHAPE.
+    """
     post = case.posts.shape[:, None]
     same = (post == case.catalogue.mounts.shape) & (post != SHAPES.index("other"))
-    return finding("SHAPE", answer(same, np.zeros_like(same)))
+    return finding("SHAPE", doubtful(answer(same, np.zeros_like(same)), case.posts.shape_inferred[:, None]))
 
 
 def size(case: Case) -> Finding:
-    """The post's size is within the mount's window; an estimate with its whole band. Source: design section 4, SIZE."""
+    """The post's size is within the mount's window; an estimate with its whole band.
+
+    Where it cannot be read how the size was taken, it counts as an estimate and never passes. Source: design section 4, SIZE.
+    """
     p, m = case.posts, case.catalogue.mounts
     D, u, estimated = p.size[:, None], p.size_uncertainty[:, None], p.size_estimated[:, None]
     least, most = m.size_least - SLACK, m.size_most + SLACK
@@ -57,6 +63,7 @@ def size(case: Case) -> Finding:
     all_inside = (least <= D - u) & (D + u <= most)
     meets = (D + u >= least) & (D - u <= most)
     state = answer(np.where(estimated, all_inside, inside), meets, ~np.isnan(D + u))
+    state = doubtful(state, p.unread("measured_with")[:, None])
     return finding("SIZE", state, D, m.size_least[None, :], m.size_most[None, :], "m")
 
 
@@ -66,12 +73,12 @@ def line(case: Case) -> Finding:
 
 
 def lean(case: Case) -> Finding:
-    """The ring is level across its diameter, or can be shimmed. Source: design section 4, LEAN."""
+    """The ring is level across its diameter, is shimmed, or can be. Source: design sections 4, LEAN, and 7, load_state."""
     angle, tol, limit = case.posts.lean, case.policy["ring_level_tolerance"], case.policy["lean_limit"]
     off = RING_DIAMETER * np.sin(angle)
-    state = answer(off <= tol + SLACK, angle <= limit + SLACK, ~np.isnan(angle))
-    most = np.where(state == PASS, tol, RING_DIAMETER * math.sin(limit))
-    most = np.where(state == CONFIRM, tol, most)  # what is to be confirmed lies above the tolerance
+    level, small = off <= tol + SLACK, angle <= limit + SLACK
+    state = answer(level | (case.posts.lean_shimmed & small), small, ~np.isnan(angle))
+    most = np.where(level | (state == CONFIRM), tol, RING_DIAMETER * math.sin(limit))  # a confirm lies above the tolerance
     return finding("LEAN", state[:, None], off[:, None], NOTHING, most[:, None], "m")
 
 
@@ -86,27 +93,39 @@ def condition(case: Case) -> Finding:
 
 
 def base(case: Case) -> Finding:
-    """The post is set in the ground. Source: design section 4, BASE."""
-    return finding("BASE", by_word(word_rules.BASE, BASES, case.posts.base))
+    """The post is set in the ground; a base plate is an engineer's matter. Source: design sections 4, BASE, and 7, load_state."""
+    p = case.posts
+    state = by_word(word_rules.BASE, BASES, p.base)
+    cleared = (p.base == BASES.index("base plate")) & (p.cleared == CLEARED)
+    return finding("BASE", doubtful(np.where(cleared[:, None], PASS, state), p.unread("post_base")[:, None]))
 
 
 def clear(case: Case) -> Finding:
-    """The clamps have clear straight post; of the extension where there is one. Source: design section 4, CLEAR."""
-    uppers = case.catalogue.extensions.upper_clear
-    post = np.broadcast_to(case.posts.clear_length[:, None], case.lowered.shape)
+    """The clamps have clear straight post; of the extension where there is one.
+
+    A clear length that could not be read is to be confirmed, save where not even the whole post would do.
+    Source: design section 4, CLEAR.
+    """
+    uppers, clear = case.catalogue.extensions.upper_clear, case.posts.clear_length[:, None]
+    post = np.broadcast_to(clear, case.lowered.shape)
     most = np.where(case.choice.made, uppers[case.choice.index], post) if len(uppers) else post
     value = case.lowered + case.catalogue.mounts.clamp_length
-    known = ~np.isnan(value + most)
-    return finding("CLEAR", answer(value <= most + SLACK, np.zeros_like(known), known), value, NOTHING, most, "m")
+    longest = np.where(np.isnan(most), case.posts.height[:, None], most)
+    state = answer(value <= longest + SLACK, np.zeros(value.shape, dtype=bool), ~np.isnan(value))
+    return finding("CLEAR", doubtful(state, np.isnan(clear)), value, NOTHING, most, "m")
 
 
 def height(case: Case) -> Finding:
-    """The ring reaches the target; an estimate with its whole band. Source: design section 4, HEIGHT."""
+    """The ring reaches the target; an estimate with its whole band.
+
+    Where it cannot be read how the height was taken, it counts as an estimate and never passes. Source: design section 4,
+    HEIGHT.
+    """
     p, r, tol = case.posts, case.reach, case.policy["ring_height_tolerance"]
     u, estimated = p.height_uncertainty[:, None], p.height_estimated[:, None]
     bare = answer(np.where(estimated, r.margin - u, r.margin) >= -tol - SLACK, ~r.short, ~np.isnan(r.margin + u))
     with_extension = np.where(estimated, CONFIRM, PASS)
-    state = np.where(case.choice.made, with_extension, bare).astype(np.int8)
+    state = doubtful(np.where(case.choice.made, with_extension, bare), p.unread("height_measured_with")[:, None])
     return finding("HEIGHT", state, r.greatest + case.choice.added, p.target[:, None] - tol, NOTHING, "m")
 
 

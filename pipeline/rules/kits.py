@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
 from pipeline.loads.load_arrays import OVER, LoadInputs, Loads
 from pipeline.rules import rank
 from pipeline.rules.arrays import (
+    CLEARED,
     CONFIRM,
     NOT_VIABLE,
+    REFUSED,
     SLACK,
     VIABLE,
     VIABLE_CONFIRM,
+    Bools,
     Catalogue,
     Fit,
     Floats,
@@ -29,7 +32,9 @@ from schemas.words import FINDING_CODES
 
 Screen = Callable[[LoadInputs], Loads]
 
-STRENGTH, FOOTING = (1 << FINDING_CODES.index(code) for code in ("STRENGTH", "FOOTING"))
+BASE, BOARD, STRENGTH, FOOTING = (1 << FINDING_CODES.index(code) for code in ("BASE", "BOARD", "STRENGTH", "FOOTING"))
+CLEARED_SLACK = 1.01
+"""A kit may ask for this much more than the moment up to which an engineer has cleared the post. Source: design section 7."""
 
 
 @dataclass(frozen=True)
@@ -70,9 +75,9 @@ def sets(catalogue: Catalogue) -> Sets:
 
 
 def expand(posts: Posts, catalogue: Catalogue, fit: Fit) -> Items:
-    """Every kit of every pair that is not `not_viable`, boards at least as wide as asked for."""
+    """Every kit of every pair that is not `not_viable`, boards at least as wide as asked for; none where an engineer refused."""
     flat = sets(catalogue)
-    post, mount = np.nonzero(fit.verdict != NOT_VIABLE)
+    post, mount = np.nonzero((fit.verdict != NOT_VIABLE) & (posts.cleared != REFUSED)[:, None])
     many = flat.count[mount]
     first = np.cumsum(many) - many
     at = np.arange(many.sum()) - np.repeat(first - flat.start[mount], many)
@@ -91,9 +96,11 @@ def kits(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, screen: S
     items = expand(posts, catalogue, fit)
     pair = (items.post, items.mount)
     loads = screen(load_inputs(posts, catalogue, fit, items))
+    no_base = posts.unread("post_base")[items.post]  # it decides what the footing is
+    loads = replace(loads, footing_depth_needed=np.where(no_base, np.nan, loads.footing_depth_needed))
     over = loads.load_state == OVER
-    confirm = bits(fit.findings, CONFIRM, fit.verdict.shape)[pair]
-    confirm = confirm | np.where(over, STRENGTH, 0) | np.where(loads.footing_confirm, FOOTING, 0)
+    clear = settled(posts, items.post, loads)
+    confirm = bits(fit.findings, CONFIRM, fit.verdict.shape)[pair] | _raised(posts, items.post, loads, clear)
     verdict = fit.verdict[pair]
     verdict = np.where((verdict == VIABLE) & (confirm != 0), VIABLE_CONFIRM, verdict).astype(np.int8)
     price = unit_price(posts, catalogue, fit, items)
@@ -110,8 +117,35 @@ def kits(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, screen: S
         confirm=confirm[o],
         covered=covered[o],
         price=price[o],
+        settled=clear[o],
         load={f.name: getattr(loads, f.name)[o] for f in fields(loads)},
     )
+
+
+def settled(posts: Posts, post: Ints, loads: Loads) -> Bools:
+    """Where a licensed engineer has cleared what a kit asks of post, base and footing, (k,).
+
+    Source: design section 7, load_state.
+    """
+    most = posts.cleared_moment[post]
+    within = np.maximum(loads.moment_play, loads.moment_storm) <= CLEARED_SLACK * most + SLACK
+    return (posts.cleared[post] == CLEARED) & (np.isnan(most) | within)
+
+
+def _raised(posts: Posts, post: Ints, loads: Loads, clear: Bools) -> Ints:
+    """Bits of what a kit adds to its pair's confirms: BASE again beyond what was cleared, BOARD, STRENGTH, FOOTING, (k,)."""
+    plate = posts.base[post] == BASES.index("base plate")
+    unsure = loads.footing_confirm | (np.isnan(loads.footing_depth_needed) & ~plate)  # what is not known never passes
+    raised = (
+        (BASE, plate & ~clear),
+        (BOARD, posts.unread("least_board_width")[post]),
+        (STRENGTH, ((loads.load_state == OVER) & ~clear) | posts.unread("strength_cleared")[post]),
+        (FOOTING, unsure & ~clear),
+    )
+    out = np.zeros(len(post), dtype=np.int64)
+    for bit, where in raised:
+        out |= np.where(where, bit, 0)
+    return out
 
 
 def unit_price(posts: Posts, catalogue: Catalogue, fit: Fit, items: Items) -> Ints:

@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from pipeline.rules.arrays import Bools, Catalogue, Floats, Ints, Policy, Posts
+from pipeline.loads.load_arrays import UNREAD_EXPOSURE, UNREAD_SOIL
+from pipeline.rules.arrays import CLEARED, NOT_ASKED, REFUSED, UNREADABLE, Bools, Catalogue, Floats, Ints, Policy, Posts
 from schemas.order import folded
 from schemas.policy import HEIGHT_UNCERTAINTY, SIZE_UNCERTAINTY
 from schemas.survey import BASES, CONDITIONS, EXPOSURES, FITTINGS, LINES, MATERIALS, SHAPES, SURVEY
@@ -28,19 +29,23 @@ def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) 
     wanted = _wanted(values, policy)
     size, height = _numbers(values, "post_size"), _numbers(values, "post_height")
     shape, base = _words(values, "post_shape", SHAPES), _words(values, "post_base", BASES)
+    soil = np.array([int(_get(v, "soil_class", policy["soil_class"])) for v in values], dtype=np.int64)
+    exposure = _words(values, "exposure", EXPOSURES, policy["exposure"])
     return Posts(
         shape=shape,
+        shape_inferred=np.array([v.shape_inferred for v in values], dtype=bool),
         size=size,
         size_uncertainty=np.array([_size_uncertainty(v, policy) for v in values], dtype=np.float64),
-        size_estimated=_is(values, "measured_with", "estimate"),
+        size_estimated=_estimated(values, "measured_with"),
         height=height,
         height_uncertainty=np.array([_height_uncertainty(v, policy) for v in values], dtype=np.float64),
-        height_estimated=_is(values, "height_measured_with", "estimate"),
+        height_estimated=_estimated(values, "height_measured_with"),
         court_rise=_numbers(values, "court_rise", 0.0),
-        clear_length=_or(_numbers(values, "clear_length"), height),
+        clear_length=_unless_unread(values, "clear_length", _or(_numbers(values, "clear_length"), height)),
         line=_words(values, "post_line", LINES),
         base=base,
-        lean=_numbers(values, "lean", 0.0),
+        lean=_unless_unread(values, "lean", _numbers(values, "lean", 0.0)),
+        lean_shimmed=np.array([v.lean_shimmed == "yes" for v in values], dtype=bool),
         fittings=_words(values, "old_fittings", FITTINGS),
         condition=_words(values, "condition", CONDITIONS),
         wall=_numbers(values, "wall"),
@@ -52,9 +57,12 @@ def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) 
         footing_diameter=_footing(values, shape, base, size, policy),
         footing_stated=~np.isnan(_numbers(values, "footing_diameter")),
         footing_depth=_numbers(values, "footing_depth"),
-        soil_class=np.array([int(_get(v, "soil_class", policy["soil_class"])) for v in values], dtype=np.int64),
-        wind_speed=_numbers(values, "wind_speed", policy["wind_speed"]),
-        exposure=_words(values, "exposure", EXPOSURES, policy["exposure"]),
+        soil_class=np.where(_unread(values, "soil_class"), UNREAD_SOIL, soil),
+        wind_speed=_unless_unread(values, "wind_speed", _numbers(values, "wind_speed", policy["wind_speed"])),
+        exposure=np.where(_unread(values, "exposure"), UNREAD_EXPOSURE, exposure),
+        cleared=np.array([_cleared(v) for v in values], dtype=np.int64),
+        cleared_moment=np.where(_unread(values, "cleared_moment"), 0.0, _numbers(values, "cleared_moment")),
+        unread_cells=np.array([[c in v.unread for c in UNREADABLE] for v in values], dtype=bool).reshape(-1, len(UNREADABLE)),
         mount_asked=_asked(values, "mount_asked", catalogue.mounts.code),
         board_asked=_asked(values, "board_asked", catalogue.boards.code),
         ring_asked=_asked(values, "ring_asked", catalogue.rings.code),
@@ -86,8 +94,29 @@ def _words(values: Sequence[SurveyedPost], name: str, words: Sequence[str], blan
     return np.array([words.index(_word(v, name, blank)) for v in values], dtype=np.int64)
 
 
-def _is(values: Sequence[SurveyedPost], name: str, word: str) -> Bools:
-    return np.array([_word(v, name) == word for v in values], dtype=bool)
+def _unread(values: Sequence[SurveyedPost], name: str) -> Bools:
+    return np.array([name in v.unread for v in values], dtype=bool)
+
+
+def _unless_unread(values: Sequence[SurveyedPost], name: str, read: Floats) -> Floats:
+    """What was read, NaN where the cell could not be: it never takes a default."""
+    return np.where(_unread(values, name), np.nan, read)
+
+
+def _tool(v: SurveyedPost, name: str) -> str:
+    """How a measure was taken; as an estimate where that could not be read."""
+    return "estimate" if name in v.unread else _word(v, name)
+
+
+def _estimated(values: Sequence[SurveyedPost], name: str) -> Bools:
+    return np.array([_tool(v, name) == "estimate" for v in values], dtype=bool)
+
+
+def _cleared(v: SurveyedPost) -> int:
+    """What an engineer said; a yes without a name counts as nothing. Source: design section 7, load_state."""
+    if v.strength_cleared == "no":
+        return REFUSED
+    return CLEARED if v.strength_cleared == "yes" and v.cleared_by else NOT_ASKED
 
 
 def _wanted(values: Sequence[SurveyedPost], policy: Policy) -> Floats:
@@ -103,7 +132,7 @@ def _size_uncertainty(v: SurveyedPost, policy: Policy) -> float:
 
     Source: design section 3; a nominal size counts as a pipe mark (ASTM A53 tolerance, memory).
     """
-    method = _word(v, "measured_with")
+    method = _tool(v, "measured_with")
     if method != "estimate" and v.size_nominal:
         method = "pipe mark"
     bound = float(policy[SIZE_UNCERTAINTY[method]])
@@ -116,7 +145,7 @@ def _height_uncertainty(v: SurveyedPost, policy: Policy) -> float:
 
     Source: design section 3.
     """
-    bound = float(policy[HEIGHT_UNCERTAINTY[_word(v, "height_measured_with")]])
+    bound = float(policy[HEIGHT_UNCERTAINTY[_tool(v, "height_measured_with")]])
     stated = _get(v, "court_rise", None) is not None and "court_rise" not in v.not_stated
     return bound + float(policy["court_rise_uncertainty"]) if stated else bound
 
@@ -127,7 +156,7 @@ def _footing(values: Sequence[SurveyedPost], shape: Ints, base: Ints, size: Floa
     Source: design section 7, footing; IBC 1807.3.2.1.
     """
     own = np.where(shape == SHAPES.index("square"), math.sqrt(2.0) * size, size)
-    stated = _numbers(values, "footing_diameter", policy["footing_diameter"])
+    stated = _unless_unread(values, "footing_diameter", _numbers(values, "footing_diameter", policy["footing_diameter"]))
     return np.where(base == BASES.index("driven"), own, stated)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pipeline.rules.arrays import FAIL, SLACK, Bools, Catalogue, Fit, Floats, Ints, Policy, Posts, Remedy
+from pipeline.rules.arrays import FAIL, REFUSED, SLACK, Bools, Catalogue, Fit, Floats, Ints, Policy, Posts, Remedy
 from pipeline.rules.kits import sets
 from pipeline.rules.remedy_words import Plan, put, unplanned
 from pipeline.rules.ring_height import lift
@@ -87,7 +87,7 @@ def _post_cost(posts: Posts, failed: dict[str, Bools]) -> Floats:
     loose = posts.condition == CONDITIONS.index("loose")
     lost = posts.line == LINES.index("gooseneck")
     lost |= failed["CONDITION"].any(axis=1) & ~loose
-    lost |= posts.base == BASES.index("portable")
+    lost |= (posts.base == BASES.index("portable")) | (posts.cleared == REFUSED)
     cost = np.where(posts.fittings == FITTINGS.index("fixed"), COST["strip"], 0.0)
     cost = cost + np.where(bent | lean, COST["straighten"], 0.0) + np.where(loose, COST["reset"], 0.0)
     return np.where(lost, np.inf, cost)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from pipeline.rules.arrays import FAIL, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
+from pipeline.rules.arrays import FAIL, REFUSED, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
 from pipeline.rules.plain import height, joined, size, window
 from pipeline.rules.ring_height import lift
 from schemas.findings import BY_CODE
@@ -134,6 +134,7 @@ def _because(plan: Plan) -> str:
         "cracked": p.condition[i] == CONDITIONS.index("cracked"),
         "portable": p.base[i] == BASES.index("portable"),
         "neither round nor square": p.shape[i] == SHAPES.index("other"),
+        "refused by an engineer": p.cleared[i] == REFUSED,
     }
     said = [word for word, true in wrong.items() if true]
     return f", which is {joined(said)}," if said else ""

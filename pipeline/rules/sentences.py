@@ -17,7 +17,9 @@ class Facts:
     """What a sentence may say; lengths in m, NaN or '' where it does not apply.
 
     `post` has the survey's words of the post (shape, line, fittings, condition, base, material); `takes` is the shape
-    that the mount takes, `extension` the code of the pair's extension; `target` the greatest wanted ring height.
+    that the mount takes, `extension` the code of the pair's extension; `target` the greatest wanted ring height; `settled`
+    whether a licensed engineer has cleared the kit, up to
+    `cleared_moment` [N m]; `unread` the columns whose cell could not be read.
     """
 
     state: str
@@ -33,12 +35,18 @@ class Facts:
     height_estimated: bool = False
     target: float = _NAN
     added: float = 0.0
+    shimmed: bool = False
+    settled: bool = False
+    cleared_moment: float = _NAN
+    unread: frozenset[str] = frozenset()
 
 
 def shape(f: Facts) -> str:
     """SHAPE."""
     if f.post["shape"] == "other":
         return f"The post is neither round nor square; the mount takes {f.takes} posts."
+    if f.state == "confirm":
+        return f"The post's shape is not stated; its size says that it is {f.post['shape']}, as the mount's posts are: confirm."
     if f.state == "pass":
         return f"The post is {f.post['shape']}, and the mount takes {f.takes} posts."
     return f"The post is {f.post['shape']}; the mount takes {f.takes} posts."
@@ -54,11 +62,13 @@ def size(f: Facts) -> str:
     band = f"{plain.size(f.value)}, give or take {plain.size(f.size_uncertainty)}"
     look = tape(f.least, f.most) if f.post["shape"] != "square" else "Measure across two faces at right angles."
     limits = f"the mount's {window(f.least, f.most)}"
+    again = f"Measure again: {look[0].lower()}{look[1:]}"
     if f.state == "pass":
         return f"The post measures {band}, within {limits}. {look}"
+    if f.state == "confirm" and "measured_with" in f.unread:
+        return f"The post is said to measure {plain.size(f.value)}; how that was taken could not be read. {again}"
     if f.state == "confirm" and f.size_estimated:
         return f"The post is estimated at {band}; only part of that is within {limits}. Measure it: {look[0].lower()}{look[1:]}"
-    again = f"Measure again: {look[0].lower()}{look[1:]}"
     if f.state == "confirm":
         return f"The post measures {band}; it is outside {limits}, but within reach of the measurement. {again}"
     return f"The post measures {band}, outside {limits} altogether. {look}"
@@ -81,14 +91,18 @@ def condition(f: Facts) -> str:
 
 def base(f: Facts) -> str:
     """BASE."""
+    if "post_base" in f.unread:
+        return "How the post stands in the ground could not be read: look and confirm."
     return word_rules.BASE[f.post["base"]][1]
 
 
 def lean(f: Facts) -> str:
     """LEAN."""
+    if math.isnan(f.value):
+        return "How far the post leans could not be read: measure it."
     off = f"Across its diameter the ring would stand {plain.size(f.value)} out of level"
     if f.state == "pass":
-        return f"{off}, within {plain.size(f.most)}."
+        return f"{off}, within {plain.size(f.most)}" + (", and the lean is shimmed." if f.shimmed else ".")
     if f.state == "confirm":
         return f"{off}, above {plain.size(f.most)}: shim the mount or straighten the post."
     return f"{off}: the post leans beyond the limit of {plain.size(f.most)} that a shim may take up."
@@ -98,6 +112,8 @@ def clear(f: Facts) -> str:
     """CLEAR."""
     where = f"the upper tube of extension {f.extension}" if f.extension else "the post"
     need = f"The clamps need {plain.height(f.value, up=True)} of straight, clear length from the top of {where} down"
+    if f.state == "confirm" and f.extension:
+        return f"{need}; how much of the post itself is clear for the joint could not be read: measure it."
     if f.state == "confirm":
         return f"{need}; how much there is, is not known: measure it."
     return f"{need}; there is {plain.height(f.most)}." if f.state == "pass" else f"{need}; there is only {plain.height(f.most)}."
@@ -112,6 +128,8 @@ def height(f: Facts) -> str:
         return f"{reach}."
     if f.state == "fail":
         return f"{reach}: {plain.height(f.target - f.value, up=True)} short, and no extension of the catalogue makes it up."
+    if "height_measured_with" in f.unread:
+        return f"{reach}; how the post's height was taken could not be read: measure it again."
     if f.height_estimated:
         return f"{reach}, but the post's height is only estimated, {band}: measure it."
     return f"{reach}: short by no more than the measurement's uncertainty, {band}. Measure the height again."
@@ -131,6 +149,8 @@ def joint(f: Facts) -> str:
 
 def board(f: Facts) -> str:
     """BOARD."""
+    if f.state == "confirm":
+        return "How wide the board must at least be could not be read: confirm that this one is wide enough."
     if f.state == "pass":
         return "Mount, board and ring may be sold together, and the mount carries them."
     return "No board of the catalogue is paired with the mount, light and narrow enough for it and as wide as asked for."
@@ -138,20 +158,36 @@ def board(f: Facts) -> str:
 
 def strength(f: Facts) -> str:
     """STRENGTH."""
+    if "strength_cleared" in f.unread:
+        return "What is said of the strength on the survey could not be read; a licensed engineer must look at it."
     if math.isinf(f.value):
-        return "The post is too slender for this screen: only a licensed engineer can clear it."
-    if math.isnan(f.value):
-        return "The post's strength is not known; a licensed engineer must look at it."
-    share = math.ceil(f.value * 100) if f.state == "confirm" else round(f.value * 100)
-    end = ": only a licensed engineer can clear it." if f.state == "confirm" else "; this is a screen and no design."
-    return f"The rough load is {share} % of the post's rough strength{end}"
+        said = "The post is too slender for this screen"
+    elif math.isnan(f.value):
+        said = "The post's strength is not known"
+    else:
+        share = math.ceil(f.value * 100) if f.value > 1 else round(f.value * 100)
+        said = f"The rough load is {share} % of the post's rough strength"
+    if f.settled:
+        return f"{said}; {_cleared(f)}"
+    if f.state == "confirm":
+        return f"{said}: only a licensed engineer can clear it."
+    return f"{said}; " + ("a licensed engineer must look at it." if f.state == "unknown" else "this is a screen and no design.")
+
+
+def _cleared(f: Facts) -> str:
+    upto = "any kit" if math.isnan(f.cleared_moment) else f"moments at the ground up to {f.cleared_moment:.0f} N m"
+    return f"a licensed engineer has cleared it for {upto}, as the survey says."
 
 
 def footing(f: Facts) -> str:
     """FOOTING."""
-    if math.isnan(f.least):
-        return "No footing depth is given: the anchors of a base plate are for an engineer."
-    need = f"The screen asks for a footing {plain.height(f.least, up=True)} deep, and never less than the local frost depth"
-    if math.isnan(f.value):
-        return f"{need}; the footing's depth is not stated."
-    return f"{need}; {plain.height(f.value)} is stated" + (": have it looked at." if f.state == "confirm" else ".")
+    if not math.isnan(f.least):
+        said = f"The screen asks for a footing {plain.height(f.least, up=True)} deep, and never less than the local frost depth"
+    elif f.post["base"] == "base plate":
+        said = "No footing depth is given: the anchors of a base plate are for an engineer"
+    else:
+        said = "No footing depth can be given, since what it hangs on could not be read"
+    if f.settled:
+        return f"{said}; {_cleared(f)}"
+    stated = f"{plain.height(f.value)} is stated" if not math.isnan(f.value) else "how deep it is, is not known"
+    return f"{said}; {stated}" + (": have it looked at." if f.state == "confirm" else ".")

@@ -36,6 +36,11 @@ def answer(passes: Bools, confirms: Bools, known: Bools | bool = True) -> States
     return np.where(known, decided, CONFIRM).astype(np.int8)
 
 
+def doubtful(state: States, doubt: Bools) -> States:
+    """The answer, but a confirm for a pass where `doubt`: what could not be read never passes."""
+    return np.where(doubt & (state == PASS), CONFIRM, state).astype(np.int8)
+
+
 def limited(value: Floats, least: Floats, most: Floats) -> Floats:
     """Distance inside (positive) or outside (negative) the nearer limit; NaN limits count for nothing."""
     return np.fmin(value - least, most - value)

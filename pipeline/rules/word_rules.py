@@ -32,7 +32,10 @@ CONDITION: Words = {
     "corroded": (FAIL, "The post is corroded; nothing may be hung on it."),
     "cracked": (FAIL, "The post is cracked; nothing may be hung on it."),
     "loose": (FAIL, "The post is loose in the ground; nothing may be hung on it as it stands."),
-    "unknown": (PASS, "The post's condition is not known: look at the ground line and under collars before anything is ordered."),
+    "unknown": (
+        CONFIRM,
+        "The post's condition is not known: look at the ground line and under collars before anything is ordered.",
+    ),
 }
 
 BASE: Words = {

@@ -15,6 +15,9 @@ from pipeline.intake.query import Query
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.money.amounts import QuoteLine, Totals
 
+STRENGTH_CODES = frozenset(("STRENGTH", "FOOTING"))
+"""Findings that belong to the strength of a kit on a post, and not to its fit."""
+
 
 @dataclass(frozen=True)
 class FindingReport:
@@ -96,6 +99,17 @@ class KitReport:
     unit_price: Decimal
     shares: tuple[MomentShare, ...] = ()  # recommended kit only
     margins: Margins | None = None  # recommended kit only
+    settled: bool = False  # a licensed engineer has cleared its loads
+
+    @property
+    def fit_open(self) -> bool:
+        """Whether something about the fit is to be confirmed."""
+        return bool(set(self.confirm) - STRENGTH_CODES)
+
+    @property
+    def strength_open(self) -> bool:
+        """Whether a licensed engineer must look at its loads."""
+        return bool(set(self.confirm) & STRENGTH_CODES) or (self.load_state != "within" and not self.settled)
 
 
 @dataclass(frozen=True)
@@ -114,18 +128,18 @@ class PostReport:
     row: SurveyRow
     quantity: int
     size: float
-    size_uncertainty: float
+    size_uncertainty: float  # NaN: it could not be read how it was taken
     height: float
-    height_uncertainty: float
+    height_uncertainty: float  # NaN likewise
     court_rise: float
-    lean: float  # [rad]
+    lean: float  # [rad], NaN: could not be read
     wall: float | None
-    wind_speed: float
-    exposure: str
+    wind_speed: float  # NaN: could not be read
+    exposure: str  # '' likewise
     wanted: tuple[float, ...]
     target: float
-    footing_diameter: float
-    soil_class: int
+    footing_diameter: float  # NaN: could not be read
+    soil_class: int  # 0 likewise
     outcome: str  # a verdict, or no_kit
     kits: tuple[KitReport, ...]  # by rank, at most options_per_post; empty where none fits
     kits_in_all: int
@@ -190,6 +204,21 @@ class SiteReport:
     total_was: Decimal | None
     posts_in_all: int
     rows_held: int
+
+    @property
+    def posts_with_kit(self) -> int:
+        """Posts that have a kit."""
+        return sum(p.quantity for p in self.posts if p.kit)
+
+    @property
+    def posts_to_confirm(self) -> int:
+        """Posts with a kit of whose fit something is to be confirmed."""
+        return sum(p.quantity for p in self.posts if p.kit and p.kit.fit_open)
+
+    @property
+    def posts_strength_open(self) -> int:
+        """Posts with a kit whose strength a licensed engineer must look at."""
+        return sum(p.quantity for p in self.posts if p.kit and p.kit.strength_open)
 
 
 @dataclass(frozen=True)

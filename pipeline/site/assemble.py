@@ -19,6 +19,7 @@ from pipeline.rounding import figure
 from pipeline.rules.arrays import Refusal, Remedy
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.site.compute import Answer
+from pipeline.site.data_lines import known
 from pipeline.site.remarks import of_site, taken
 from pipeline.site.reporter import Reporter, shown_in_feet
 from pipeline.site.task import SiteTask, World
@@ -132,7 +133,7 @@ def _state(posts: Sequence[PostReport], held: Sequence[SurveyRow]) -> str:
     """State of a site. Source: design section 8."""
     if held or any(not p.kit for p in posts):
         return "incomplete"
-    waits = any(p.kit and (p.kit.confirm or p.kit.load_state != "within") for p in posts)
+    waits = any(p.kit and (p.kit.fit_open or p.kit.strength_open) for p in posts)
     return "to_confirm" if waits else "ready"
 
 
@@ -169,6 +170,10 @@ def _site_row(r: SiteReport, folder: str) -> dict[str, Any]:
         "total": str(t.total),
         "valid_until": r.valid_until,
         "workbook": f"{folder}/{folder.rsplit('/', 1)[-1]}-r{r.revision}.xlsx",
+        "posts_with_kit": r.posts_with_kit,
+        "posts_to_confirm": r.posts_to_confirm,
+        "posts_strength_open": r.posts_strength_open,
+        "promise": "",
     }
 
 
@@ -181,13 +186,13 @@ def _post_row(r: SiteReport, p: PostReport) -> dict[str, Any]:
         "quantity": p.quantity,
         "post_shape": p.row.post_shape,
         "post_size_m": p.size,
-        "post_size_uncertainty_m": p.size_uncertainty,
+        "post_size_uncertainty_m": known(p.size_uncertainty),
         "post_height_m": p.height,
-        "post_height_uncertainty_m": p.height_uncertainty,
+        "post_height_uncertainty_m": known(p.height_uncertainty),
         "court_rise_m": p.court_rise,
-        "lean_deg": float(figure(np.degrees(p.lean))),
+        "lean_deg": known(figure(np.degrees(p.lean))),
         "wall_m": p.wall,
-        "wind_speed_m_s": p.wind_speed,
+        "wind_speed_m_s": known(p.wind_speed),
         "exposure": p.exposure,
         "target_ring_height_m": p.target,
         "outcome": p.outcome,

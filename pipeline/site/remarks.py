@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pipeline.intake.survey.survey_row import SurveyRow
@@ -20,7 +20,12 @@ _FROM_POLICY = {
     "soil_class": "soil_class",
     "footing_diameter": "footing_diameter",
 }
-_SILENT = frozenset({"quantity", "size_basis", "measured_with", "height_measured_with", "customer", "site_kind", "notes"})
+_SILENT = frozenset(
+    {
+        *("quantity", "size_basis", "measured_with", "height_measured_with", "customer", "site_kind", "notes", "lean_shimmed"),
+        *("post_line", "old_fittings"),  # their confirm says it
+    }
+)
 _NO_DEFAULT = frozenset(
     {"least_board_width", "mount_asked", "board_asked", "ring_asked", "post_to_end_line", "footing_depth", "wall"}
 )
@@ -37,7 +42,23 @@ class Terms:
 def taken(row: SurveyRow, world: World) -> tuple[str, ...]:
     """Sentences on what the row left blank and what was taken instead, and on what was inferred."""
     said = [f"{_heading(n)}: not stated, taken as {_what(n, row, world)}." for n in _blank(row)]
-    return (*said, *row.said)
+    return (*said, *_cleared(row), *row.said)
+
+
+def _cleared(row: SurveyRow) -> Iterator[str]:
+    """Who has cleared or refused the strength, and up to what."""
+    if row.strength_cleared == "no":
+        yield f"Strength: refused by {row.cleared_by or 'an engineer who is not named'}; nothing may be hung on the post."
+    elif row.strength_cleared == "yes" and row.cleared_by:
+        if "cleared_moment" in row.unread:
+            upto = "up to what could not be read, so it does not count"
+        elif row.cleared_moment is None:
+            upto = "for any kit, since no moment is stated"
+        else:
+            upto = f"up to {row.cleared_moment:,.0f} N m at the ground"
+        yield f"Strength: cleared by {row.cleared_by}, {upto}."
+    elif row.strength_cleared == "yes":
+        yield "Strength: said to be cleared, but nobody is named under “Cleared by”, so it does not count."
 
 
 def _blank(row: SurveyRow) -> list[str]:

@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.loads.load_arrays import UNREAD_EXPOSURE
 from pipeline.loads.sensitivities import settles
 from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine
 from pipeline.rules.finding_lines import kit_findings, pair_findings
@@ -72,14 +73,14 @@ class Reporter:
         wanted = p.wanted[g]
         return {
             "size": float(p.size[g]),
-            "size_uncertainty": float(p.size_uncertainty[g]),
+            "size_uncertainty": math.nan if p.unread("measured_with")[g] else float(p.size_uncertainty[g]),
             "height": float(p.height[g]),
-            "height_uncertainty": float(p.height_uncertainty[g]),
+            "height_uncertainty": math.nan if p.unread("height_measured_with")[g] else float(p.height_uncertainty[g]),
             "court_rise": float(p.court_rise[g]),
             "lean": float(p.lean[g]),
             "wall": known(p.wall[g]),
             "wind_speed": float(p.wind_speed[g]),
-            "exposure": EXPOSURES[p.exposure[g]],
+            "exposure": "" if p.exposure[g] == UNREAD_EXPOSURE else EXPOSURES[p.exposure[g]],
             "wanted": tuple(float(w) for w in wanted[~np.isnan(wanted)]),
             "target": float(p.target[g]),
             "footing_diameter": float(p.footing_diameter[g]),
@@ -135,6 +136,7 @@ class Reporter:
             lowest=float(fit.top[pair] - self._range[pair[1]]),
             lowered=float(fit.lowered[pair]),
             added=float(fit.added[pair]),
+            settled=bool(k.settled[n]),
             load_state=LOAD_STATES[int(k.load["load_state"][n])],
             moment_play=float(k.load["moment_play"][n]),
             moment_storm=float(k.load["moment_storm"][n]),

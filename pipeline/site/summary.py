@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from pipeline.rules.arrays import FAIL, Catalogue, Ints, Remedy
+from pipeline.rules.arrays import FAIL, REFUSED, Catalogue, Ints, Remedy
 from pipeline.rules.verdict import bits, codes
 from pipeline.sheets.look_first import looked
 from pipeline.sheets.report import SiteReport, SiteSummary
@@ -96,8 +96,9 @@ def _stops(answer: Answer, group: Ints, quantity: Ints, without: np.ndarray) -> 
     many = sum((masks >> i) & 1 for i in range(len(FIT_CODES)))
     nearest = masks[np.arange(len(masks)), np.argmin(many, axis=1)]
     counts: Counter[str] = Counter()
-    for mask, q in zip(nearest, quantity[without], strict=True):
-        counts.update(dict.fromkeys(codes(int(mask)) or ("BOARD",), int(q)))
+    refused = answer.posts.cleared[group[without]] == REFUSED
+    for mask, no, q in zip(nearest, refused, quantity[without], strict=True):
+        counts.update(dict.fromkeys(("STRENGTH",) if no else codes(int(mask)) or ("BOARD",), int(q)))
     return dict(sorted(counts.items()))
 
 

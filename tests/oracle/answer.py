@@ -10,7 +10,7 @@ from .defaults import DEFAULTS
 from .fit import fit, height_uncertainty, size_uncertainty, wanted_heights
 from .kits import Choice, choices
 from .model import Catalogue, Post, floats
-from .money import Quote, quote
+from .money import Quote, fit_open, quote, strength_open
 
 Row = dict[str, Any]
 
@@ -70,14 +70,14 @@ def post_row(post: Post, best: Choice | None, policy: dict[str, Any]) -> Row:
         "quantity": post.quantity,
         "post_shape": post.shape,
         "post_size_m": post.size,
-        "post_size_uncertainty_m": size_uncertainty(post, policy),
+        "post_size_uncertainty_m": None if "measured" in post.unread else size_uncertainty(post, policy),
         "post_height_m": post.height,
-        "post_height_uncertainty_m": height_uncertainty(post, policy),
+        "post_height_uncertainty_m": None if "height_measured" in post.unread else height_uncertainty(post, policy),
         "court_rise_m": post.rise or 0.0,
-        "lean_deg": math.degrees(post.lean or 0.0),
+        "lean_deg": None if "lean" in post.unread else math.degrees(post.lean or 0.0),
         "wall_m": post.wall,
-        "wind_speed_m_s": post.wind or policy["wind_speed"],
-        "exposure": post.exposure or policy["exposure"],
+        "wind_speed_m_s": None if "wind" in post.unread else post.wind or policy["wind_speed"],
+        "exposure": "" if "exposure" in post.unread else post.exposure or policy["exposure"],
         "target_ring_height_m": max(wanted_heights(post, policy)),
         "outcome": best.verdict if best else "no_kit",
         "mount": best.fit.mount.code if best else "",
@@ -114,9 +114,10 @@ def line_rows(site: str, q: Quote) -> list[Row]:
     ]
 
 
-def site_row(posts: list[Post], q: Quote, policy: dict[str, Any], date: datetime.date) -> Row:
-    first = posts[0]
-    count = sum(post.quantity for post in posts)
+def site_row(chosen: list[tuple[Post, Choice | None]], q: Quote, policy: dict[str, Any], date: datetime.date) -> Row:
+    first = chosen[0][0]
+    count = sum(post.quantity for post, _ in chosen)
+    served = [(post.quantity, choice) for post, choice in chosen if choice]
     return {
         "site_code": first.site,
         "site_name": first.site_name,
@@ -132,6 +133,10 @@ def site_row(posts: list[Post], q: Quote, policy: dict[str, Any], date: datetime
         "tax": q.tax,
         "total": q.total,
         "valid_until": (date + datetime.timedelta(days=policy["quote_valid_days"])).isoformat(),
+        "posts_with_kit": sum(q for q, _ in served),
+        "posts_to_confirm": sum(q for q, choice in served if fit_open(choice)),
+        "posts_strength_open": sum(q for q, choice in served if strength_open(choice)),
+        "promise": "",
     }
 
 
@@ -156,7 +161,8 @@ def answer(catalogue: Catalogue, posts: tuple[Post, ...], date: datetime.date) -
             out["extensions"].append(extension_row(post, choice))
     for site in dict.fromkeys(post.site for post in posts):
         here = [post for post in posts if post.site == site]
-        q = quote([(post, best[post.site, post.code]) for post in here], catalogue, policy)
+        chosen = [(post, best[post.site, post.code]) for post in here]
+        q = quote(chosen, catalogue, policy)
         out["quote_lines"] += line_rows(site, q)
-        out["sites"].append(site_row(here, q, policy, date))
+        out["sites"].append(site_row(chosen, q, policy, date))
     return out

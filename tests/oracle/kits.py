@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
-from .fit import SLACK, VERDICTS, Fit, fit
+from .fit import ORDER, SLACK, VERDICTS, Fit, fit, is_cleared
 from .loads import Load, load
 from .model import Board, Catalogue, Mount, Post, Ring
 
@@ -22,6 +22,7 @@ class Choice:
     confirm: list[str]
     verdict: str
     unit_price: Decimal
+    settled: bool
 
 
 def board_fails(mount: Mount, board: Board, ring: Ring, least_width: float | None) -> bool:
@@ -51,20 +52,37 @@ def price(f: Fit, board: Board, ring: Ring, catalogue: Catalogue) -> Decimal:
 
 def footing_unsure(post: Post, rough: Load) -> bool:
     """FOOTING: stated and too shallow, or nobody knows what holds the post."""
+    if rough.footing_depth is None and post.base != "base plate":
+        return True
     if post.footing_depth is None or (post.base != "driven" and post.footing_diameter is None):
         return True
     return rough.footing_depth is not None and post.footing_depth < rough.footing_depth - SLACK
 
 
+def settles(post: Post, rough: Load) -> bool:
+    """An engineer's yes, with a name, up to the moment that is stated beside it."""
+    if not is_cleared(post) or "cleared_moment" in post.unread:
+        return False
+    if post.cleared_moment is None:
+        return True
+    moments = (rough.moment_play, rough.moment_storm)
+    return None not in moments and max(moments) <= 1.01 * post.cleared_moment + SLACK
+
+
 def make_choice(f: Fit, board: Board, ring: Ring, catalogue: Catalogue, policy: dict[str, Any]) -> Choice:
     rough = load(f, board, ring, policy)
     confirm = list(f.confirm)
-    if rough.state == "over":
+    settled = settles(f.post, rough)
+    if f.post.base == "base plate" and not settled and "BASE" not in confirm:
+        confirm = [code for code in ORDER if code in {*confirm, "BASE"}]
+    if "least_width" in f.post.unread:
+        confirm.append("BOARD")
+    if (rough.state == "over" and not settled) or "cleared" in f.post.unread:
         confirm.append("STRENGTH")
-    if footing_unsure(f.post, rough):
+    if footing_unsure(f.post, rough) and not settled:
         confirm.append("FOOTING")
     verdict = "viable_confirm" if f.verdict == "viable" and confirm else f.verdict
-    return Choice(f, board, ring, rough, confirm, verdict, price(f, board, ring, catalogue))
+    return Choice(f, board, ring, rough, confirm, verdict, price(f, board, ring, catalogue), settled)
 
 
 def differing(choice: Choice) -> int:
@@ -93,7 +111,9 @@ def rank_key(choice: Choice) -> tuple[Any, ...]:
 
 def choices(post: Post, catalogue: Catalogue, policy: dict[str, Any]) -> list[Choice]:
     """Every kit that may be sold for a post, best first."""
-    found = []
+    found: list[Choice] = []
+    if post.cleared == "no":  # STRENGTH fails for every kit
+        return found
     for mount in catalogue.mounts:
         if not mount.active:
             continue

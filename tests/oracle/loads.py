@@ -9,7 +9,7 @@ from typing import Any
 
 from . import footing
 from .fit import Fit
-from .model import Board, Ring
+from .model import Board, Post, Ring
 from .section import beyond_screen, section, utilisation
 
 G = 9.80665  # m/s2. Source: standard gravity, BIPM SI brochure
@@ -51,8 +51,8 @@ class Load:
     state: str
     play: float | None
     storm: float | None
-    moment_play: float
-    moment_storm: float
+    moment_play: float | None
+    moment_storm: float | None
     wall_needed: float | None
     footing_depth: float | None
     sag: float | None
@@ -255,14 +255,31 @@ def load(fit: Fit, board: Board, ring: Ring, policy: dict[str, Any]) -> Load:
     kit = Kit(fit, board, ring)
     three = cases(kit, policy)
     state, play, storm = load_state(kit, three, policy)
+    blind = unread_figures(fit.post)
+    if "strength" in blind:
+        state, play, storm = "unknown", None, None
     return Load(
         state=state,
         play=play,
         storm=storm,
-        moment_play=max(three[0].moment, three[1].moment),
-        moment_storm=three[2].moment,
-        wall_needed=wall_needed(kit, three, policy),
-        footing_depth=footing_depth(kit, three, policy),
+        moment_play=None if "play" in blind else max(three[0].moment, three[1].moment),
+        moment_storm=None if "storm" in blind else three[2].moment,
+        wall_needed=None if "strength" in blind else wall_needed(kit, three, policy),
+        footing_depth=None if "footing" in blind else footing_depth(kit, three, policy),
         sag=ring_sag(kit, policy),
         hung_mass=kit.hung,
     )
+
+
+def unread_figures(post: Post) -> set[str]:
+    """Figures that need a cell which could not be read: such a cell never takes the policy's value."""
+    blind: set[str] = set()
+    if {"lean", "exposure"} & post.unread:
+        blind |= {"play"}
+    if {"lean", "exposure", "wind"} & post.unread:
+        blind |= {"storm", "strength", "footing"}
+    if "soil" in post.unread:
+        blind |= {"footing"} | ({"strength"} if post.base == "driven" else set())
+    if "base" in post.unread or ("footing_diameter" in post.unread and post.base != "driven"):
+        blind |= {"footing"}
+    return blind

@@ -117,7 +117,11 @@ class Catalogue:
 
 @dataclass(frozen=True)
 class Post:
-    """A row of a survey; None is a blank cell. `size` is the outside size, whatever was typed."""
+    """A row of a survey; None is a blank cell. `size` is the outside size, whatever was typed.
+
+    `unread` names the columns (by the names below) in whose cell something stands that cannot be read; the value here is
+    then None. `inferred`: the shape is not stated, and taken from what the size says.
+    """
 
     site: str
     code: str
@@ -131,10 +135,10 @@ class Post:
     height_measured: str | None = None
     rise: Number | None = None
     clear: Number | None = None
-    line: str = "straight"
+    line: str | None = "straight"
     base: str | None = None
     lean: Number | None = None
-    fittings: str = "none"
+    fittings: str | None = "none"
     condition: str | None = None
     wanted: tuple[Number, ...] | None = None
     least_width: Number | None = None
@@ -146,6 +150,12 @@ class Post:
     soil: int | None = None
     wind: Number | None = None
     exposure: str | None = None
+    shimmed: str | None = None
+    cleared: str | None = None
+    cleared_by: str | None = None
+    cleared_moment: Number | None = None
+    unread: frozenset[str] = frozenset()
+    inferred: bool = False
     quantity: int = 1
     site_name: str = "Ground"
     site_kind: str | None = None

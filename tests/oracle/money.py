@@ -115,8 +115,19 @@ def freight_price(chosen: Chosen, catalogue: Catalogue) -> Decimal:
 def site_state(chosen: Chosen, held: int = 0) -> str:
     if held or any(choice is None for _, choice in chosen):
         return "incomplete"
-    doubtful = any(choice.confirm or choice.load.state != "within" for _, choice in chosen if choice)
+    doubtful = any(fit_open(choice) or strength_open(choice) for _, choice in chosen if choice)
     return "to_confirm" if doubtful else "ready"
+
+
+def fit_open(choice: Choice) -> bool:
+    """Something about the fit is to be confirmed."""
+    return any(code not in ("STRENGTH", "FOOTING") for code in choice.confirm)
+
+
+def strength_open(choice: Choice) -> bool:
+    """An engineer must look at the strength."""
+    unsure = choice.load.state != "within" and not choice.settled
+    return unsure or "STRENGTH" in choice.confirm or "FOOTING" in choice.confirm
 
 
 def quote(chosen: Chosen, catalogue: Catalogue, policy: dict[str, Any]) -> Quote:

@@ -136,7 +136,20 @@ def odd_words(rng: random.Random, calm: bool) -> dict[str, Any]:
         "line": word(("straight",), ("gooseneck", "bent", "unknown", "tapered")),
         "base": word((None, "cast in", "ground sleeve", "driven", "unknown"), ("base plate", "portable")),
         "fittings": word(("none", "removable"), ("fixed", "unknown")),
-        "condition": word((None, "sound", "surface rust", "unknown"), ("corroded", "cracked", "loose")),
+        "condition": word((*("sound", "surface rust") * 4, None, "unknown"), ("corroded", "cracked", "loose")),
+    }
+
+
+def engineer(rng: random.Random, calm: bool) -> dict[str, Any]:
+    """What an engineer has said, with a name or without, up to a moment or for any kit; whether a lean is shimmed.
+
+    Most calm posts are cleared, so that whole sites get ready.
+    """
+    return {
+        "cleared": some(rng, 0.8 if calm else 0.5, *("yes",) * (20 if calm else 4), "no"),
+        "shimmed": some(rng, 0.4, "yes", "no"),
+        "cleared_by": some(rng, 0.95 if calm else 0.8, "An engineer, licence 20117"),
+        "cleared_moment": some(rng, 0.5, 1500, 4000, 9000, 30000),
     }
 
 
@@ -174,6 +187,7 @@ def make_post(rng: random.Random, site: str, code: str, catalogue: Catalogue, ca
         "wind": some(rng, 0.4, 115 * MPH, 140 * MPH, Fraction("45"), Fraction(60)),
         "exposure": some(rng, 0.4, "B", "C", "D"),
     }  # fmt: skip
+    more |= engineer(rng, calm)
     if more["base"] not in ("driven", "base plate"):
         more["footing_diameter"] = some(rng, 0.4, inches(12), inches(18), mm(600))
     return Post(**vars(tall) | more)

@@ -241,7 +241,9 @@ def survey_columns(posts: tuple[Post, ...], h: Heads) -> list[Column]:
         length("Least board width", "least_width"), words("Mount asked for", "mount_asked"),
         words("Board asked for", "board_asked"), words("Ring asked for", "ring_asked"),
         length("Footing diameter", "footing_diameter"), length("Footing depth", "footing_depth"), words("Soil class", "soil"),
-        wind_cells(posts, h), words("Exposure", "exposure"), ("Painted", ["green" for _ in posts]),
+        wind_cells(posts, h), words("Exposure", "exposure"),
+        words("Lean shimmed", "shimmed"), words("Strength cleared", "cleared"), words("Cleared by", "cleared_by"),
+        words("Cleared up to [N m]", "cleared_moment"), ("Painted", ["green" for _ in posts]),
     ]  # fmt: skip
 
 
