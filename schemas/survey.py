@@ -74,17 +74,32 @@ PASSED_OVER_IN_HEADINGS = frozenset(
 )
 """Words in a heading's bracket that say nothing about what is measured."""
 
+NOTHING_IS_READ = "Nothing on this sheet is read."
+"""Stands on a sheet that explains the columns, whatever else it looks like."""
+
+HOLDS_ROW = frozenset(
+    ("site_code", "site_name", "post_code", "quantity", "post_shape", "post_size", "size_basis", "post_height", "court_rise",
+     "ring_heights")
+)
+"""What nothing can do without: a cell of these that cannot be read holds its row; any other cell is unknown then."""
+
+ROUND_ONLY = ("circumference", "nominal pipe size")
+"""What the size of no other post than a round one can be."""
+
+WALL_PART = 5
+"""A wall is at most this part of the post's size."""
+
 SURVEY = Table(
     "Survey",
     "one post, or a number of identical posts, standing at a court",
     (
         Column(
-            "site_code", "Site code", "code", needed=True,
+            "site_code", "Site code", "code",
             help="Short code of the ground, the same on every row of that ground. One quotation is written per site.",
             synonyms=("site id", "site no", "site number", "site ref", "site reference", "ground code", "ground no", "location code", "location id", "school code", "school no", "park code", "park no", "facility code", "site key", "code of site"),
         ),
         Column(
-            "site_name", "Site name", "text", needed=True,
+            "site_name", "Site name", "text",
             help="Name of the school, park or league ground as it should stand on the quotation.",
             synonyms=("name of site", "ground name", "location name", "school name", "park name", "facility name", "name of school", "name of park", "name of ground", "building name", "site location", "campus", "campus name", "school building", "name of building", "name of location", "court name"),
         ),
@@ -99,7 +114,7 @@ SURVEY = Table(
             synonyms=("kind of site", "site type", "type of site", "ground kind", "location type", "facility type", "kind of ground"),
         ),
         Column(
-            "post_code", "Post", "code", needed=True,
+            "post_code", "Post", "code",
             help="Name or number of the post, different for each row of the site.",
             synonyms=("pole", "post id", "post no", "post number", "post ref", "post name", "post label", "post mark", "pole id", "pole no", "pole number", "pole code", "pole ref", "pole name", "pole label", "upright", "upright no", "upright id", "asset id", "asset no", "asset number", "asset tag", "asset", "pole num", "post num", "structure id", "structure no", "pole tag", "post tag", "tag no", "tag number", "goal id", "goal no", "goal number", "post identifier", "pole identifier", "which post", "which pole"),
         ),

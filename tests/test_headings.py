@@ -8,13 +8,15 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, HEADINGS, book, sheet, survey
 
+from pipeline.intake.layout.grid import upright
+from pipeline.intake.layout.tables import Table
+from pipeline.intake.layout.tables import find_tables as tables_of
 from pipeline.intake.settings import documented
 from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim
 from pipeline.intake.survey.spellings import PASSED_OVER, PASSED_OVER_MEASURES, PASSED_OVER_WISHES, word_of
-from pipeline.intake.survey.tables import find_tables
-from pipeline.reading.book import address
+from pipeline.reading.book import Sheet, address
 from schemas.catalogue import CATALOGUE
 from schemas.languages import HEADINGS as SYNONYMS
 from schemas.languages import SPELLINGS, WEAK_HEADINGS
@@ -111,6 +113,10 @@ def test_headings_like_real_ones_mean_the_right_column_or_none() -> None:
     wrong = {text: found[text] for text, meant in LIKE_REAL if found[text] not in (meant, "-")}
     assert wrong == {}
     assert [text for text, meant in LIKE_REAL if found[text] != meant] == []
+
+
+def find_tables(sheet: Sheet) -> list[Table]:
+    return tables_of(upright(sheet))
 
 
 def heads(found: Any) -> dict[str, tuple[str, str]]:

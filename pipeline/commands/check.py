@@ -12,10 +12,11 @@ import click
 
 from pipeline.commands.terminal import by_sender, counted, listed, wrapped
 from pipeline.intake.query import Query
-from pipeline.intake.take_in import Taken, take_in
+from pipeline.intake.take_in import take_in
 from pipeline.reading import find_surveys
 from pipeline.run.outcome import ALL_QUOTED, REFUSED, SOME_HELD, told, waiting
 from pipeline.run.request import Tell
+from pipeline.site.tasks import Gathered, gather
 
 
 def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, tell: Tell) -> int:
@@ -23,12 +24,12 @@ def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, a
     faults, policy = _catalogue(catalogue)
     found = find_surveys(surveys, without=[str(out)] if out else [])
     tell.stage("Reading surveys", len(found))
-    taken = list(take_in(found, policy, jobs, tell.step))
-    queries = _queries(taken)
+    gathered = gather(list(take_in(found, jobs, tell.step)), policy, "", "")
+    queries = gathered.queries
     returned = _return(out, found, queries, jobs, tell) if out else []
     if as_json:
-        click.echo(json.dumps(_result(taken, queries, faults), indent=2, ensure_ascii=True))
-    _say(taken, queries, faults, catalogue, returned)
+        click.echo(json.dumps(_result(gathered, faults), indent=2, ensure_ascii=True))
+    _say(gathered, faults, catalogue, returned)
     if faults:
         return REFUSED
     return SOME_HELD if any(waiting(q) for q in queries) else ALL_QUOTED
@@ -46,13 +47,6 @@ def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any]]:
         return [asdict(f) for f in error.faults], documented_policy()
 
 
-def _queries(taken: Sequence[Taken]) -> list[Query]:
-    """Every query, those that show only across rows and files included."""
-    from pipeline.site.tasks import gather
-
-    return list(gather(taken, "", "").queries)
-
-
 def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, tell: Tell) -> list[str]:
     """Marked copies under `out`/returns; paths of those that were written."""
     from pipeline.output.folder import write_whole
@@ -65,48 +59,40 @@ def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int
     return paths
 
 
-def _result(taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]]) -> dict[str, Any]:
+def _result(gathered: Gathered, faults: Sequence[dict[str, str]]) -> dict[str, Any]:
     """What `--json` prints."""
-    held = _held(taken, queries)
     files = [
-        {"file": t.file, "format": t.format, "rows": len(t.keys), "held": held[t.file], "notes": list(t.notes)} for t in taken
+        {"file": f.file, "format": f.format, "rows": f.rows, "held": f.held, "replaced": f.replaced, "notes": list(f.notes)}
+        for f in gathered.files
     ]
-    return {"files": files, "queries": [asdict(q) for q in queries], "catalogue_faults": list(faults)}
+    return {"files": files, "queries": [asdict(q) for q in gathered.queries], "catalogue_faults": list(faults)}
 
 
-def _held(taken: Sequence[Taken], queries: Sequence[Query]) -> dict[str, int]:
-    """Rows that wait, by file."""
-    from pipeline.site.tasks import gather
-
-    return {c.file: c.held for c in gather(taken, "", "").files}
-
-
-def _say(
-    taken: Sequence[Taken], queries: Sequence[Query], faults: Sequence[dict[str, str]], catalogue: str, returned: Sequence[str]
-) -> None:
+def _say(gathered: Gathered, faults: Sequence[dict[str, str]], catalogue: str, returned: Sequence[str]) -> None:
     if faults:
         lines = [f"{_place(f['sheet'], f['cell'])}: {f['message']} {f['suggestion']}".lstrip(": ") for f in faults]
         listed(f"The catalogue has {counted(len(faults), 'fault')}.", lines, "mend these first")
     elif catalogue:
         click.echo("The catalogue has no fault.", err=True)
-    _say_queries(taken, queries)
-    if taken:
-        rows, held = sum(len(t.keys) for t in taken), sum(_held(taken, queries).values())
+    _say_queries(gathered)
+    if files := gathered.files:
+        rows, quoted, held, replaced = (sum(getattr(f, n) for f in files) for n in ("rows", "quoted", "held", "replaced"))
         waits = f"{held:,} {'waits' if held == 1 else 'wait'} for a correction"
-        wrapped(f"{counted(len(taken), 'file')}, {counted(rows, 'row')}: {rows - held:,} can be quoted, {waits}.")
+        again = f", {replaced:,} replaced by a later or an equal row" if replaced else ""
+        wrapped(f"{counted(len(files), 'file')}, {counted(rows, 'row')}: {quoted:,} can be quoted, {waits}{again}.")
     if returned:
         many = "copy is" if len(returned) == 1 else "copies are"
         wrapped(f"Next: {len(returned):,} marked {many} in the folder returns; send them back to their senders.")
-    elif queries:
+    elif gathered.queries:
         wrapped("Next: correct the cells named, or run again with --out DIR for marked copies to send back.")
 
 
-def _say_queries(taken: Sequence[Taken], queries: Sequence[Query]) -> None:
+def _say_queries(gathered: Gathered) -> None:
     """What waits, what was only noticed, and what was noted of the files, each by file."""
     more = "--json prints them, --out DIR writes marked copies."
-    by_sender("To correct, by file:", [(q.file, told(q)) for q in queries if waiting(q)], more)
-    by_sender("Read, but look at it:", [(q.file, told(q)) for q in queries if not waiting(q)], more)
-    by_sender("Noted while reading:", [(t.file, note) for t in taken for note in t.notes], "--json prints them.")
+    by_sender("To correct, by file:", [(q.file, told(q)) for q in gathered.queries if waiting(q)], more)
+    by_sender("Read, but look at it:", [(q.file, told(q)) for q in gathered.queries if not waiting(q)], more)
+    by_sender("Noted while reading:", [(f.file, note) for f in gathered.files for note in f.notes], "--json prints them.")
 
 
 def _place(*parts: str) -> str:

@@ -7,7 +7,7 @@ from typing import Any
 from pipeline.forms.form_parts import Form, landscape, lines, validate
 from pipeline.forms.form_words import LABELS
 from pipeline.forms.measure_drawing import draw
-from schemas.survey import SURVEY
+from schemas.survey import NOTHING_IS_READ, SURVEY
 from schemas.words import CAUTION, ON_SITE_CHECKS
 
 ROWS = 60
@@ -96,7 +96,7 @@ def _example(form: Form) -> None:
     """The worked example, one line a column, so that it is never taken for a post."""
     ws = form.book.add_worksheet("Example")
     ws.write_string(0, 0, "A worked example: the row of one post, told column by column", form.title)
-    ws.write_string(1, 0, "Nothing on this sheet is read. Type on the sheet Survey.", form.fine)
+    ws.write_string(1, 0, f"{NOTHING_IS_READ} Type on the sheet Survey.", form.fine)
     heads = ("What it is called", "Whether needed", "For example", "What it means", "Choose one of")
     for at, (head, width) in enumerate(zip(heads, (28, 11, 28, 76, 46), strict=True)):
         ws.write_string(3, at, head, form.head)

@@ -11,7 +11,7 @@ from schemas.order import natural
 
 Code = Literal[
     "MISSING", "UNREADABLE", "NO_UNIT", "DATE_CELL", "ERROR_CELL", "NOT_IN_LIST",
-    "IMPLAUSIBLE", "DUPLICATE", "CONFLICT", "ASKED", "NO_HEADINGS", "UNREADABLE_FILE",
+    "IMPLAUSIBLE", "DUPLICATE", "CONFLICT", "ASKED", "NO_HEADINGS", "UNREADABLE_FILE", "HEADING",
 ]  # fmt: skip
 
 

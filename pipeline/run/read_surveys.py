@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from pipeline.intake.readers import Readers
-from pipeline.intake.take_in import Taken, take_in
+from pipeline.intake.take_in import take_in
+from pipeline.intake.taken import Taken
 from pipeline.ledger.store import Ledger
 from pipeline.reading import Found
 from pipeline.run.request import Prints, Tell, sha
@@ -26,13 +26,9 @@ class AllTaken:
     keys: tuple[str, ...]
 
 
-def take_all(
-    found: Sequence[Found], prints: Prints, policy: Mapping[str, Any], ledger: Ledger, readers: Readers, tell: Tell
-) -> AllTaken:
+def take_all(found: Sequence[Found], prints: Prints, ledger: Ledger, readers: Readers, tell: Tell) -> AllTaken:
     """All files taken in, in the order given."""
-    ranges = {name: value for name, value in policy.items() if name.endswith(("_least", "_most"))}
-    common = sha({"program": prints.program, "ranges": {k: repr(v) for k, v in ranges.items()}})
-    keys = [sha([f.name, prints.surveys[f.name], common]) for f in found]
+    keys = [sha([f.name, prints.surveys[f.name], prints.program]) for f in found]
     packed = ledger.surveys(keys)
     new = [(key, f) for key, f in zip(keys, found, strict=True) if key not in packed]
     jobs = min(len(readers), -(-sum(f.unreadable is None for _, f in new) // FILES_A_READER))
@@ -41,7 +37,7 @@ def take_all(
     fresh: dict[str, Taken] = {}
     if new:
         tell.stage("Reading surveys", len(new))
-        read = take_in([f for _, f in new], ranges, jobs, tell.step, readers)
+        read = take_in([f for _, f in new], jobs, tell.step, readers)
         fresh = {key: taken for (key, _), taken in zip(new, read, strict=True)}
     every = known | fresh
     return AllTaken(tuple(found), tuple(every[key] for key in keys), fresh, tuple(keys))

@@ -74,7 +74,7 @@ def _quote(
     valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
     with _frames_checked(None if kept else catalogue, request.jobs) as frames_checked:
         with _meanwhile(look, request.out, expected(ledger)) as standing:
-            surveys = take_all(found, prints, catalogue.policy, ledger, readers, tell)
+            surveys = take_all(found, prints, ledger, readers, tell)
         threading.Thread(target=readers.close, daemon=True).start()  # their end is waited for at ours
         frames_checked()
 
@@ -83,7 +83,7 @@ def _quote(
     from pipeline.run.quote_sites import quote_all
     from pipeline.site.tasks import gather
 
-    gathered = gather(surveys.taken, request.date.isoformat(), valid_until.isoformat())
+    gathered = gather(surveys.taken, catalogue.policy, request.date.isoformat(), valid_until.isoformat())
     run = open_run(request, prints, catalogue, ledger, standing.result())
     quoted = quote_all(run, gathered, ledger, tell)
     return close(run, gathered, surveys, quoted, ledger, tell)
@@ -115,6 +115,7 @@ def _meanwhile(work: Callable[..., Any], *args: Any) -> Iterator[Future[Any]]:
     from concurrent.futures import ThreadPoolExecutor
 
     with ThreadPoolExecutor(1) as thread:
+        thread.submit(import_module, "schemas.frames")
         thread.submit(import_module, "pipeline.run.finish")
         yield thread.submit(work, *args)
 

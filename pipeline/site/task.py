@@ -59,6 +59,7 @@ class SiteTask:
     valid_until: str
     revision: int  # the number of its next revision
     before: Before | None
+    rows_loose: int = 0  # rows beside its own that name no site
 
 
 @dataclass(frozen=True)

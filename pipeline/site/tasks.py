@@ -1,14 +1,18 @@
-"""From files taken in to one task a site: repeats dropped, contradictions held, sites in natural order."""
+"""From files taken in to one task a site: every row held to the survey's model, sites in natural order."""
 
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
 
 from pipeline.intake.query import Query
-from pipeline.intake.survey.across import RowKey, settle, spelling
-from pipeline.intake.take_in import Taken
+from pipeline.intake.survey.across import spelling
+from pipeline.intake.survey.gate import Checked, check_rows
+from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.intake.taken import Taken
+from pipeline.ledger.pack import pack
 from pipeline.output.names import site_name
 from pipeline.site.task import SiteTask
 from schemas.order import folded, natural
@@ -16,66 +20,100 @@ from schemas.order import folded, natural
 
 @dataclass(frozen=True)
 class FileCount:
-    """Where the rows of one file went; rows read = quoted + held."""
+    """Where the rows of one file went; rows read = quoted + held + replaced."""
 
     file: str
     format: str
     rows: int
     quoted: int
     held: int
+    replaced: int
     notes: tuple[str, ...]
 
 
 @dataclass(frozen=True)
 class Gathered:
-    """All surveys of a run: tasks in order, every query, and the count of each file."""
+    """All surveys of a run: tasks in order, every query, the count of each file, what was not typed in the cell itself."""
 
     tasks: tuple[SiteTask, ...]
     queries: tuple[Query, ...]
     files: tuple[FileCount, ...]
+    readings: tuple[Mapping[str, str], ...]
 
 
-def gather(files: Sequence[Taken], date: str, valid_until: str) -> Gathered:
+def gather(files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_until: str) -> Gathered:
     """One task a site. Rows that cannot be told to a site are in no task; their queries are kept."""
-    keys = [replace(k, index=i) for i, k in enumerate(k for f in files for k in f.keys)]
-    blobs = [blob for f in files for blob in f.rows]
-    drop, hold, settled = settle(keys)
-    queries = sorted((*(q for f in files for q in f.queries), *settled), key=lambda q: q.order)
-    by_site: dict[str, list[RowKey]] = defaultdict(list)
-    for k in keys:
-        if k.site_code and k.index not in drop:
-            by_site[folded(k.site_code)].append(k)
+    checked = check_rows([r for f in files for r in f.rows], policy)
+    queries = sorted((*(q for f in files for q in f.queries), *checked.queries), key=lambda q: q.order)
+    counting = [row for i, row in enumerate(checked.rows) if i not in checked.replaced]
+    by_site: dict[str, list[SurveyRow]] = defaultdict(list)
+    for row in counting:
+        if row.site_code:
+            by_site[folded(row.site_code)].append(row)
     asked: dict[str, list[Query]] = defaultdict(list)
     for q in queries:
         asked[folded(q.site_code)].append(q)
-    tasks = [_task(site, rows, hold, blobs, asked[site], date, valid_until) for site, rows in by_site.items()]
-    return Gathered(tuple(sorted(tasks, key=lambda t: natural(t.site_code))), tuple(queries), _counts(files, hold))
+    loose = _loose(counting)
+    tasks = [_task(site, rows, asked[site], loose[site], date, valid_until) for site, rows in by_site.items()]
+    in_order = tuple(sorted(tasks, key=lambda t: natural(t.site_code)))
+    return Gathered(in_order, tuple(queries), _counts(files, checked), readings(counting))
 
 
-def _task(
-    site: str, keys: list[RowKey], hold: set[int], blobs: Sequence[bytes], queries: list[Query], date: str, valid_until: str
-) -> SiteTask:
-    keys = sorted(keys, key=lambda k: (natural(k.post_code), k.place))
-    quoted = [k for k in keys if not k.held and k.index not in hold]
-    held = [k for k in keys if k.held or k.index in hold]
-    code = spelling(k.site_code for k in keys)
-    name, customer, kind = (_stated(n, quoted or held) for n in range(3))
+def _loose(rows: Sequence[SurveyRow]) -> Counter[str]:
+    """Rows that name no site, by each site that their sheet names: they may be its own."""
+    without = Counter((r.file, r.sheet) for r in rows if not r.site_code)
+    named = {(folded(r.site_code), r.file, r.sheet) for r in rows if r.site_code}
+    loose: Counter[str] = Counter()
+    for site, file, sheet in named:
+        loose[site] += without[file, sheet]
+    return loose
+
+
+def _task(site: str, rows: list[SurveyRow], queries: list[Query], loose: int, date: str, valid_until: str) -> SiteTask:
+    rows = sorted(rows, key=lambda r: (natural(r.post_code), natural(r.file), natural(r.sheet), r.row, natural(r.label)))
+    code = spelling(r.site_code for r in rows)
+    name, customer, kind = (_stated(n, rows) for n in ("site_name", "customer", "site_kind"))
+    quoted, held = (tuple(pack(r.as_dict()) for r in rows if r.held is kept) for kept in (False, True))
     folder = f"sites/{site_name(code)}"
-    rows = tuple(blobs[k.index] for k in quoted), tuple(blobs[k.index] for k in held)
-    return SiteTask(site, code, name, customer, kind, *rows, tuple(queries), folder, date, valid_until, 1, None)
+    return SiteTask(
+        site, code, name or code, customer, kind, quoted, held, tuple(queries), folder, date, valid_until, 1, None, loose
+    )
 
 
-def _stated(n: int, keys: Iterable[RowKey]) -> str:
-    """What most rows state; the first in natural order on a tie, '' where none does."""
-    counts = Counter(k.facts[n] for k in keys if k.facts[n])
+def _stated(name: str, rows: Iterable[SurveyRow]) -> str:
+    """What most rows of a site state, held ones too; the first in natural order on a tie, '' where none does."""
+    counts = Counter(fact for r in rows if (fact := getattr(r, name)))
     return min(counts, key=lambda fact: (-counts[fact], natural(fact)), default="")
 
 
-def _counts(files: Sequence[Taken], hold: set[int]) -> tuple[FileCount, ...]:
-    """Where each file's rows went; a repeated row counts as quoted, since its post is."""
-    counts, index = [], 0
+def readings(rows: Iterable[SurveyRow]) -> tuple[Mapping[str, str], ...]:
+    """Rows of data/readings.csv, in natural order of site, post and file."""
+    key = lambda r: (natural(r.site_code), natural(r.post_code), natural(r.file), natural(r.sheet), r.row)  # noqa: E731
+    return tuple(
+        {
+            "file": row.file,
+            "sheet": row.sheet,
+            "cell": o.cell,
+            "site_code": row.site_code,
+            "post_code": row.post_code,
+            "name": o.name,
+            "typed": o.typed,
+            "taken_as": o.taken_as,
+            "how": o.how,
+        }
+        for row in sorted(rows, key=key)
+        for o in row.origins
+    )
+
+
+def _counts(files: Sequence[Taken], checked: Checked) -> tuple[FileCount, ...]:
+    """Where each file's rows went."""
+    counts, first = [], 0
     for f in files:
-        held = sum(k.held or index + i in hold for i, k in enumerate(f.keys))
-        index += len(f.keys)
-        counts.append(FileCount(f.file, f.format, len(f.keys), len(f.keys) - held, held, f.notes))
+        numbers = range(first, first + len(f.rows))
+        replaced = [checked.replaced[i] for i in numbers if i in checked.replaced]
+        held = sum(checked.rows[i].held for i in numbers if i not in checked.replaced)
+        quoted = len(numbers) - held - len(replaced)
+        first = numbers.stop
+        counts.append(FileCount(f.file, f.format, len(numbers), quoted, held, len(replaced), (*f.notes, *replaced)))
     return tuple(sorted(counts, key=lambda c: natural(c.file)))

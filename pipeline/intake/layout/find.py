@@ -21,6 +21,7 @@ from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in
 from pipeline.intake.query import Query
 from pipeline.reading.book import Book, Sheet
+from schemas.survey import NOTHING_IS_READ
 
 
 @dataclass
@@ -57,6 +58,8 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
 
 def _bands(sheet: Sheet) -> list[Band]:
     """The tables of a sheet with what stands above them: upright; where there are none, with posts in columns."""
+    if any(c.kind == "text" and str(c.value).startswith(NOTHING_IS_READ) for c in sheet.cells[:20]):
+        return []
     grid = upright(sheet)
     if tables := find_tables(grid):
         return [Band(tuple(r for r in grid.rows if r[0] < tables[0].row), tuple(tables))]

@@ -8,14 +8,12 @@ from typing import Any
 
 from pipeline.intake.measures import Measure, read_measure
 from pipeline.intake.measures.doubts import could, instead
-from pipeline.intake.survey.read_cell import Fault, plain_number
+from pipeline.intake.survey.fault import Fault
+from pipeline.intake.survey.read_cell import example, plain_number
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
 
-SLACK = 1e-6
-"""Slack of every limit, so that the conversion of units never flips an answer."""
-
-_WALL_PART = 5  # a wall is at most a fifth of the size
+SLACK = 1e-6  # as the model's own
 _OTHER_UNITS = {
     "length": ("ft", "in", "mm", "cm", "m"),
     "speed": ("mph", "m/s", "km/h", "kn"),
@@ -23,16 +21,20 @@ _OTHER_UNITS = {
 }
 
 
-def in_range(column: Column, value: Any, said: str, unit: str, policy: Mapping[str, Any]) -> Fault | None:
-    """IMPLAUSIBLE where a value lies outside the policy's range of its column; `said` is what was typed."""
-    if not column.least:
-        return None
+def in_range(column: Column, value: Any, said: str, unit: str, policy: Mapping[str, Any]) -> Fault:
+    """What to say of a value outside the policy's range of its column; `said` is what was typed."""
     least, most = float(policy[column.least]), float(policy[column.most])
     values = value if isinstance(value, tuple) else (value,)
-    for one in values:
-        if not least - SLACK <= one <= most + SLACK:
-            return _outside(column, one, least, most, said, unit)
-    return None
+    one = next(v for v in values if not least - SLACK <= v <= most + SLACK)
+    return _outside(column, one, least, most, said, unit)
+
+
+def less_than_nothing(column: Column, said: str) -> Fault:
+    """What to say of a negative value where there can be none."""
+    return Fault("IMPLAUSIBLE", f"“{said}” is less than nothing.", _NEVER_NEGATIVE.get(column.name, example(column)))
+
+
+_NEVER_NEGATIVE = {"clear_length": "the clear straight length from the top down"}
 
 
 def prefer_plausible(column: Column, fault: Fault, policy: Mapping[str, Any]) -> Fault:
@@ -64,22 +66,25 @@ def round_size(size: Fault, value: float, basis: str, policy: Mapping[str, Any])
     return Fault("IMPLAUSIBLE", size.message + hint, size.suggestion)
 
 
-def wall_of(wall: float, size: float, said: str) -> Fault | None:
-    """IMPLAUSIBLE where a wall is thicker than a fifth of the post's size."""
-    if wall <= size / _WALL_PART + SLACK:
-        return None
+def wall_of(wall: float, size: float, said: str) -> Fault:
+    """What to say of a wall that is thicker than a fifth of the post's size."""
     message = f"“{said}” ({_mm(wall)}) is more than a fifth of the post's size of {_mm(size)}."
     return Fault("IMPLAUSIBLE", message, "the wall's thickness alone, or leave the cell blank where it is not known")
 
 
-def clear_of(clear: float, height: float, said: str) -> Fault | None:
-    """IMPLAUSIBLE where the clear straight length is not within the post's height."""
-    if clear < -SLACK:
-        return Fault("IMPLAUSIBLE", f"“{said}” is less than nothing.", "the clear straight length from the top down")
-    if clear <= height + SLACK:
-        return None
+def clear_of(clear: float, height: float, said: str) -> Fault:
+    """What to say of a clear straight length beyond the post's height."""
     message = f"“{said}” ({_m(clear)}) is more than the post's height above ground of {_m(height)}."
     return Fault("IMPLAUSIBLE", message, "at most the height above ground; leave the cell blank for the whole height")
+
+
+def round_only(basis: str, shape: str, said: str, at: str) -> Fault:
+    """What to say of a size that only a round post can have; `at` is the column whose cell says it."""
+    shown = f" (“{said}”)" if said else ""
+    message = f"a {basis}{shown} is for round posts, but the post shape says {shape}."
+    if at == "post_size":
+        return Fault("CONFLICT", message, "the outside width as measured, such as 4 in")
+    return Fault("CONFLICT", message, "outside width" if shape == "square" else "outside diameter")
 
 
 def _outside(column: Column, value: float, least: float, most: float, said: str, unit: str) -> Fault:

@@ -10,11 +10,12 @@ from decimal import Decimal
 from functools import lru_cache
 from typing import Any
 
+from pipeline.intake.layout.grid import is_blank
 from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, read_measure, read_post_size, read_whole
 from pipeline.intake.query import Code
 from pipeline.intake.survey.dates import as_length, date_of_text, day_of, likely_typed
+from pipeline.intake.survey.fault import Fault
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
-from pipeline.intake.survey.tables import is_blank
 from pipeline.reading.book import Cell
 from schemas.column import Column
 from schemas.survey import SURVEY
@@ -42,16 +43,6 @@ EXAMPLES = {
     "moment": "6000 N m",
     "date": "2026-03-14",
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """What is wrong with a cell, in a sentence without the heading, what to type instead, and what it could mean."""
-
-    code: Code
-    message: str
-    suggestion: str
-    readings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

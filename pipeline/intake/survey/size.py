@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Any
 
 from pipeline.intake.measures import PipeSize
-from pipeline.intake.survey.read_cell import Fault, Reading, read_cell, typed
+from pipeline.intake.survey.fault import Fault
+from pipeline.intake.survey.read_cell import read_cell
 from pipeline.reading.book import Cell
 from schemas.survey import SURVEY
 
@@ -19,67 +19,54 @@ _SIZE = SURVEY.column("post_size")
 class Size:
     """The outside size D [m] ('None' where it cannot be read), what it was stated as, and what follows.
 
-    `wall` [m] is that of a stated schedule. `faults` names the column beside each fault.
+    `basis` is '' where nothing says it: the outside size then. `wall` [m] is that of a stated schedule or of a
+    size by wall, `shape` what the cell says of it ('' = nothing). `faults` names the column beside each fault.
     """
 
     outside: float | None
     basis: str
     nominal: bool = False
     wall: float | None = None
+    shape: str = ""
     unit: str = ""
     said: tuple[str, ...] = ()
     faults: tuple[tuple[str, Fault], ...] = ()
+    read: bool = False
 
 
-def read_size(cell: Cell | None, unit: str, stated: str | None, heading_basis: str, shape: str | None) -> Size:
-    """Read a size; `stated` is the word under `Size is` ('' = blank, None = not readable), `shape` likewise.
+def read_size(cell: Cell | None, unit: str, stated: str | None, heading_basis: str) -> Size:
+    """Read a size; `stated` is the word under `Size is` ('' = blank, None = not readable).
 
-    D = C/pi for a circumference and ASME B36.10M's outside diameter for a nominal size, of round posts only.
+    D = C/pi for a circumference and ASME B36.10M's outside diameter for a nominal size.
     """
-    basis = stated or heading_basis
-    got = read_cell(_SIZE, cell, unit, basis)
-    said_by_size = isinstance(got, Reading) and isinstance(got.value, PipeSize)
-    where = "size_basis" if stated else "post_size"
-    faults: list[tuple[str, Fault]] = []
+    got = read_cell(_SIZE, cell, unit, stated or heading_basis)
     if isinstance(got, Fault):
-        faults.append(("post_size", got))
-        if got.code == "CONFLICT" and stated and stated != NOMINAL:
-            faults.append(
-                ("size_basis", Fault("CONFLICT", f"“{stated}”, but the size cell says otherwise: {got.message}", NOMINAL))
-            )
+        return Size(None, stated or heading_basis, faults=tuple(_unread(got, stated)))
+    faults: tuple[tuple[str, Fault], ...] = ()
     if stated and heading_basis and stated != heading_basis:
         message = f"“{stated}”, but the heading over the size says {heading_basis}."
-        faults.append(("size_basis", Fault("CONFLICT", message, heading_basis)))
-    if isinstance(got, Reading) and got.size and stated == "" and not heading_basis:
-        basis = got.size.basis
-    basis = NOMINAL if said_by_size and stated is not None else basis
-    if shape not in (None, "round") and basis in (CIRCUMFERENCE, NOMINAL):
-        faults.append((where, _round_only(basis, shape or "", cell, where)))
-    word = basis or ("outside diameter" if shape in (None, "round") else "outside width")
-    if isinstance(got, Fault) or got.value is None:
-        return Size(None, word, faults=tuple(faults))
-    return _size(got, word, stated, shape, tuple(faults))
-
-
-def _size(got: Reading, word: str, stated: str | None, shape: str | None, faults: tuple[tuple[str, Fault], ...]) -> Size:
-    """The size where its cell was read."""
-    value: Any = got.value
-    if isinstance(value, PipeSize):
-        wall = None if value.wall is None else float(value.wall)
-        return Size(float(value.size), word, True, wall, got.unit, got.said, faults)
-    said = got.said
-    if word == CIRCUMFERENCE:
-        value = value / math.pi
-    if word == "outside diameter" and shape == "square" and stated:
-        said = (*said, "The outside diameter of a square post is taken as its width across the flats.")
-    known = stated is not None and not faults
+        faults = (("size_basis", Fault("CONFLICT", message, heading_basis)),)
+    if got.value is None:
+        return Size(None, stated or heading_basis, faults=faults)
+    if isinstance(got.value, PipeSize):
+        pipe = got.value
+        wall = None if pipe.wall is None else float(pipe.wall)
+        basis = "" if stated is None else NOMINAL
+        return Size(float(pipe.size), basis, True, wall, pipe.shape, got.unit, got.said, faults, True)
+    of_cell = got.size.basis if got.size and not heading_basis and not stated else ""
+    basis = stated or heading_basis or of_cell
+    around = basis == CIRCUMFERENCE
+    outside = got.value / math.pi if around else got.value
     wall = float(got.size.wall) if got.size and got.size.wall is not None else None
-    return Size(value if known else None, word, False, wall, got.unit, said, faults)
+    shape = "round" if around else got.size.shape if got.size else ""
+    known = stated is not None and not faults
+    return Size(outside if known else None, basis, False, wall, shape, got.unit, got.said, faults, True)
 
 
-def _round_only(basis: str, shape: str, cell: Cell | None, where: str) -> Fault:
-    shown = f" (“{typed(cell)}”)" if cell is not None else ""
-    message = f"a {basis}{shown} is for round posts, but the post shape says {shape}."
-    if where == "post_size":
-        return Fault("CONFLICT", message, "the outside width as measured, such as 4 in")
-    return Fault("CONFLICT", message, "outside width" if shape == "square" else "outside diameter")
+def _unread(fault: Fault, stated: str | None) -> list[tuple[str, Fault]]:
+    """The fault of the size's cell, and of what it was stated as where the two contradict each other."""
+    faults = [("post_size", fault)]
+    if fault.code == "CONFLICT" and stated and stated != NOMINAL:
+        message = f"“{stated}”, but the size cell says otherwise: {fault.message}"
+        faults.append(("size_basis", Fault("CONFLICT", message, NOMINAL)))
+    return faults

@@ -2,10 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, fields
+from dataclasses import astuple, dataclass, field, fields
 from typing import Any
 
 from schemas.surveyed_post import SurveyedPost
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """Where a value comes from that was not typed in the cell itself; the fields of data/readings.csv."""
+
+    name: str
+    cell: str
+    typed: str
+    taken_as: str
+    how: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -15,7 +26,8 @@ class SurveyRow(SurveyedPost):
     `label` is where it stands in words (`row 7`, `column D`), which no other row of its sheet has.
     `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`); `cells`
     the address of each column's cell; `units` the unit that each length was given in; `said` sentences
-    about what was inferred (a wall from a schedule). A row that is held keeps what could be read.
+    about what was inferred (a wall from a schedule); `origins` what was not typed in the cell itself. A
+    row that is held keeps what could be read.
     """
 
     file: str
@@ -28,19 +40,22 @@ class SurveyRow(SurveyedPost):
     units: dict[str, str] = field(default_factory=dict)
     said: tuple[str, ...] = ()
     extra: dict[str, str] = field(default_factory=dict)
+    origins: tuple[Origin, ...] = ()
 
     def as_dict(self) -> dict[str, Any]:
         """Plain values, fit for JSON; `values` has what is stated, by column. Its dictionaries are the row's own."""
         plain = {name: getattr(self, name) for name in _OF_A_ROW}
-        return plain | {"unread": sorted(self.unread), "values": stated(self)}
+        origins = [astuple(o) for o in self.origins]
+        return plain | {"unread": sorted(self.unread), "origins": origins, "values": stated(self)}
 
     @staticmethod
     def from_dict(d: dict[str, Any]) -> SurveyRow:
         """The inverse of `as_dict` after a trip through JSON."""
         row = {name: value for name, value in d.items() if name != "values"}
         values = {k: tuple(v) if isinstance(v, list) else v for k, v in d["values"].items()}
-        unread, texts = frozenset(d["unread"]), {name: tuple(d[name]) for name in ("not_stated", "said")}
-        return SurveyRow(**{**row, **values, **texts, "unread": unread})
+        texts = {name: tuple(d[name]) for name in ("not_stated", "said")}
+        origins = tuple(Origin(*o) for o in d["origins"])
+        return SurveyRow(**{**row, **values, **texts, "unread": frozenset(d["unread"]), "origins": origins})
 
 
 _NOT_A_VALUE = ("not_stated", "unread")

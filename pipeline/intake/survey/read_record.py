@@ -1,0 +1,196 @@
+"""One record of a survey: every cell read by itself, and what follows from it."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass, field
+from typing import Any
+
+from pipeline.intake.layout.grid import line
+from pipeline.intake.layout.record import How, Record, Stated
+from pipeline.intake.survey.fault import CellFault, Fault, RowRead
+from pipeline.intake.survey.read_cell import Reading, read_cell, typed
+from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
+from pipeline.intake.survey.survey_row import Origin, SurveyRow
+from schemas.column import Column
+from schemas.survey import SURVEY
+
+_COLUMNS = {c.name: c for c in SURVEY.columns}
+_ORDER = {c.name: n for n, c in enumerate(SURVEY.columns)}
+_LENGTHS = ("length", "lengths", "pipe")
+_NO_UNIT = ("text", "code", "choice", "whole", "date")
+_SIZE_PARTS = ("post_size", "size_basis")
+
+
+@dataclass
+class _Draft:
+    """A row while it is read."""
+
+    cells: dict[str, str]
+    typed: dict[str, str] = field(default_factory=dict)
+    values: dict[str, Any] = field(default_factory=dict)
+    given: dict[str, str] = field(default_factory=dict)  # unit of each measure
+    said: list[str] = field(default_factory=list)
+    faults: list[CellFault] = field(default_factory=list)
+    origins: list[Origin] = field(default_factory=list)
+
+    @property
+    def faulty(self) -> set[str]:
+        """Columns that could not be read."""
+        return {f.name for f in self.faults}
+
+    def fault(self, name: str, fault: Fault, at: str = "") -> None:
+        """Note a fault of a column, at its own cell unless said otherwise."""
+        self.faults.append(CellFault(name, at or self.cells.get(name, ""), fault))
+
+    def comes_from(self, name: str, how: How, said: str, taken_as: Any) -> None:
+        """Note where a value comes from that was not typed in the cell itself."""
+        self.origins.append(Origin(name, self.cells.get(name, ""), said, shown(taken_as), how))
+
+
+def shown(value: Any) -> str:
+    """A value as data/readings.csv has it: SI, at most ten digits."""
+    if isinstance(value, tuple):
+        return "; ".join(shown(v) for v in value)
+    return f"{value:.10g}" if isinstance(value, float) else str(value)
+
+
+def read_record(record: Record, file: str) -> RowRead:
+    """Read one record; nothing is looked at but its own cells."""
+    draft = _Draft(dict(record.places))
+    for wrong in record.wrong:
+        draft.fault(wrong.name, Fault(wrong.code, wrong.message, wrong.suggestion), wrong.at)
+    for name in sorted(record.values, key=_ORDER.__getitem__):
+        stated = record.values[name]
+        draft.cells[name] = stated.at
+        if name not in _SIZE_PARTS:
+            _take(draft, _COLUMNS[name], stated)
+    _take_size(draft, record)
+    for name, rivals in record.rivals.items():
+        _contradicted(draft, _COLUMNS[name], record.values[name], rivals)
+    return _row(draft, record, file)
+
+
+def _take(draft: _Draft, column: Column, stated: Stated) -> None:
+    """Read one column's cell into the draft."""
+    name, unit = column.name, stated.heading.unit
+    draft.typed[name] = typed(stated.cell, "" if column.kind in _NO_UNIT else unit)
+    got = read_cell(column, stated.cell, unit)
+    if isinstance(got, Fault):
+        draft.fault(name, got)
+    elif got.value is not None:
+        draft.values[name] = got.value
+        draft.said += got.said
+        if got.unit:
+            draft.given[name] = got.unit
+        _origin(draft, column, stated, got)
+
+
+def _origin(draft: _Draft, column: Column, stated: Stated, got: Reading) -> None:
+    """Where the value comes from, where that is another cell or other words."""
+    said = draft.typed[column.name]
+    if stated.how:
+        draft.comes_from(column.name, stated.how, said, got.value)
+    elif column.kind == "choice" and line(said).casefold() != str(got.value).casefold():
+        draft.comes_from(column.name, "words", said, got.value)
+
+
+def _take_size(draft: _Draft, record: Record) -> None:
+    """Read the size with what it is stated as, the wall and the shape that its cell says."""
+    if basis := record.values.get("size_basis"):
+        _take(draft, _COLUMNS["size_basis"], basis)
+    stated = record.values.get("post_size")
+    word = None if "size_basis" in draft.faulty else draft.values.get("size_basis", "")
+    heading = stated.heading if stated else None
+    cell, unit = (stated.cell, stated.heading.unit) if stated else (None, "")
+    if stated:
+        draft.typed["post_size"] = typed(stated.cell, unit)
+    size = read_size(cell, unit, word, heading.basis if heading else "")
+    for name, fault in size.faults:
+        draft.fault(name, fault)
+    _shape(draft, size, heading.text if heading else "")
+    if "size_basis" not in draft.faulty and size.basis:
+        if not word and size.basis in (NOMINAL, CIRCUMFERENCE):
+            draft.comes_from("size_basis", "size_cell", draft.typed.get("post_size", ""), size.basis)
+        draft.values["size_basis"] = size.basis
+    if size.outside is not None and stated:
+        draft.values["post_size"] = size.outside
+        draft.given["post_size"] = size.unit
+        draft.said += size.said
+        if stated.how:
+            draft.comes_from("post_size", stated.how, draft.typed["post_size"], size.outside)
+        _wall(draft, size)
+
+
+_SAYS_ROUND = re.compile(r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference|girth|pipe|nps|dn)\b|ø", re.IGNORECASE)
+_SAYS_SQUARE = re.compile(r"\b(sq|square)\b", re.IGNORECASE)
+
+
+def _shape(draft: _Draft, size: Size, heading: str) -> None:
+    """The shape where none is stated and the size, or its heading, says it; where both say another one, that is a CONFLICT.
+
+    Source: design section 11, rule 6.
+    """
+    stated = draft.values.get("post_shape")
+    if stated is None and "post_shape" not in draft.faulty:
+        of_heading = "square" if _SAYS_SQUARE.search(heading) else "round" if _SAYS_ROUND.search(heading) else ""
+        if size.read and (found := size.shape or of_heading):
+            draft.values |= {"post_shape": found, "shape_inferred": True}
+            said = draft.typed["post_size"] if size.shape else heading
+            draft.comes_from("post_shape", "inferred", line(said), found)
+    elif stated == "round" and size.shape == "square":
+        message = f"“{draft.typed['post_size']}” is the size of a square post, but the post shape says round."
+        draft.fault("post_size", Fault("CONFLICT", message, "the outside diameter as measured, such as 3 1/2 in"))
+
+
+def _wall(draft: _Draft, size: Size) -> None:
+    """The wall that the size's cell says, where the wall's own cell is blank."""
+    if size.wall is None or "wall" in draft.values or "wall" in draft.faulty or "wall" in draft.typed:
+        return
+    draft.values["wall"] = size.wall
+    if size.nominal and not any("wall" in s for s in size.said):
+        draft.said.append(f"The wall of {size.wall * 1000:.4g} mm is that of the stated schedule (ASME B36.10M).")
+    draft.comes_from("wall", "schedule" if size.nominal else "size_cell", draft.typed["post_size"], size.wall)
+
+
+def _contradicted(draft: _Draft, column: Column, stated: Stated, rivals: tuple[Stated, ...]) -> None:
+    """Further cells that mean the same column and say something else: a CONFLICT at each."""
+    first = read_cell(column, stated.cell, stated.heading.unit, stated.heading.basis)
+    for rival in rivals:
+        if not _same(first, read_cell(column, rival.cell, rival.heading.unit, rival.heading.basis)):
+            message = (
+                f"“{typed(stated.cell, stated.heading.unit)}” under “{line(stated.heading.text)}” and "
+                f"“{typed(rival.cell, rival.heading.unit)}” under “{line(rival.heading.text)}” contradict each other."
+            )
+            put_right = "Leave the right one of the two and empty the other cell."
+            draft.fault(column.name, Fault("CONFLICT", message, put_right), rival.at)
+
+
+def _same(a: Reading | Fault, b: Reading | Fault) -> bool:
+    """Whether two cells say the same thing."""
+    if isinstance(a, Fault) or isinstance(b, Fault):
+        return False
+    if isinstance(a.value, float) and isinstance(b.value, float):
+        return math.isclose(a.value, b.value, rel_tol=0, abs_tol=1e-9)
+    return bool(a.value == b.value)
+
+
+def _row(draft: _Draft, record: Record, file: str) -> RowRead:
+    faulty = draft.faulty
+    values = {n: v for n, v in draft.values.items() if n not in faulty}
+    if "post_shape" not in values:
+        values.pop("shape_inferred", None)
+    if values.get("size_basis") == CIRCUMFERENCE and "post_size" in values:
+        draft.said.append(f"The outside diameter of {values['post_size'] * 1000:.4g} mm is the circumference over pi.")
+    if values.get("post_shape") == "square" and values.get("size_basis") == "outside diameter":
+        draft.said.append("The outside diameter of a square post is taken as its width across the flats.")
+    units = {n: u for n, u in draft.given.items() if _COLUMNS[n].kind in _LENGTHS and n in values}
+    row = SurveyRow(
+        file=file, sheet=record.sheet, row=record.row, label=record.label, held=False,
+        typed={n: draft.typed[n] for n in _ORDER if n in draft.typed}, cells=draft.cells, units=units,
+        said=tuple(draft.said), extra=dict(record.extra), origins=tuple(o for o in draft.origins if o.name in values),
+        unread=frozenset(faulty), **values,
+    )  # fmt: skip
+    asked = tuple((n, at) for n, at in record.asked.items() if n not in record.values)
+    return RowRead(row, tuple(draft.faults), asked)
