@@ -9,29 +9,32 @@ from typing import Any
 from survey_books import CLEAN, book, survey
 
 from pipeline.intake.settings import documented
-from pipeline.intake.survey.across import row_key, settle, spelling
-from pipeline.intake.survey.check import check_book
-from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.intake.survey.across import spelling
+from pipeline.intake.survey.check import read_file
+from pipeline.intake.survey.fault import RowRead
+from pipeline.intake.survey.gate import check_rows
 
 POLICY = documented()
 
 
-def rows(file: str, *changes: dict[str, Any]) -> list[SurveyRow]:
-    return list(check_book(book(survey([CLEAN | c for c in changes])), file, POLICY).rows)
+def rows(file: str, *changes: dict[str, Any]) -> list[RowRead]:
+    return list(read_file(book(survey([CLEAN | c for c in changes])), file).rows)
 
 
-def settled(all_rows: list[SurveyRow]) -> tuple[set[str], set[str], list[tuple[Any, ...]]]:
-    """Places dropped, places held, queries; the same in every order of the rows."""
+def settled(read: list[RowRead]) -> tuple[set[str], set[str], list[tuple[Any, ...]]]:
+    """Places replaced, places held, queries; the same in every order of the rows."""
     answers = []
     orders = (
-        itertools.permutations(range(len(all_rows)))
-        if len(all_rows) < 5
-        else (random.sample(range(len(all_rows)), len(all_rows)) for _ in range(20))
+        itertools.permutations(range(len(read)))
+        if len(read) < 4
+        else (random.sample(range(len(read)), len(read)) for _ in range(8))
     )
     for order in orders:
-        drop, hold, queries = settle([row_key(all_rows[i], i) for i in order])
-        place = lambda s: {f"{all_rows[i].file}:{all_rows[i].row}" for i in s}  # noqa: E731
-        answers.append((place(drop), place(hold), [(q.file, q.cell, q.code, q.holds_row) for q in queries]))
+        got = check_rows([read[i] for i in order], POLICY)
+        place = lambda r: f"{r.file}:{r.row}"  # noqa: E731
+        replaced = {place(got.rows[i]) for i in got.replaced}
+        held = {place(r) for i, r in enumerate(got.rows) if r.held and i not in got.replaced}
+        answers.append((replaced, held, [(q.file, q.cell, q.code, q.holds_row) for q in got.queries]))
     assert all(a == answers[0] for a in answers)
     return answers[0]
 
@@ -55,7 +58,7 @@ def test_a_court_level_that_was_stated_says_more_than_a_blank() -> None:
 def test_a_held_row_that_stands_twice_is_asked_about_too() -> None:
     got = settled(rows("a", {"post_height": None}, {"post_height": None}))
     assert got[0] == set()
-    assert [q[2:] for q in got[2]] == [("DUPLICATE", True), ("DUPLICATE", True)]
+    assert [q[2] for q in got[2]] == ["DUPLICATE", "MISSING", "DUPLICATE", "MISSING"]
 
 
 def test_rows_of_a_site_that_contradict_each_other() -> None:
@@ -74,8 +77,35 @@ def test_on_a_tie_all_rows_that_state_it_are_held() -> None:
     assert settled(many) == (set(), {"a:2", "a:3"}, [("a", "C2", "CONFLICT", True), ("a", "C3", "CONFLICT", True)])
 
 
-def test_a_row_without_codes_is_nobodys_twin() -> None:
-    assert settled(rows("a", {"post_code": None}, {"post_code": None})) == (set(), set(), [])
+def test_posts_without_a_code_are_numbered_and_are_nobodys_twins() -> None:
+    read = rows("a", {"post_code": None}, {"post_code": "2"}, {"post_code": None})
+    assert [r.post_code for r in check_rows(read, POLICY).rows] == ["1", "2", "3"]
+    assert [(o.name, o.cell, o.how) for o in check_rows(read, POLICY).rows[0].origins] == [("post_code", "E2", "made")]
+
+
+def test_the_later_word_counts_even_while_it_is_held() -> None:
+    old, new = {"surveyed_on": "2026-02-20"}, {"surveyed_on": "2026-03-01", "post_height": 9}
+    assert settled([*rows("b", old), *rows("a", new)]) == ({"b:2"}, set(), [])
+    got = settled([*rows("b", old), *rows("a", new | {"post_height": None})])
+    assert got == ({"b:2"}, {"a:2"}, [("a", "N2", "MISSING", True)])
+
+
+def test_a_row_without_a_day_replaces_nothing() -> None:
+    got = settled([*rows("b", {}), *rows("a", {"surveyed_on": None, "post_height": 9})])
+    assert got[:2] == (set(), {"a:2", "b:2"})
+
+
+def test_a_site_without_a_code_takes_the_one_of_its_name_and_customer_or_has_one_made() -> None:
+    read = [
+        *rows("a", {}),
+        *rows("b", {"site_code": None, "post_code": "P2"}),
+        *rows("c", {"site_code": None, "customer": "Other"}),
+    ]
+    codes = [r.site_code for r in check_rows(read, POLICY).rows]
+    assert codes[:2] == ["S-01", "S-01"]
+    assert codes[2].startswith("BIRCH-LANE-SCHOOL-")
+    again = check_rows(rows("d", {"site_code": None, "customer": None}), POLICY).rows[0].site_code
+    assert again not in codes
 
 
 def test_the_spelling_shown_is_the_first_in_natural_order() -> None:

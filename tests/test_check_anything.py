@@ -11,7 +11,6 @@ from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
 from pipeline.intake.query import FileResult
 from pipeline.intake.settings import documented
-from pipeline.intake.survey.across import row_key, settle
 from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.survey_row import stated
 from schemas.survey import SURVEY
@@ -39,13 +38,13 @@ CELLS = st.one_of(st.none(), WORDS, SPECIAL, st.booleans(), st.integers(), st.fl
 
 def accounted(got: FileResult) -> None:
     """Quoted or held; a held row has a query at one of its own cells, and no other row has a holding one."""
-    asked = {(q.sheet, "".join(c for c in q.cell if c.isdigit())) for q in got.queries if q.holds_row}
+    asked = {(q.sheet, q.record) for q in got.queries if q.holds_row}
     for row in got.rows:
-        assert row.held == ((row.sheet, str(row.row)) in asked)
-        assert row.held or all(n in stated(row) for n in (*NEEDED, "clear_length", "quantity"))
+        assert row.held == ((row.sheet, row.label) in asked)
+        assert row.held or all(n in stated(row) for n in (*NEEDED, "site_code", "post_code", "quantity", "court_rise"))
+        assert row.unread <= {q.name for q in got.queries if q.is_about(row)}
         assert all(v == v for v in stated(row).values())
     assert all(q.message and q.suggestion for q in got.queries)
-    settle([row_key(r, n) for n, r in enumerate(got.rows)])
 
 
 @settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])

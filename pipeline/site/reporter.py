@@ -27,7 +27,7 @@ from pipeline.site.compute import Answer
 from pipeline.site.data_lines import known, money_text
 from pipeline.site.recommended_loads import RecommendedLoads
 from pipeline.site.task import World
-from schemas.survey import EXPOSURES
+from schemas.survey import EXPOSURES, SURVEY
 from schemas.words import LOAD_STATES, VERDICTS
 
 _FIGURES = ("utilisation_play", "utilisation_storm", "wall_needed", "footing_depth_needed", "ring_sag")
@@ -186,6 +186,6 @@ def shown_in_feet(rows: Sequence[SurveyRow], units: str) -> bool:
     """
     if units != "survey":
         return units == "ft-in"
-    stated = [u for row in rows for u in row.units.values()]
+    stated = [u for row in rows for n, u in row.units.items() if SURVEY.column(n).kind in ("length", "lengths", "pipe")]
     metric = sum(u in ("mm", "cm", "m") for u in stated)
     return 2 * metric <= len(stated)

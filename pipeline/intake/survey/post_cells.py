@@ -80,7 +80,7 @@ def _counted(text: str) -> PostsNamed | None:
 
 _END = r"(?P<{0}>[^\W\d]{{0,4}}[ .-]?)(?P<{1}>\d{{1,4}})"
 _ENDS = re.compile(rf"{_END.format('p', 'a')} ?(?P<to>-|{'|'.join(TO)}|\.\.+|…) ?{_END.format('q', 'b')}", re.IGNORECASE)
-_LETTERS = re.compile(rf"(?P<a>[A-Za-z]) ?(?P<to>-|{'|'.join(TO)}) ?(?P<b>[A-Za-z])", re.IGNORECASE)
+_LETTERS = re.compile(rf"(?P<a>[A-Za-z])(?P<to> ?- ?| (?:{'|'.join(TO)}) )(?P<b>[A-Za-z])", re.IGNORECASE)
 
 
 def _range(text: str) -> PostsNamed | None:
@@ -99,9 +99,9 @@ def _range(text: str) -> PostsNamed | None:
     if m is None or not m["a"] < m["b"] or m["a"].isupper() != m["b"].isupper():
         return None
     if {m["a"].casefold(), m["b"].casefold()} <= SIDES:
-        return PostsNamed(2, (m["a"], m["b"]), "list", m["to"] != "-")
+        return PostsNamed(2, (m["a"], m["b"]), "list", m["to"].strip() != "-")
     codes = tuple(chr(c) for c in range(ord(m["a"]), ord(m["b"]) + 1))
-    return PostsNamed(len(codes), codes, "range", m["to"] != "-")
+    return PostsNamed(len(codes), codes, "range", m["to"].strip() != "-")
 
 
 _BETWEEN = re.compile(rf"\s*[&+;,]\s*(?:(?:{'|'.join(AND)})\s+)?|\s+(?:{'|'.join(AND)})\s+", re.IGNORECASE)

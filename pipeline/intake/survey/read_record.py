@@ -18,7 +18,6 @@ from schemas.survey import SURVEY
 
 _COLUMNS = {c.name: c for c in SURVEY.columns}
 _ORDER = {c.name: n for n, c in enumerate(SURVEY.columns)}
-_LENGTHS = ("length", "lengths", "pipe")
 _NO_UNIT = ("text", "code", "choice", "whole", "date")
 _SIZE_PARTS = ("post_size", "size_basis")
 
@@ -118,6 +117,8 @@ def _take_size(draft: _Draft, record: Record) -> None:
         draft.values["post_size"] = size.outside
         draft.given["post_size"] = size.unit
         draft.said += size.said
+        if size.nominal:
+            draft.values["size_nominal"] = True
         if stated.how:
             draft.comes_from("post_size", stated.how, draft.typed["post_size"], size.outside)
         _wall(draft, size)
@@ -179,13 +180,14 @@ def _same(a: Reading | Fault, b: Reading | Fault) -> bool:
 def _row(draft: _Draft, record: Record, file: str) -> RowRead:
     faulty = draft.faulty
     values = {n: v for n, v in draft.values.items() if n not in faulty}
-    if "post_shape" not in values:
-        values.pop("shape_inferred", None)
+    for name, said in (("post_shape", "shape_inferred"), ("post_size", "size_nominal")):
+        if name not in values:
+            values.pop(said, None)
     if values.get("size_basis") == CIRCUMFERENCE and "post_size" in values:
         draft.said.append(f"The outside diameter of {values['post_size'] * 1000:.4g} mm is the circumference over pi.")
     if values.get("post_shape") == "square" and values.get("size_basis") == "outside diameter":
         draft.said.append("The outside diameter of a square post is taken as its width across the flats.")
-    units = {n: u for n, u in draft.given.items() if _COLUMNS[n].kind in _LENGTHS and n in values}
+    units = {n: u for n, u in draft.given.items() if n in values}
     row = SurveyRow(
         file=file, sheet=record.sheet, row=record.row, label=record.label, held=False,
         typed={n: draft.typed[n] for n in _ORDER if n in draft.typed}, cells=draft.cells, units=units,

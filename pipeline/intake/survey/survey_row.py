@@ -25,7 +25,7 @@ class SurveyRow(SurveyedPost):
 
     `label` is where it stands in words (`row 7`, `column D`), which no other row of its sheet has.
     `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`); `cells`
-    the address of each column's cell; `units` the unit that each length was given in; `said` sentences
+    the address of each column's cell; `units` the unit that each measure was given in; `said` sentences
     about what was inferred (a wall from a schedule); `origins` what was not typed in the cell itself. A
     row that is held keeps what could be read.
     """
