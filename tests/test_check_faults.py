@@ -67,7 +67,7 @@ FAULTS: tuple[tuple[str, Any, str, dict[str, Any]], ...] = (
     ("exposure", "E", "NOT_IN_LIST", {}),
     ("soil_class", 6, "NOT_IN_LIST", {}),
     ("soil_class", -4, "NOT_IN_LIST", {}),
-    ("site_kind", "college", "NOT_IN_LIST", {}),
+    ("site_kind", "hospital", "NOT_IN_LIST", {}),
     ("material", False, "NOT_IN_LIST", {}),
     ("size_basis", "inside diameter", "NOT_IN_LIST", {}),
     ("post_size", 35, "IMPLAUSIBLE", {}),

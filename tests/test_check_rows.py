@@ -240,3 +240,8 @@ def test_the_opposite_of_a_word_is_no_suggestion_for_it(text: str) -> None:
 def test_of_several_readings_the_plausible_one_is_suggested() -> None:
     got = check(CLEAN | {"wall": 3}, headings={"wall": "Wall thickness"})
     assert [(q.code, q.suggestion) for q in got.queries] == [("NO_UNIT", "3 mm")]
+
+
+def test_a_row_that_names_no_site_is_held_and_asked_for_it() -> None:
+    (query,) = check(CLEAN | {"site_code": None, "site_name": "   "}).queries
+    assert (query.cell, query.code, query.holds_row) == ("A2", "MISSING", True)

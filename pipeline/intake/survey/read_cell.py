@@ -15,6 +15,7 @@ from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, rea
 from pipeline.intake.query import Code
 from pipeline.intake.survey.dates import as_length, date_of_text, day_of, likely_typed
 from pipeline.intake.survey.fault import Fault
+from pipeline.intake.survey.list_words import Said, question_of, read_word
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
@@ -52,13 +53,14 @@ class Reading:
     value: Any
     unit: str = ""
     said: tuple[str, ...] = ()
+    how: Said = ""  # whether a word of a list was said in other words
     size: Measure | None = None  # of a post's size: what its cell says of shape, wall and basis
 
 
 BLANK = Reading(None)
 
 
-def read_cell(column: Column, cell: Cell | None, unit: str = "", basis: str = "") -> Reading | Fault:
+def read_cell(column: Column, cell: Cell | None, unit: str = "", basis: str = "", heading: str = "") -> Reading | Fault:
     """Read one cell of `column` under a heading with `unit`; `basis` is what a post's size was stated as."""
     if cell is None or (cell.kind == "text" and is_blank(str(cell.value))):
         return BLANK
@@ -73,7 +75,7 @@ def read_cell(column: Column, cell: Cell | None, unit: str = "", basis: str = ""
     if cell.kind == "text" and says_nothing(column, str(cell.value)):
         return _nothing(column, cell, unit)
     if column.kind == "choice":
-        return _choice(column, cell)
+        return _choice(column, cell, heading)
     if column.kind in ("text", "code"):
         return _words(column, cell)
     if cell.kind == "bool":
@@ -195,12 +197,15 @@ def _nothing(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     return Fault(code, f"“{shown}” cannot be read as a {_noun(column)}.{taken}", example(column))
 
 
-def _choice(column: Column, cell: Cell) -> Reading | Fault:
-    """A word of the column's list."""
+def _choice(column: Column, cell: Cell, heading: str) -> Reading | Fault:
+    """A word of the column's list, or one that says it; under a yes/no heading the heading says what yes means."""
     text = plain_number(cell.value) if cell.kind == "number" else typed(cell)  # type: ignore[arg-type]
-    word = word_of(column.name, text) if cell.kind != "bool" else None
+    asked = question_of(heading, column.name)
+    if cell.kind == "bool" and asked:
+        text = "yes" if cell.value else "no"
+    word = read_word(column.name, text, heading) if cell.kind != "bool" or asked else None
     if word is not None:
-        return Reading(int(word) if column.name == "soil_class" else word)
+        return Reading(int(word.value) if column.name == "soil_class" else word.value, how=word.how)
     near = suggestions(column.name, text)
     listed = list_of(column.values)
     return Fault("NOT_IN_LIST", f"“{text}” is not one of: {listed}.", near[0] if near else listed)
@@ -233,7 +238,7 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     if isinstance(got, PipeSize):
         return Reading(got, got.unit, got.said)
     if isinstance(got, Measure):
-        return Reading(float(got.value), got.unit, got.said, got if column.kind == "pipe" else None)
+        return Reading(float(got.value), got.unit, got.said, size=got if column.kind == "pipe" else None)
     if isinstance(got, tuple):
         return Reading(tuple(float(m.value) for m in got), got[0].unit, tuple(s for m in got for s in m.said))
     return Reading(got)

@@ -75,7 +75,7 @@ def _take(draft: _Draft, column: Column, stated: Stated) -> None:
     """Read one column's cell into the draft."""
     name, unit = column.name, stated.heading.unit
     draft.typed[name] = typed(stated.cell, "" if column.kind in _NO_UNIT else unit)
-    got = read_cell(column, stated.cell, unit)
+    got = read_cell(column, stated.cell, unit, heading=stated.heading.text)
     if isinstance(got, Fault):
         draft.fault(name, got)
     elif got.value is not None:
@@ -91,8 +91,8 @@ def _origin(draft: _Draft, column: Column, stated: Stated, got: Reading) -> None
     said = draft.typed[column.name]
     if stated.how:
         draft.comes_from(column.name, stated.how, said, got.value)
-    elif column.kind == "choice" and line(said).casefold() != str(got.value).casefold():
-        draft.comes_from(column.name, "words", said, got.value)
+    elif got.how:
+        draft.comes_from(column.name, got.how, said, got.value)
 
 
 def _take_size(draft: _Draft, record: Record) -> None:
