@@ -88,14 +88,14 @@ def quote(
 
     One workbook a site, a portfolio of all sites, and each sender's own workbook
     back with the cells to correct marked."""
-    from pipeline.commands.terminal import Teller, say_outcome
+    from pipeline.commands.terminal import TerminalProgress, say_outcome
     from pipeline.run.request import Request
     from pipeline.run.story import quote as run
 
     now = datetime.now()
     day = on.date() if on else date.today()
     request = Request(surveys, catalogue, out, day, jobs or os.cpu_count() or 1, cluster, renew, now)
-    outcome = run(request, Teller(quiet))
+    outcome = run(request, TerminalProgress(quiet))
     say_outcome(outcome, str(out), quiet)
     return outcome.exit_status
 
@@ -122,11 +122,11 @@ bad catalogue.
 def check(surveys: tuple[str, ...], catalogue: str | None, out: Path | None, jobs: int | None, as_json: bool, quiet: bool) -> int:
     """Read and validate surveys and a catalogue; quote nothing."""
     from pipeline.commands.check import check as run
-    from pipeline.commands.terminal import Teller
+    from pipeline.commands.terminal import TerminalProgress
 
     if not surveys and not catalogue:
         raise click.UsageError("Name a survey, a folder of surveys, or a catalogue with --catalogue.")
-    return run(surveys, catalogue or "", out, jobs or os.cpu_count() or 1, as_json, Teller(quiet))
+    return run(surveys, catalogue or "", out, jobs or os.cpu_count() or 1, as_json, TerminalProgress(quiet))
 
 
 @main.command(

@@ -72,19 +72,25 @@ def test_a_second_run_is_told_who_holds_the_folder(nights: Nights) -> None:
     assert not (nights.out / ".lock-holder.json").exists()
 
 
-def test_workers_of_a_killed_run_let_go_of_the_folder(nights: Nights) -> None:
-    """Worker processes are copies of the run's own: they must not keep its lock, nor live on."""
+def test_workers_of_a_killed_run_let_go_of_the_folder(nights: Nights, tmp_path: Path) -> None:
+    """Worker processes must not keep a dead run's lock, nor live on."""
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
     nights.write()
-    before = "import pipeline.site.batch as b, time\nb.quote_sites = lambda *a: time.sleep(600)\n"
+    before = "import batches_slow\nbatches_slow.quoting.FEW_POSTS = 0\n"
     script = f"{before}\nfrom pipeline.cli import main\nmain({nights.command('--jobs', '2')[1:]!r})"
-    with subprocess.Popen([_python(nights), "-c", script], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL) as run:
-        children = _wait_for(lambda: _children(run.pid))
-        run.kill()
+    path = os.pathsep.join([str(Path(__file__).resolve().parent), os.environ["PYTHONPATH"]])
+    slow = {**os.environ, "PYTHONPATH": path, "SLOW_BATCHES": "60", "BATCH_MARK": str(tmp_path / "at-work")}
+    quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
+    with subprocess.Popen([_python(nights), "-c", script], env=slow, **quiet) as run:
+        try:
+            workers = _wait_for(lambda: [int(p.name.rpartition("-")[2]) for p in tmp_path.glob("at-work-*")])
+        finally:
+            run.kill()
         run.wait()
+    assert run.pid not in workers
     nights.run("--jobs", "2")
     assert nights.risen() == {2, 4, 6}
-    _wait_for(lambda: not [c for c in children if _lives(c)])
+    _wait_for(lambda: not [w for w in workers if _lives(w)])
 
 
 def _wait_for(what):  # type: ignore[no-untyped-def]
@@ -94,13 +100,6 @@ def _wait_for(what):  # type: ignore[no-untyped-def]
             return said
         time.sleep(0.1)
     raise AssertionError("waited in vain")
-
-
-def _children(pid: int) -> list[int]:
-    """Forked workers of a process: children that run the same command."""
-    mine = Path(f"/proc/{pid}/cmdline").read_bytes()
-    found = [int(c) for t in Path(f"/proc/{pid}/task").iterdir() for c in (t / "children").read_text().split()]
-    return [c for c in found if _command(c) == mine]
 
 
 def _command(pid: int) -> bytes:

@@ -17,6 +17,8 @@ from pathlib import Path
 import pytest
 from nightly_made import Nights, changed, results, site, whole
 
+from pipeline.output.folder import PART
+
 
 @dataclass(frozen=True)
 class Unbroken:
@@ -58,7 +60,7 @@ def _kill_after(nights: Nights, seconds: float) -> bool:
             os.kill(run.pid, signal.SIGKILL)
         run.wait()
     if nights.out.is_dir():
-        torn = [name for name, data in results(nights.out).items() if not name.endswith(".part") and not whole(name, data)]
+        torn = [name for name, data in results(nights.out).items() if not name.endswith(PART) and not whole(name, data)]
         assert torn == []
     return _finished(nights) == had
 
@@ -134,7 +136,7 @@ def test_a_killed_run_s_remains_go(unbroken: Unbroken, tmp_path: Path) -> None:
     assert done.returncode == -signal.SIGKILL
     assert nights.workbook("K-02", 2).is_file()
     assert (nights.out / "returns").is_dir()
-    (nights.out / "sites" / "K-02" / ".K-02-r3.xlsx.part").write_bytes(b"half")
+    (nights.out / "sites" / "K-02" / f".K-02-r2.xlsx{PART}").write_bytes(b"half")
     nights.sites, nights.made = first.sites, first.made
     nights.run(status=1)
     assert _where(results(nights.out), results(first.out)) == []

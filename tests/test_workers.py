@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import signal
 from collections.abc import Iterator, Sequence
 from pathlib import Path
@@ -11,7 +12,10 @@ from typing import Any
 import pytest
 from workers_made import results, runner, surveys_and_catalogue
 
-from pipeline.executors.processes import beside, in_order
+from pipeline.executors import processes
+from pipeline.executors.processes import executor, in_order
+
+ROOT = Path(__file__).resolve().parent.parent
 
 
 def batches(sizes: Sequence[int]) -> list[list[int]]:
@@ -35,7 +39,8 @@ def lost(task: int, why: str) -> str:
 
 
 def done(made: list[list[int]], shared: dict[str, Any], jobs: int = 2) -> list[list[Any]]:
-    return list(in_order(squares, shared, made, jobs, "", lost))
+    with executor(shared, jobs) as through:
+        return list(in_order(through, squares, made, lost))
 
 
 @pytest.mark.parametrize("jobs", [1, 2, 5])
@@ -55,8 +60,9 @@ def test_few_batches_are_under_way_at_once() -> None:
             taken += 1
             yield batch
 
-    for given, _ in enumerate(in_order(squares, {}, many(), 2, "", lost), 1):
-        assert taken - given <= 4, "twice as many as there are workers"
+    with executor({}, 2) as through:
+        for given, _ in enumerate(in_order(through, squares, many(), lost), 1):
+            assert taken - given <= 4, "twice as many as there are workers"
 
 
 def test_a_batch_whose_worker_was_killed_is_done_again(tmp_path: Path) -> None:
@@ -74,23 +80,11 @@ def test_a_task_that_kills_its_worker_each_time_fails_alone() -> None:
     assert done(made, {"killers": (1, 14)}) == expected
 
 
-def refuse(words: str) -> None:
-    raise ValueError(words)
-
-
-def die_there(home: int) -> str:
-    if os.getpid() != home:
-        os.kill(os.getpid(), signal.SIGKILL)
-    return "done here"
-
-
-def test_beside() -> None:
-    with beside(len, "four") as result:
-        assert result() == 4
-    with pytest.raises(ValueError, match="said there"), beside(refuse, "said there") as result:
-        result()
-    with beside(die_there, os.getpid()) as result:
-        assert result() == "done here"
+def test_no_process_is_a_copy_of_one_that_has_threads() -> None:
+    """What a fork copies of another thread's locks stays locked for ever; warnings of Python 3.12 say so too."""
+    assert processes.HOW in ("forkserver", "spawn")
+    calls = re.compile(r"\bos\.fork|[\"']fork[\"']|^import gc|\bgc\.", re.M)
+    assert [p.name for p in sorted((ROOT / "pipeline").rglob("*.py")) if calls.search(p.read_text())] == []
 
 
 @pytest.fixture(scope="module")

@@ -14,19 +14,19 @@ from pipeline.commands.terminal import by_sender, counted, listed, wrapped
 from pipeline.intake.query import Query
 from pipeline.intake.take_in import take_in
 from pipeline.reading import find_surveys
-from pipeline.run.outcome import ALL_QUOTED, REFUSED, SOME_HELD, told, waiting
-from pipeline.run.request import Tell
+from pipeline.run.outcome import ALL_QUOTED, REFUSED, SOME_HELD, in_one_line, waiting
+from pipeline.run.request import Progress
 from pipeline.site.tasks import Gathered, gather
 
 
-def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, tell: Tell) -> int:
+def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, progress: Progress) -> int:
     """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
     faults, policy = _catalogue(catalogue)
     found = find_surveys(surveys, without=[str(out)] if out else [])
-    tell.stage("Reading surveys", len(found))
-    gathered = gather(list(take_in(found, jobs, tell.step)), policy, "", "")
+    progress.stage("Reading surveys", len(found))
+    gathered = gather(list(take_in(found, jobs, progress.step)), policy, "", "")
     queries = gathered.queries
-    returned = _return(out, found, queries, jobs, tell) if out else []
+    returned = _return(out, found, queries, jobs, progress) if out else []
     if as_json:
         click.echo(json.dumps(_result(gathered, faults), indent=2, ensure_ascii=True))
     _say(gathered, faults, catalogue, returned)
@@ -37,23 +37,24 @@ def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, a
 
 def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any]]:
     """Faults of the catalogue, and the policy in force: the documented defaults where there is none to read."""
-    from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
+    from pipeline.intake.catalogue import CatalogueFaults, documented_policy
+    from pipeline.intake.catalogue.apart import read_apart
 
     if not path:
         return [], documented_policy()
     try:
-        return [], read_catalogue(path).policy
+        return [], read_apart(path).policy
     except CatalogueFaults as error:
         return [asdict(f) for f in error.faults], documented_policy()
 
 
-def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, tell: Tell) -> list[str]:
+def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, progress: Progress) -> list[str]:
     """Marked copies under `out`/returns; paths of those that were written."""
     from pipeline.output.folder import write_whole
     from pipeline.run.return_copies import marked_files
 
     paths = []
-    for path, data in marked_files(found, queries, jobs, tell):
+    for path, data in marked_files(found, queries, jobs, progress):
         write_whole(out / path, data)
         paths.append(path)
     return paths
@@ -90,8 +91,8 @@ def _say(gathered: Gathered, faults: Sequence[dict[str, str]], catalogue: str, r
 def _say_queries(gathered: Gathered) -> None:
     """What waits, what was only noticed, and what was noted of the files, each by file."""
     more = "--json prints them, --out DIR writes marked copies."
-    by_sender("To correct, by file:", [(q.file, told(q)) for q in gathered.queries if waiting(q)], more)
-    by_sender("Read, but look at it:", [(q.file, told(q)) for q in gathered.queries if not waiting(q)], more)
+    by_sender("To correct, by file:", [(q.file, in_one_line(q)) for q in gathered.queries if waiting(q)], more)
+    by_sender("Read, but look at it:", [(q.file, in_one_line(q)) for q in gathered.queries if not waiting(q)], more)
     by_sender("Noted while reading:", [(f.file, note) for f in gathered.files for note in f.notes], "--json prints them.")
 
 

@@ -18,7 +18,7 @@ SHOWN = 12
 WIDTH = 79
 
 
-class Teller:
+class TerminalProgress:
     """Progress: a bar with rate and time left on a terminal, a line per stage in a log, nothing when quiet."""
 
     def __init__(self, quiet: bool) -> None:

@@ -67,11 +67,11 @@ def require(address: str) -> None:
 class Cluster:
     """Workers of a scheduler; where none is left, processes of this machine take over."""
 
-    def __init__(self, work: Work, shared: Any, address: str) -> None:
+    def __init__(self, shared: Any, address: str) -> None:
         self.tries = 1  # the scheduler itself has tried a batch several times before it gives it up
-        self._work, self._shared = work, shared
+        self._shared = shared
         self._client = _connected(address)
-        self._content = pickle.dumps((program_print(), work, shared), pickle.HIGHEST_PROTOCOL)
+        self._content = pickle.dumps((program_print(), shared), pickle.HIGHEST_PROTOCOL)
         self._send()
         self._executor = self._client.get_executor(retries=TRIES, pure=False)
         self.width = 2 * max(1, sum(self._client.nthreads().values()))
@@ -82,15 +82,15 @@ class Cluster:
         key = sha256(self._content).digest()
         self._sent = self._client.scatter((key, self._content), broadcast=True, hash=False)
 
-    def submit(self, batch: Sequence[Any]) -> Future[list[Any]]:
+    def submit(self, work: Work, batch: Sequence[Any]) -> Future[list[Any]]:
         """Hand a batch over."""
         if self._here is None:
             with suppress(Exception):
-                future: Future[list[Any]] = self._executor.submit(_call, self._sent, batch)
+                future: Future[list[Any]] = self._executor.submit(_call, self._sent, work, batch)
                 return future
             self._take_over()
         assert self._here is not None
-        own = self._here.submit(batch)
+        own = self._here.submit(work, batch)
         self._ours.add(own)
         return own
 
@@ -137,7 +137,7 @@ class Cluster:
 
     def _take_over(self) -> None:
         if self._here is None:
-            self._here = Processes(self._work, self._shared, 1)
+            self._here = Processes(self._shared, 1)
 
     def close(self) -> None:
         """Let the workers go."""
@@ -147,10 +147,10 @@ class Cluster:
             self._client.close()
 
 
-_UNPACKED: dict[bytes, tuple[str, Work, Any]] = {}
+_UNPACKED: dict[bytes, tuple[str, Any]] = {}
 
 
-def _call(packed: tuple[bytes, bytes], batch: Sequence[Any]) -> list[Any]:
+def _call(packed: tuple[bytes, bytes], work: Work, batch: Sequence[Any]) -> list[Any]:
     """On a worker: what is shared is unpacked once."""
     key, content = packed
     found = _UNPACKED.get(key)
@@ -158,7 +158,7 @@ def _call(packed: tuple[bytes, bytes], batch: Sequence[Any]) -> list[Any]:
         found = pickle.loads(content)
         _UNPACKED.clear()
         _UNPACKED[key] = found
-    program, work, shared = found
+    program, shared = found
     if program != program_print():
         raise RuntimeError(f"this worker has {program_print()}, and the run {program}")
     return work(batch, shared)

@@ -1,11 +1,9 @@
-"""Batches of sites through worker processes of this machine, or of a cluster; results in the batches' order."""
+"""Batches of tasks through worker processes of this machine, or of a cluster; results in the batches' order."""
 
 from __future__ import annotations
 
-import gc
 import multiprocessing
 import os
-import sys
 import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -22,7 +20,9 @@ Lost = Callable[[Any, str], Any]
 TRIES = 3
 """A batch whose worker was lost is done again so often; then its tasks go one by one, and a killer fails alone."""
 
-_HOW = "fork" if sys.platform == "linux" else "spawn"
+HOW = "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
+"""How processes start: never as a copy of one that has threads."""
+_LOADED = ["pipeline.site.batch"]
 
 
 class NoSchedulerError(Exception):
@@ -33,7 +33,7 @@ class WorkerLostError(Exception):
     """A batch came back from no worker; whose fault it is, is not known."""
 
 
-class Crew(Protocol):
+class Executor(Protocol):
     """Where batches go."""
 
     width: int
@@ -41,7 +41,7 @@ class Crew(Protocol):
     tries: int
     """How often a batch is worth handing over anew before its tasks go one by one."""
 
-    def submit(self, batch: Sequence[Any]) -> Future[list[Any]]:
+    def submit(self, work: Work, batch: Sequence[Any]) -> Future[list[Any]]:
         """Hand a batch over."""
 
     def result(self, future: Future[list[Any]]) -> list[Any]:
@@ -51,91 +51,114 @@ class Crew(Protocol):
         """Let the workers go."""
 
 
-def in_order(
-    work: Work, shared: Any, batches: Iterable[Sequence[Any]], jobs: int, cluster: str, lost: Lost
-) -> Iterator[list[Any]]:
-    """Outcomes of each batch, in order; at most a few batches are under way at once, so that memory is bounded by them."""
-    gc.freeze()  # what has been made so far lives as long as the run: neither here nor in a worker is it looked through
+@contextmanager
+def executor(shared: Any, jobs: int, cluster: str = "") -> Iterator[Executor]:
+    """Workers that have what all batches share; this process itself where there is one job."""
+    made = _made(shared, jobs, cluster)
     try:
-        if jobs <= 1 and not cluster:
-            yield from (work(batch, shared) for batch in batches)
-            return
-        crew = _crew(work, shared, jobs, cluster)
-        try:
-            yield from _flow(crew, batches, lost)
-        finally:
-            crew.close()
+        yield made
     finally:
-        gc.unfreeze()
+        made.close()
 
 
-def _crew(work: Work, shared: Any, jobs: int, cluster: str) -> Crew:
-    if not cluster:
-        return Processes(work, shared, jobs)
-    from pipeline.executors.cluster import Cluster
+def _made(shared: Any, jobs: int, cluster: str) -> Executor:
+    if cluster:
+        from pipeline.executors.cluster import Cluster
 
-    return Cluster(work, shared, cluster)
+        return Cluster(shared, cluster)
+    return Processes(shared, jobs) if jobs > 1 else Here(shared)
 
 
-def _flow(crew: Crew, batches: Iterable[Sequence[Any]], lost: Lost) -> Iterator[list[Any]]:
+def load_workers() -> None:
+    """Let the process from which workers start load what they need, while this one does something else."""
+    if HOW == "forkserver":
+        from multiprocessing import forkserver
+
+        multiprocessing.set_forkserver_preload(_LOADED)
+        forkserver.ensure_running()
+
+
+def in_order(through: Executor, work: Work, batches: Iterable[Sequence[Any]], lost: Lost) -> Iterator[list[Any]]:
+    """Outcomes of each batch, in order; at most a few batches are under way at once, so that memory is bounded by them."""
     waiting: deque[tuple[Sequence[Any], Future[list[Any]]]] = deque()
     for batch in batches:
-        waiting.append((batch, crew.submit(batch)))
-        if len(waiting) > crew.width:
-            yield _taken(crew, waiting, lost)
+        waiting.append((batch, through.submit(work, batch)))
+        if len(waiting) > through.width:
+            yield _outcomes(through, work, waiting, lost)
     while waiting:
-        yield _taken(crew, waiting, lost)
+        yield _outcomes(through, work, waiting, lost)
 
 
-def _taken(crew: Crew, waiting: deque[tuple[Sequence[Any], Future[list[Any]]]], lost: Lost) -> list[Any]:
+def _outcomes(through: Executor, work: Work, waiting: deque[tuple[Sequence[Any], Future[list[Any]]]], lost: Lost) -> list[Any]:
     """The outcome of the batch that has waited longest; others that went down with it are handed over again."""
     batch, future = waiting.popleft()
     try:
-        return crew.result(future)
+        return through.result(future)
     except WorkerLostError:
-        outcome = _again(crew, batch, lost)
-        for i, (other, unsettled) in enumerate(waiting):
-            if unsettled.done() and (unsettled.cancelled() or unsettled.exception() is not None):
-                waiting[i] = (other, crew.submit(other))
+        outcome = _again(through, work, batch, lost)
+        for i, (other, pending) in enumerate(waiting):
+            if pending.done() and (pending.cancelled() or pending.exception() is not None):
+                waiting[i] = (other, through.submit(work, other))
         return outcome
 
 
-def _again(crew: Crew, batch: Sequence[Any], lost: Lost) -> list[Any]:
+def _again(through: Executor, work: Work, batch: Sequence[Any], lost: Lost) -> list[Any]:
     """The batch once more; at last task by task, so that a failing site fails alone."""
-    for _ in range(crew.tries - 1):
+    for _ in range(through.tries - 1):
         try:
-            return crew.result(crew.submit(batch))
+            return through.result(through.submit(work, batch))
         except WorkerLostError:
             continue
     outcomes: list[Any] = []
     for task in batch:
         try:
-            outcomes.extend(crew.result(crew.submit([task])))
+            outcomes.extend(through.result(through.submit(work, [task])))
         except WorkerLostError as error:
             outcomes.append(lost(task, str(error)))
     return outcomes
 
 
+class Here:
+    """This process: a batch is done when it is handed over."""
+
+    def __init__(self, shared: Any) -> None:
+        self.width, self.tries = 0, 1
+        self._shared = shared
+
+    def submit(self, work: Work, batch: Sequence[Any]) -> Future[list[Any]]:
+        """Do a batch; what goes wrong in it is raised at once."""
+        future: Future[list[Any]] = Future()
+        future.set_result(work(batch, self._shared))
+        return future
+
+    def result(self, future: Future[list[Any]]) -> list[Any]:
+        """What came out."""
+        return future.result()
+
+    def close(self) -> None:
+        """Nothing to let go."""
+
+
 class Processes:
     """Processes of this machine; what is shared goes over once, at a process's start."""
 
-    def __init__(self, work: Work, shared: Any, jobs: int) -> None:
+    def __init__(self, shared: Any, jobs: int) -> None:
         self.width, self.tries = 2 * jobs, TRIES
-        self._jobs, self._start = jobs, (work, shared)
+        self._jobs, self._shared = jobs, shared
         self._pool = self._make()
 
     def _make(self) -> ProcessPoolExecutor:
-        how = multiprocessing.get_context(_HOW)
-        return ProcessPoolExecutor(self._jobs, how, initializer=_start, initargs=self._start)
+        how = multiprocessing.get_context(HOW)
+        return ProcessPoolExecutor(self._jobs, how, initializer=_start, initargs=(self._shared,))
 
-    def submit(self, batch: Sequence[Any]) -> Future[list[Any]]:
+    def submit(self, work: Work, batch: Sequence[Any]) -> Future[list[Any]]:
         """Hand a batch over; to new processes where the old ones are broken."""
         try:
-            return self._pool.submit(_call, batch)
+            return self._pool.submit(_call, work, batch)
         except BrokenExecutor:
             self.close()
             self._pool = self._make()
-            return self._pool.submit(_call, batch)
+            return self._pool.submit(_call, work, batch)
 
     def result(self, future: Future[list[Any]]) -> list[Any]:
         """Wait for a batch."""
@@ -149,46 +172,22 @@ class Processes:
         self._pool.shutdown(wait=True, cancel_futures=True)
 
 
-@contextmanager
-def beside(work: Callable[..., Any], *args: Any) -> Iterator[Callable[[], Any]]:
-    """`work(*args)` in a process of its own; what is yielded waits for its result or raises what it raised.
-
-    A process that is lost costs nothing but time: the work is then done here.
-    """
-    with ProcessPoolExecutor(1, multiprocessing.get_context(_HOW), initializer=_watch) as pool:
-        future = pool.submit(work, *args)
-
-        def result() -> Any:
-            try:
-                return future.result()
-            except BrokenExecutor:
-                return work(*args)
-
-        yield result
-
-
 _SHARED: Any = None
-_WORK: Work | None = None
 
 
-def _start(work: Work, shared: Any) -> None:
-    global _SHARED, _WORK
-    _WORK, _SHARED = work, shared
-    _watch()
-
-
-def _watch() -> None:
+def _start(shared: Any) -> None:
+    global _SHARED
+    _SHARED = shared
     threading.Thread(target=_end_with_parent, daemon=True).start()
 
 
 def _end_with_parent() -> None:
-    """A worker whose run was killed ends too, and lets go of what it holds of the run's, the folder's lock among it."""
+    """A worker whose run was killed ends too."""
     parent = multiprocessing.parent_process()
     if parent is not None:
         parent.join()
         os._exit(1)
 
 
-def _call(batch: Sequence[Any]) -> list[Any]:
-    assert _WORK is not None
-    return _WORK(batch, _SHARED)
+def _call(work: Work, batch: Sequence[Any]) -> list[Any]:
+    return work(batch, _SHARED)

@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-import gc
-
 from pipeline.intake.survey.check import read_path
 from pipeline.intake.taken import Taken
 from pipeline.reading.answers import ANSWERS, answer
-
-gc.freeze()
-gc.set_threshold(20_000, 20, 20)  # reading makes many cells and hardly a circle
 
 
 def take_path(path: str, file: str) -> Taken:

@@ -12,7 +12,9 @@ from pipeline.reading import Found
 from pipeline.reading.book import UnreadableFileError
 
 
-def take_in(found: Sequence[Found], jobs: int, tell: Callable[[int], None], readers: Readers | None = None) -> Iterator[Taken]:
+def take_in(
+    found: Sequence[Found], jobs: int, progress: Callable[[int], None], readers: Readers | None = None
+) -> Iterator[Taken]:
     """Each file taken in, in the order given, `jobs` at a time; a file that kills its reader is refused in plain words.
 
     `readers` are left open; without them they are made for the call.
@@ -21,7 +23,7 @@ def take_in(found: Sequence[Found], jobs: int, tell: Callable[[int], None], read
         own = readers or stack.enter_context(Readers(max(1, min(jobs, len(found)))))
         pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(own), len(found)))))
         for done, taken in enumerate(pool.map(lambda f: _one(f, own), found), 1):
-            tell(done)
+            progress(done)
             yield taken
 
 

@@ -53,11 +53,22 @@ class Known:
     """What the ledger knows of one site as it last came out."""
 
     site: str
+    site_code: str
     run: int
     inputs: str
     catalogue: str
-    pieces: dict[str, tuple[int, int]]  # data file -> (start, length) of the site's lines
     result: bytes  # packed
+
+
+@dataclass(frozen=True)
+class SiteEntry:
+    """One site as it was worked out: fingerprint of its inputs; its rows and its result, packed."""
+
+    site: str
+    site_code: str
+    inputs: str
+    rows: bytes
+    result: bytes
 
 
 @dataclass(frozen=True)

@@ -32,6 +32,19 @@ STEPS: tuple[tuple[str, str], ...] = (
         """,
     ),
     ("002 file of the catalogue", "CREATE TABLE catalogue_file (key TEXT PRIMARY KEY, content BLOB NOT NULL);"),
+    (
+        "003 lines of data files by site",
+        """
+        DROP TABLE surveys; DROP TABLE sites;
+        CREATE TABLE surveys (key TEXT PRIMARY KEY, file TEXT NOT NULL, run INTEGER NOT NULL, content BLOB NOT NULL);
+        CREATE TABLE sites (
+            site TEXT PRIMARY KEY, site_code TEXT NOT NULL, run INTEGER NOT NULL, inputs TEXT NOT NULL, catalogue TEXT NOT NULL,
+            rows BLOB NOT NULL, result BLOB NOT NULL);
+        CREATE TABLE lines (
+            site TEXT NOT NULL, inputs TEXT NOT NULL, name TEXT NOT NULL, place INTEGER NOT NULL, content BLOB NOT NULL,
+            PRIMARY KEY (site, inputs, name, place));
+        """,
+    ),
 )
 
 

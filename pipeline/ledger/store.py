@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -12,22 +11,23 @@ from typing import Any
 
 from pipeline.ledger.kept_catalogue import Kept, from_plain
 from pipeline.ledger.pack import pack, unpack
-from pipeline.ledger.records import Known, Latest, Output, Revision, Run
+from pipeline.ledger.records import Known, Latest, Output, Revision, Run, SiteEntry
+from pipeline.ledger.results import Results
 from pipeline.ledger.schema import open_ledger, open_to_read
 from schemas.order import folded
 
 GONE, BACK = "no longer asked for", "asked for again"
 """Kinds of change that are about a site as a whole."""
 
-__all__ = ["Known", "Latest", "Ledger", "Output", "Revision", "Run"]
+__all__ = ["Known", "Latest", "Ledger", "Output", "Revision", "Run", "SiteEntry"]
 
 
-class Ledger:
+class Ledger(Results):
     """DIR/ledger.sqlite, open."""
 
     def __init__(self, path: Path, read_only: bool = False) -> None:
         """`read_only` writes nothing at all, so that a folder that may only be read will do."""
-        self._db: sqlite3.Connection = open_to_read(path) if read_only else open_ledger(path)
+        self._db = open_to_read(path) if read_only else open_ledger(path)
 
     def close(self) -> None:
         """Let go of the file."""
@@ -104,58 +104,6 @@ class Ledger:
         self._db.execute("DELETE FROM catalogue_file")
         self._db.execute("INSERT INTO catalogue_file VALUES (?, ?)", (key, content))
 
-    # surveys
-
-    def surveys(self, keys: Iterable[str]) -> dict[str, bytes]:
-        """Parsed surveys by key, packed, those that are known."""
-        found: dict[str, bytes] = {}
-        wanted = list(keys)
-        for start in range(0, len(wanted), 500):
-            some = wanted[start : start + 500]
-            marks = ",".join("?" * len(some))
-            found.update(self._db.execute(f"SELECT key, content FROM surveys WHERE key IN ({marks})", some).fetchall())
-        return found
-
-    def keep_surveys(self, run: int, parsed: Mapping[str, bytes], used: Iterable[str]) -> None:
-        """Add parsed surveys, and forget those that this run did not use; call within `together`."""
-        self._db.executemany("INSERT OR REPLACE INTO surveys VALUES (?, ?, ?)", [(k, run, v) for k, v in sorted(parsed.items())])
-        self._db.executemany("UPDATE surveys SET run = ? WHERE key = ?", [(run, k) for k in used])
-        self._db.execute("DELETE FROM surveys WHERE run < ?", (run,))
-
-    # sites
-
-    def known_sites(self) -> dict[str, Known]:
-        """What is known of every site, by folded code."""
-        rows = self._db.execute("SELECT site, run, inputs, catalogue, pieces, result FROM sites")
-        return {r[0]: Known(r[0], r[1], r[2], r[3], {k: tuple(v) for k, v in json.loads(r[4]).items()}, r[5]) for r in rows}
-
-    def site_rows(self, site: str) -> tuple[Any, str] | None:
-        """Rows of one site as last read, and the fingerprint of the catalogue used; None where there is no such site."""
-        row = self._db.execute("SELECT rows, catalogue FROM sites WHERE site = ?", (site,)).fetchone()
-        return (unpack(row[0]), row[1]) if row else None
-
-    def site_codes(self) -> list[str]:
-        """Folded codes of all sites that are known."""
-        return [r[0] for r in self._db.execute("SELECT site FROM sites ORDER BY site")]
-
-    def run_of(self, site: str) -> int:
-        """The run in which a known site was last asked for."""
-        return int(self._db.execute("SELECT run FROM sites WHERE site = ?", (site,)).fetchone()[0])
-
-    def put_sites(self, run: int, catalogue: str, sites: Iterable[tuple[str, str, bytes, bytes]]) -> None:
-        """Keep the results of sites (folded code, inputs, rows, result); call within `together`, before `put_pieces`."""
-        self._db.executemany(
-            "INSERT OR REPLACE INTO sites VALUES (?, ?, ?, ?, ?, ?, '{}')",
-            [(site, run, inputs, catalogue, rows, result) for site, inputs, rows, result in sites],
-        )
-
-    def put_pieces(self, run: int, catalogue: str, pieces: Mapping[str, Mapping[str, tuple[int, int]]]) -> None:
-        """The sites that a run came out with, and where each one's lines stand in the data files; call within `together`."""
-        self._db.executemany(
-            "UPDATE sites SET run = ?, catalogue = ?, pieces = ? WHERE site = ?",
-            [(run, catalogue, json.dumps(p), site) for site, p in pieces.items()],
-        )
-
     # revisions
 
     def revisions(self, site: str | None = None) -> dict[str, list[Revision]]:
@@ -174,7 +122,7 @@ class Ledger:
             "WHERE run <= ? GROUP BY site ORDER BY site",
             (until,),
         )
-        return {r[0]: Latest(*r) for r in rows}
+        return {r[0]: Latest(*(*r[:4], _path(r[4]), *r[5:])) for r in rows}
 
     def contents(self, sites: Sequence[tuple[str, int]]) -> dict[str, Revision]:
         """Whole revisions, given (folded site, revision), by folded code."""
@@ -190,7 +138,7 @@ class Ledger:
     def unfinished(self, run: int) -> dict[tuple[str, int], str]:
         """Workbooks that a killed run intended: (folded site, revision) -> path."""
         rows = self._db.execute("SELECT site, revision, workbook FROM revisions WHERE run >= ?", (run,))
-        return {(r[0], r[1]): r[2] for r in rows}
+        return {(r[0], r[1]): _path(r[2]) for r in rows}
 
     def intend(self, revisions: Sequence[Revision]) -> None:
         """Say which workbooks are about to be written, so that a killed run's files are known as ours."""
@@ -233,16 +181,16 @@ class Ledger:
         return [dict(zip(names, row, strict=True)) for row in cursor]
 
     def gone(self) -> set[str]:
-        """Folded codes of the sites that were told of as no longer asked for, and have not come back since."""
+        """Folded codes of the sites that were listed as no longer asked for, and have not come back since."""
         rows = self._db.execute("SELECT site_code, kind FROM changes WHERE kind IN (?, ?) ORDER BY run, place", (GONE, BACK))
-        told = {folded(site): kind for site, kind in rows}
-        return {site for site, kind in told.items() if kind == GONE}
+        last = {folded(site): kind for site, kind in rows}
+        return {site for site, kind in last.items() if kind == GONE}
 
     # outputs
 
     def outputs(self) -> dict[str, Output]:
         """Files that belong to no single site, by path."""
-        return {r[0]: Output(*r[1:]) for r in self._db.execute("SELECT path, hash, seen, recipe FROM outputs")}
+        return {_path(r[0]): Output(*r[1:]) for r in self._db.execute("SELECT path, hash, seen, recipe FROM outputs")}
 
     def about_to_write(self, files: Iterable[tuple[str, str]]) -> None:
         """Say that files (path, hash) are about to be written, so that a killed run's files are known as ours."""
@@ -250,7 +198,7 @@ class Ledger:
 
     def pending(self) -> set[tuple[str, str]]:
         """(path, hash) of files that a killed run may have written."""
-        return set(self._db.execute("SELECT path, hash FROM pending").fetchall())
+        return {(_path(path), hash_) for path, hash_ in self._db.execute("SELECT path, hash FROM pending")}
 
     def put_outputs(self, outputs: Mapping[str, Output]) -> None:
         """Replace the list of outputs; call within `together`."""
@@ -265,4 +213,13 @@ _REVISION = ", ".join(_NAMES)
 
 
 def _revision(row: Sequence[Any]) -> Revision:
-    return Revision(**{**dict(zip(_NAMES, row, strict=True)), "content": unpack(row[-2])})
+    named = dict(zip(_NAMES, row, strict=True))
+    return Revision(**{**named, "workbook": _path(named["workbook"]), "content": unpack(named["content"])})
+
+
+def _path(text: Any) -> str:
+    """A path that leads to no place outside the output folder; any other makes the ledger one that cannot be used."""
+    parts = str(text).split("/")
+    if {"", ".", ".."} & set(parts) or any(c in "\\:\0" for c in str(text)):
+        raise sqlite3.DatabaseError("a path in it leads out of the folder")
+    return str(text)

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 import errno
 import hashlib
-from collections.abc import Iterator
+import io
+import os
+import stat
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import BinaryIO
 
-PART = ".part"
+_NO_LINK, _NO_WAIT = (getattr(os, name, 0) for name in ("O_NOFOLLOW", "O_NONBLOCK"))
+
+PART = ".postquote-part"
 """Ending of a file that is being written; a run that is killed may leave one, and the next run removes it."""
 
 
@@ -22,10 +27,25 @@ def digest(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def file_digest(path: Path) -> str:
-    """SHA-256 of a file's bytes; '' where there is no such file."""
+def open_plain(path: Path | str) -> io.BufferedReader:
+    """An ordinary file, open for reading: no link is followed, and no pipe or device waited for. Errors: OSError."""
+    fd = os.open(path, os.O_RDONLY | _NO_LINK | _NO_WAIT | getattr(os, "O_BINARY", 0))
     try:
-        with path.open("rb") as f:
+        mode = os.fstat(fd).st_mode
+        if stat.S_ISDIR(mode):
+            raise IsADirectoryError(errno.EISDIR, os.strerror(errno.EISDIR), str(path))
+        if not stat.S_ISREG(mode):
+            raise OSError(errno.EINVAL, "it is no file", str(path))
+        return os.fdopen(fd, "rb")
+    except BaseException:
+        os.close(fd)
+        raise
+
+
+def file_digest(path: Path | str) -> str:
+    """SHA-256 of a file's bytes; '' where there is no such file, 'unreadable' where it is none or may not be read."""
+    try:
+        with open_plain(path) as f:
             return hashlib.file_digest(f, "sha256").hexdigest()
     except (FileNotFoundError, IsADirectoryError, NotADirectoryError):
         return ""
@@ -36,10 +56,32 @@ def file_digest(path: Path) -> str:
 def is_torn(path: Path) -> bool:
     """Whether a file holds nothing, or nothing but zeros: what a loss of power leaves, and no person's work."""
     try:
-        with path.open("rb") as f:
+        with open_plain(path) as f:
             return not any(f.read(1 << 16))
     except OSError:
         return False
+
+
+def require_plain(path: Path, within: Path | None = None) -> None:
+    """NotWrittenError unless nothing stands at `path` or an ordinary file, in ordinary folders all the way from `within`."""
+    for place in (*_between(path, within), path):
+        try:
+            mode = place.lstat().st_mode
+        except (FileNotFoundError, NotADirectoryError):
+            continue
+        except OSError as error:
+            raise NotWrittenError(f"{path} could not be written: {in_words(error)}.") from error
+        if not (stat.S_ISDIR(mode) or (place == path and stat.S_ISREG(mode))):
+            what = "a link" if stat.S_ISLNK(mode) else "no file or folder of ours"
+            raise NotWrittenError(f"{path} was not written: {place} is {what}. Move it away and run again.")
+
+
+def _between(path: Path, within: Path | None) -> list[Path]:
+    """The folders between `within` and `path`, the outer ones first."""
+    if within is None:
+        return []
+    inner = path.relative_to(within).parts[:-1]
+    return [within.joinpath(*inner[: n + 1]) for n in range(len(inner))]
 
 
 def write_whole(path: Path, data: bytes, within: Path | None = None) -> None:
@@ -49,20 +91,22 @@ def write_whole(path: Path, data: bytes, within: Path | None = None) -> None:
     """
     if within is not None and not within.is_dir():
         raise NotWrittenError(f"{path} could not be written: {in_words(FileNotFoundError())}.")
-    with written_whole(path) as f:
+    with written_whole(path, within) as f:
         f.write(data)
 
 
 @contextmanager
-def written_whole(path: Path) -> Iterator[BinaryIO]:
+def written_whole(path: Path, within: Path | None = None) -> Iterator[BinaryIO]:
     """A file to write to that takes the place of `path` when the block ends well, and vanishes when it does not.
 
     No wait for the disk: a file that a loss of power emptied shows by its hash, and the next run makes it again.
     """
-    part = path.with_name(f".{path.name}{PART}")
+    require_plain(path, within)
+    part = part_of(path)
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-        with part.open("wb") as f:
+        _remove(part)
+        with part.open("xb") as f:
             yield f
         part.replace(path)
     except OSError as error:
@@ -71,6 +115,11 @@ def written_whole(path: Path) -> Iterator[BinaryIO]:
     except BaseException:
         _remove(part)
         raise
+
+
+def part_of(path: Path) -> Path:
+    """Where a file is written before it takes its place."""
+    return path.with_name(f".{path.name}{PART}")
 
 
 def _remove(path: Path) -> None:
@@ -94,15 +143,19 @@ def in_words(error: OSError) -> str:
     return (error.strerror or "the system refused").lower()
 
 
-def remove_parts(folder: Path) -> None:
-    """Remove what a killed run left half written."""
-    for part in folder.rglob(f".*{PART}"):
-        _remove(part)
+def remove_parts(folder: Path, paths: Iterable[str]) -> None:
+    """Remove what a killed run left half written of the files that it was about to write."""
+    for path in paths:
+        place = folder / path
+        with suppress(NotWrittenError):
+            require_plain(place, folder)
+            _remove(part_of(place))
 
 
 def remove_file(folder: Path, path: str) -> None:
-    """Remove a file of the output folder, and the folders that it leaves empty. Errors: OSError."""
+    """Remove a file of the output folder, and the folders that it leaves empty. Errors: OSError, NotWrittenError."""
     place = folder / path
+    require_plain(place, folder)
     place.unlink(missing_ok=True)
     for parent in place.parents:
         if parent == folder:

@@ -8,10 +8,11 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from filelock import FileLock, Timeout
 
-from pipeline.output.folder import NotWrittenError, in_words
+from pipeline.output.folder import NotWrittenError, in_words, open_plain, require_plain, write_whole
 
 _LOCK = ".lock"
 _HOLDER = ".lock-holder.json"
@@ -26,6 +27,8 @@ def hold(folder: Path, now: datetime) -> Iterator[None]:
     """Hold `folder` for one run; FolderBusyError says who holds it and since when."""
     lock = FileLock(str(folder / _LOCK))
     holder = folder / _HOLDER
+    for place in (folder / _LOCK, holder):
+        require_plain(place, folder)
     try:
         lock.acquire(timeout=0)
     except Timeout as busy:
@@ -43,15 +46,17 @@ def hold(folder: Path, now: datetime) -> Iterator[None]:
 
 def _say_who(holder: Path, now: datetime) -> None:
     said = json.dumps({"process": os.getpid(), "since": now.isoformat(sep=" ", timespec="seconds")})
-    try:
-        holder.write_text(said)
-    except OSError as error:
-        raise NotWrittenError(f"{holder} could not be written: {in_words(error)}.") from error
+    write_whole(holder, said.encode())
+
+
+def _read(holder: Path) -> Any:
+    with open_plain(holder) as f:
+        return json.loads(f.read(1 << 12))
 
 
 def _who(holder: Path) -> str:
     try:
-        said = json.loads(holder.read_text())
+        said = _read(holder)
         return f"process {said['process']}, since {said['since']}"
-    except (OSError, ValueError, KeyError):
+    except (OSError, ValueError, KeyError, TypeError):
         return "process not known"

@@ -4,30 +4,60 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Mapping
+
+from schemas.order import folded
 
 _RESERVED = {"con", "prn", "aux", "nul", *(f"com{i}" for i in range(10)), *(f"lpt{i}" for i in range(10))}
 _LONGEST = 60
+_MARK, _LONGEST_MARK = 8, 64
+_MADE = re.compile(rf"-[0-9a-f]{{{_MARK},{_LONGEST_MARK}}}\Z", re.IGNORECASE)
 
 
 def safe_name(code: str) -> str:
     """A name of letters, digits, `-`, `_` and `.` for a code; codes that differ may give the same one."""
-    name = re.sub(r"[^A-Za-z0-9._-]+", "_", code).strip("._ ")[:_LONGEST].rstrip("._ ")
+    name = re.sub(r"[^A-Za-z0-9._-]+", "_", code).strip("._- ")[:_LONGEST].rstrip("._- ")
     return f"{name}_" if not name or name.split(".")[0].casefold() in _RESERVED else name
 
 
-def site_names(codes: Iterable[str]) -> dict[str, str]:
-    """A folder name for each code: its safe name where that shows the code as it is, else with a mark from the code's hash.
+def site_name(code: str, mark: int = _MARK) -> str:
+    """Folder name of one site: its safe name where that shows the code as it is, else with a mark from the code's hash.
 
-    The name depends on the code alone, so a site keeps it whatever other sites come and go.
+    A code that looks like a name with a mark has one made as well, so that no code is spelt like another's folder.
     """
-    return {code: site_name(code) for code in codes}
-
-
-def site_name(code: str) -> str:
-    """Folder name of one site. Codes are compared without regard to case, so the mark is made from the folded code."""
     name = safe_name(code)
-    if name == code:
+    if name == code and not _MADE.search(code):
         return name
-    mark = hashlib.sha256(code.casefold().encode("utf-8", "surrogatepass")).hexdigest()[:8]
-    return f"{name}-{mark}"
+    return f"{name}-{hashlib.sha256(folded(code).encode('utf-8', 'surrogatepass')).hexdigest()[:mark]}"
+
+
+def site_folders(codes: Mapping[str, str], taken: Mapping[str, str]) -> dict[str, str]:
+    """Folder of each site in the output folder, by folded code; no two are alike, case disregarded.
+
+    `codes` are the sites' codes as they are spelt, `taken` the folders of sites that have one. A site keeps its own
+    for good; two new ones that would share a name both get longer marks, so that no order of sites counts.
+    """
+    made = {site: taken[site] for site in codes if site in taken}
+    used = {folder.casefold() for folder in taken.values()}
+    left = {site: code for site, code in codes.items() if site not in made}
+    for mark in (_MARK, 16, 32, _LONGEST_MARK):
+        names = {site: f"sites/{site_name(code, mark)}" for site, code in left.items()}
+        count = Counter(name.casefold() for name in names.values())
+        alone = {s: n for s, n in names.items() if count[n.casefold()] == 1 and n.casefold() not in used}
+        made |= alone
+        used |= {name.casefold() for name in alone.values()}
+        left = {site: code for site, code in left.items() if site not in alone}
+    if left:
+        raise ValueError(f"no folder could be named for {sorted(left)}")  # two codes with one SHA-256
+    return made
+
+
+def workbook_path(folder: str, revision: int) -> str:
+    """Path of a revision's workbook in the output folder; `folder` is the site's."""
+    return f"{folder}/{folder.rpartition('/')[2]}-r{revision}.xlsx"
+
+
+def folder_of(workbook: str) -> str:
+    """The site's folder, given the path of one of its workbooks."""
+    return workbook.rpartition("/")[0]

@@ -8,37 +8,37 @@ from dataclasses import asdict, replace
 from typing import Any
 
 from pipeline.intake.query import Query
-from pipeline.ledger.store import GONE, Ledger
-from pipeline.output.data import whole
+from pipeline.ledger.pack import pack, unpack
+from pipeline.ledger.store import GONE, Ledger, SiteEntry
+from pipeline.output.data import BY_SITE, encoded, heading, whole
 from pipeline.output.folder import file_digest, remove_file
 from pipeline.output.shelf import Shelf
 from pipeline.run.known_catalogue import keep_catalogue
 from pipeline.run.open_run import EDITED, RunState
-from pipeline.run.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome, told, waiting
-from pipeline.run.quote_sites import Quoted
-from pipeline.run.read_surveys import AllTaken
-from pipeline.run.request import Tell
+from pipeline.run.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome, in_one_line, waiting
+from pipeline.run.quote_sites import Quoted, SiteResult
+from pipeline.run.read_surveys import SurveysRead
+from pipeline.run.request import Progress
 from pipeline.run.return_copies import return_files
 from pipeline.sheets.portfolio import portfolio_workbook
 from pipeline.site.summary import from_plain
 from pipeline.site.tasks import Gathered
+from schemas.column import Table
 from schemas.datapackage import descriptor
 from schemas.results import CHANGES, QUERIES, SITES
 
 
-def close(run: RunState, gathered: Gathered, files: AllTaken, quoted: Quoted, ledger: Ledger, tell: Tell) -> Outcome:
+def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted, ledger: Ledger, progress: Progress) -> Outcome:
     """Write what belongs to no single site, then mark the run as finished."""
     shelf = Shelf(run.request.out, ledger)
-    for name, hash_ in quoted.data.items():
-        shelf.note(f"data/{name}.csv", hash_)
     queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
     vanished = _vanished(run, gathered)
     changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
     expired = _expired(quoted)
     date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
-    _data(shelf, run, quoted, queries, changes)
-    return_files(shelf, files, run.prints, queries, run.request.jobs, tell)
-    tell.stage("Writing the portfolio", 1)
+    _data(shelf, run, quoted, ledger, queries, changes)
+    return_files(shelf, files, run.prints, queries, run.request.jobs, progress)
+    progress.stage("Writing the portfolio", 1)
     portfolio = portfolio_workbook(
         (from_plain(dict(s)) for s in quoted.summaries),
         queries,
@@ -50,12 +50,12 @@ def close(run: RunState, gathered: Gathered, files: AllTaken, quoted: Quoted, le
         date,
     )
     shelf.put("portfolio.xlsx", portfolio)
-    tell.step(1)
+    progress.step(1)
     shelf.clear()
     outcome = _outcome(run, gathered, quoted, queries, shelf)
     shelf.put("run.json", _run_json(run, gathered, quoted, outcome, date))
     outcome = replace(outcome, rewritten=quoted.written + shelf.written, **_failed(quoted, shelf))
-    _finish(run, files, quoted, changes, shelf, outcome, date, ledger)
+    _end(run, files, quoted, changes, shelf, outcome, date, ledger)
     return outcome
 
 
@@ -78,8 +78,6 @@ def _failed(quoted: Quoted, shelf: Shelf) -> dict[str, Any]:
 
 def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
     """Sites that were quoted once and are no longer in the surveys; their workbooks are kept."""
-    from pipeline.ledger.pack import unpack
-
     asked_for = {t.site for t in gathered.tasks}
     rows = []
     for site, latest in run.latest.items():
@@ -90,7 +88,7 @@ def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
 
 
 def _no_longer_asked_for(run: RunState, vanished: Sequence[Mapping[str, Any]]) -> Iterator[dict[str, Any]]:
-    """A change for each site of which that was not told before."""
+    """A change for each site of which that was not said before."""
     for row in vanished:
         if row["folded"] not in run.gone:
             yield {
@@ -106,12 +104,23 @@ def _no_longer_asked_for(run: RunState, vanished: Sequence[Mapping[str, Any]]) -
             }
 
 
-def _data(shelf: Shelf, run: RunState, quoted: Quoted, queries: Sequence[Query], changes: Sequence[Mapping[str, Any]]) -> None:
+def _data(
+    shelf: Shelf, run: RunState, quoted: Quoted, ledger: Ledger, queries: Sequence[Query], changes: Sequence[Mapping[str, Any]]
+) -> None:
+    for table in BY_SITE:
+        shelf.put_pieces(f"data/{table.name}.csv", _lines(table, quoted, ledger))
     shelf.put("data/sites.csv", whole(SITES, [s["site"] for s in quoted.summaries]))
     shelf.put("data/queries.csv", whole(QUERIES, [asdict(q) for q in queries]))
     shelf.put("data/changes.csv", whole(CHANGES, changes))
     package = descriptor(version=run.world.setting.program.rsplit(" ", 1)[-1])
     shelf.put("data/datapackage.json", _json(package))
+
+
+def _lines(table: Table, quoted: Quoted, ledger: Ledger) -> Iterator[bytes]:
+    """A data file whose lines lie in the ledger, site by site."""
+    yield encoded(heading(table))
+    for site, inputs in quoted.sites:
+        yield from (encoded(text) for text in ledger.lines(site, inputs, table.name))
 
 
 def _json(value: Any) -> bytes:
@@ -158,7 +167,7 @@ def _total(quoted: Quoted, currency: str) -> str:
 
 def _where(q: Query) -> str:
     """Who is asked on the first line; then where, what is wrong and what to type instead."""
-    return f"{q.file}\n{told(q)}"
+    return f"{q.file}\n{in_one_line(q)}"
 
 
 def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcome, date: str) -> bytes:
@@ -180,9 +189,9 @@ def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcom
     )
 
 
-def _finish(
+def _end(
     run: RunState,
-    files: AllTaken,
+    files: SurveysRead,
     quoted: Quoted,
     changes: Sequence[Mapping[str, Any]],
     shelf: Shelf,
@@ -194,9 +203,9 @@ def _finish(
     _drop_unfinished(run, quoted, ledger)
     with ledger.together():
         keep_catalogue(ledger, run.prints, run.catalogue)
-        ledger.keep_surveys(run.number, {key: taken.packed() for key, taken in files.fresh.items()}, files.keys)
-        ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
-        ledger.put_pieces(run.number, run.catalogue.fingerprint, quoted.pieces)
+        ledger.keep_surveys(run.number, {key: (taken.file, taken.packed()) for key, taken in files.fresh.items()}, files.keys)
+        ledger.put_sites(run.number, run.catalogue.fingerprint, map(_entry, quoted.kept))
+        ledger.end_with_sites(run.number, run.catalogue.fingerprint, [site for site, _ in quoted.sites])
         for site, r in run.latest.items():
             again = quoted.made_again.get(site)
             ours, seen = (again, again) if again else (r.workbook_hash, run.seen[site])
@@ -205,6 +214,13 @@ def _finish(
         ledger.put_changes(run.number, changes)
         ledger.put_outputs(shelf.now)
         ledger.finish(run.number, outcome.exit_status, run.prints.whole, outcome.as_text(), date)
+
+
+def _entry(result: SiteResult) -> SiteEntry:
+    """A site as the ledger keeps it."""
+    task = result.task
+    rows = {"quoted": [row.as_dict() for row in task.rows], "held": [row.as_dict() for row in task.held]}
+    return SiteEntry(task.site, task.site_code, result.inputs, pack(rows), pack(result.plain))
 
 
 def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:

@@ -36,22 +36,22 @@ class RunState:
     latest: Mapping[str, Latest]  # each site's newest revision of a finished run
     known: Mapping[str, Known]
     programs: Mapping[int, str]  # finished run -> program
-    gone: Set[str]  # sites that were told of as no longer asked for
+    gone: Set[str]  # sites that were listed as no longer asked for
     unfinished: Mapping[tuple[str, int], str]  # revisions that a killed run intended -> path of the workbook
     ours: Set[tuple[str, str]]  # (path, hash) of files that a killed run may have written
     seen: Mapping[str, str]  # site -> hash of its newest workbook as it stands
     found_as: Mapping[str, str]  # site -> OK, MISSING, EDITED, LOCKED
     outputs: Mapping[str, Output]
-    standing: Mapping[str, str]  # path -> hash, as the run found it
+    on_disk: Mapping[str, str]  # path -> hash, as the run found it
 
 
-def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledger, standing: Mapping[str, str]) -> RunState:
-    """Begin a run in the ledger; `standing` is what stages.standing saw in the folder."""
+def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledger, on_disk: Mapping[str, str]) -> RunState:
+    """Begin a run in the ledger; `on_disk` are the hashes of what stands in the folder."""
     last = ledger.last_finished()
     until = last.run if last else 0
     latest = ledger.latest(until)
     unfinished, ours = ledger.unfinished(until + 1), ledger.pending()
-    seen = {site: standing[r.workbook] for site, r in latest.items()}
+    seen = {site: on_disk[r.workbook] for site, r in latest.items()}
     content = pack(as_plain(read.tables, read.policy, read.stated, read.typed))
     number = ledger.begin(request.date.isoformat(), request.now.isoformat(), prints.program, read.fingerprint, content)
     return RunState(
@@ -70,7 +70,7 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
         seen,
         {site: found_as(request, r, seen[site], ours) for site, r in latest.items()},
         ledger.outputs(),
-        standing,
+        on_disk,
     )
 
 

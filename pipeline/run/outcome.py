@@ -19,7 +19,7 @@ def waiting(q: Query) -> bool:
     return q.holds_row or q.code in UNREAD
 
 
-def told(q: Query) -> str:
+def in_one_line(q: Query) -> str:
     """A query in one line: sheet and cell, what is wrong, and what to type instead where that is not said yet."""
     place = ", ".join(filter(None, (q.sheet and f"sheet {q.sheet}", q.cell)))
     instead = f" Instead: {q.suggestion}" if q.suggestion and q.suggestion not in q.message else ""

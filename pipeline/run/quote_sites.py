@@ -1,4 +1,4 @@
-"""All sites quoted: known ones copied, the others worked out in batches, each workbook written whole."""
+"""All sites quoted: known ones as they stand; the others are computed, decided on by customer, and reported on, in batches."""
 
 from __future__ import annotations
 
@@ -6,25 +6,32 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from pipeline.executors.processes import in_order
+from pipeline.executors.processes import executor, in_order
 from pipeline.intake.query import Query
-from pipeline.ledger.pack import pack, unpack
-from pipeline.ledger.store import BACK, Ledger, Revision
-from pipeline.output.data import BY_SITE, DataFiles
+from pipeline.ledger.pack import digest_of, unpack
+from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
-from pipeline.output.names import site_name
-from pipeline.run.open_run import EDITED, LOCKED, MISSING, RunState
-from pipeline.run.request import Tell
-from pipeline.run.site_fingerprint import Bearing
-from pipeline.site.batch import failed, quote_sites
-from pipeline.site.task import Before, SiteOutcome, SiteTask
-from pipeline.site.tasks import Gathered
+from pipeline.run.customers import decide, needs_others
+from pipeline.run.open_run import MISSING, RunState
+from pipeline.run.request import Progress, sha
+from pipeline.run.revisions import changes, expired, revision_of, to_renew, with_before
+from pipeline.site.batch import compute_sites, failed, quote_sites
+from pipeline.site.task import Figures, SiteOutcome, SiteTask
 
 BATCH_POSTS, BATCH_SITES = 96, 16
 """A batch ends with the site that reaches either."""
 
 FEW_POSTS = 160
 """So many are worked out here sooner than worker processes start. Source: measured."""
+
+
+@dataclass(frozen=True)
+class SiteResult:
+    """A site that was worked out: its task, and what the ledger keeps of it as plain values."""
+
+    task: SiteTask
+    inputs: str  # fingerprint of what it was made from
+    plain: Mapping[str, Any]
 
 
 @dataclass
@@ -36,97 +43,111 @@ class Quoted:
     changes: list[dict[str, Any]] = field(default_factory=list)
     states: list[str] = field(default_factory=list)
     failures: list[str] = field(default_factory=list)
-    notes: list[str] = field(default_factory=list)
     expired: list[dict[str, Any]] = field(default_factory=list)
     intended: set[tuple[str, int]] = field(default_factory=set)  # (folded site, revision) of new workbooks
-    kept: list[tuple[str, str, bytes, bytes]] = field(default_factory=list)  # folded site, inputs, rows, result
+    kept: list[SiteResult] = field(default_factory=list)
     made_again: dict[str, str] = field(default_factory=dict)  # folded site -> hash of a workbook that was missing
+    sites: list[tuple[str, str]] = field(default_factory=list)  # (folded site, inputs) of all that came out, in order
     revisions: int = 0
     written: int = 0
-    data: Mapping[str, str] = field(default_factory=dict)  # data file -> hash
-    pieces: Mapping[str, Mapping[str, tuple[int, int]]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
 class _Job:
-    """One site: its task, and its result where that is known."""
+    """One site: its task, the fingerprint of its inputs, and its result where that is known."""
 
     task: SiteTask
-    result: Mapping[str, Any] | None  # as the ledger keeps it
-
-    @property
-    def known(self) -> bool:
-        return self.result is not None
+    inputs: str
+    own: str  # the same without what other sites of the customer decide
+    known: Mapping[str, Any] | None = None  # as the ledger keeps it
 
 
-def quote_all(run: RunState, gathered: Gathered, ledger: Ledger, tell: Tell) -> Quoted:
-    """Every site of the run, in order. Workbooks stand when this returns, and so do the per-site data files."""
+def quote_all(run: RunState, tasks: Sequence[SiteTask], ledger: Ledger, progress: Progress) -> Quoted:
+    """Every site of the run, in order. Workbooks stand when this returns; the ledger has the lines of the data files."""
     quoted = Quoted()
-    before = {t.name: run.outputs[p].hash for t in BY_SITE if (p := f"data/{t.name}.csv") in run.outputs and _stands(run, p)}
-    with DataFiles(run.request.out / "data", before) as data:
-        bearing = Bearing(run.catalogue, run.prints.program)
-        jobs = [_job(task, run, data.can_copy, bearing) for task in gathered.tasks]
-        run = _with_catalogues(run, jobs, ledger)
-        fresh = [job for job in jobs if not job.known]
-        tell.stage("Quoting sites", len(fresh))
-        outcomes, done = _outcomes(fresh, run, ledger, quoted), 0
-        for job in jobs:
-            if job.known:
-                _copied(job, run, data, quoted)
-            else:
-                _worked_out(job.task, next(outcomes), run, ledger, data, quoted, bearing)
-                done += 1
-                tell.step(done)
-        quoted.data = data.finish()
-        quoted.pieces = data.pieces
-        quoted.written += data.written
+    run = _with_catalogues(run, ledger)
+    jobs = _jobs(tasks, run, ledger)
+    fresh = [job for job in jobs if job.known is None]
+    progress.stage("Quoting sites", len(fresh))
+    outcomes, done = _outcomes(fresh, run, ledger, quoted), 0
+    for job in jobs:
+        if job.known is not None:
+            _take_known(job, run, quoted)
+        else:
+            _take_outcome(job, next(outcomes), run, ledger, quoted)
+            done += 1
+            progress.step(done)
     return quoted
 
 
-def _with_catalogues(run: RunState, jobs: Sequence[_Job], ledger: Ledger) -> RunState:
+def _with_catalogues(run: RunState, ledger: Ledger) -> RunState:
     """The run with the catalogues that its sites last came out with: reasons for changes are looked for there."""
-    wanted = {run.known[j.task.site].catalogue for j in jobs if not j.known and j.task.site in run.known}
-    kept = {fingerprint: kept for fingerprint in sorted(wanted) if (kept := ledger.catalogue(fingerprint))}
+    wanted = sorted({known.catalogue for known in run.known.values()})
+    kept = {fingerprint: kept for fingerprint in wanted if (kept := ledger.catalogue(fingerprint))}
     return replace(run, world=replace(run.world, before=kept))
 
 
-def _stands(run: RunState, path: str) -> bool:
-    return run.standing.get(path) == run.outputs[path].hash
+def _jobs(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> list[_Job]:
+    """What is to be done about each site, once its customer's other sites have been asked where they count."""
+    with_lines = ledger.with_lines()
+    common = sha([run.prints.program, run.catalogue.fingerprint])
+    jobs = [_Job(task, own := fingerprint(task, common), own) for task in tasks]
+    waiting = [job for job in jobs if needs_others(job.task, run.world)]
+    if waiting:
+        decided = decide([job.task for job in waiting], _figures(waiting, run), run.world)
+        jobs = [_decided(job, decided.get(job.task.site, {})) for job in jobs]
+    return [replace(job, known=_known(job, run, with_lines)) for job in jobs]
 
 
-def _job(task: SiteTask, run: RunState, can_copy: bool, bearing: Bearing) -> _Job:
-    """What is to be done about one site."""
-    latest, known = run.latest.get(task.site), run.known.get(task.site)
-    stands = latest is not None and run.found_as[task.site] != MISSING and not _renew(task, run)
-    if not stands or not can_copy or known is None or run.last is None:
-        return _Job(task, None)
-    if known.run != run.last.run or len(known.pieces) != len(BY_SITE):
-        return _Job(task, None)
-    result = unpack(known.result)
-    return _Job(task, result if known.inputs == bearing.inputs(task, result["summary"]) else None)
+def fingerprint(task: SiteTask, common: str) -> str:
+    """Fingerprint of everything that one site's result is made from: catalogue and program, its rows, its queries."""
+    head = [task.site_code, task.site_name, task.customer, task.site_kind, task.folder, task.rows_loose]
+    rows = [[digest_of(row.as_dict()) for row in some] for some in (task.rows, task.held)]
+    queries = [[getattr(q, name) for name in q.__slots__] for q in task.queries]
+    return sha([common, head, rows, queries])
 
 
-def _renew(task: SiteTask, run: RunState) -> bool:
-    latest = run.latest.get(task.site)
-    return run.request.renew and latest is not None and latest.valid_until < run.request.date.isoformat()
+def _decided(job: _Job, decided: Mapping[str, Any]) -> _Job:
+    return replace(job, task=replace(job.task, decided=decided), inputs=sha([job.own, decided])) if decided else job
 
 
-def _outcomes(jobs: Sequence[_Job], run: RunState, ledger: Ledger, quoted: Quoted) -> Iterator[SiteOutcome]:
-    """Outcomes of the jobs, in order."""
-    batches = _batches(jobs, run, ledger)
-    few = sum(len(job.task.rows) for job in jobs) <= FEW_POSTS
-    workers = 1 if few else run.request.jobs
-    for batch in in_order(quote_sites, run.world, batches, workers, run.request.cluster, failed):
-        quoted.intended.update(_intend(batch, run, ledger))
-        yield from batch
+def _figures(jobs: Sequence[_Job], run: RunState) -> dict[str, Figures]:
+    """What each site has for its customer's others: from the ledger where its own inputs are the same, else computed."""
+    found: dict[str, Figures] = {}
+    for job in jobs:
+        known = run.known.get(job.task.site)
+        result = unpack(known.result) if known else {}
+        if result.get("own") == job.own:
+            found[job.task.site] = result["figures"]
+    new = [job.task for job in jobs if job.task.site not in found]
+    with executor(run.world, _workers(new, run), run.request.cluster) as through:
+        made = in_order(through, compute_sites, _batches(new), lambda task, why: {})
+        found |= zip((task.site for task in new), (figures for some in made for figures in some), strict=True)
+    return found
 
 
-def _batches(jobs: Sequence[_Job], run: RunState, ledger: Ledger) -> Iterator[list[SiteTask]]:
+def _known(job: _Job, run: RunState, with_lines: set[tuple[str, str]]) -> Mapping[str, Any] | None:
+    """The result of a site whose inputs are those of the last finished run, and whose workbook stands."""
+    site = job.task.site
+    latest, known = run.latest.get(site), run.known.get(site)
+    if latest is None or known is None or run.last is None or known.run != run.last.run:
+        return None
+    if run.found_as[site] == MISSING or to_renew(job.task, run) or (site, job.inputs) not in with_lines:
+        return None
+    result: Mapping[str, Any] = unpack(known.result)
+    return result if known.inputs == job.inputs and result["summary"]["site"]["workbook"] == latest.workbook else None
+
+
+def _workers(tasks: Sequence[SiteTask], run: RunState) -> int:
+    return 1 if sum(len(task.rows) for task in tasks) <= FEW_POSTS else run.request.jobs
+
+
+def _batches(tasks: Sequence[SiteTask]) -> Iterator[list[SiteTask]]:
     batch: list[SiteTask] = []
     posts = 0
-    for job in jobs:
-        batch.append(_with_before(job.task, run, ledger))
-        posts += len(job.task.rows)
+    for task in tasks:
+        batch.append(task)
+        posts += len(task.rows)
         if posts >= BATCH_POSTS or len(batch) >= BATCH_SITES:
             yield batch
             batch, posts = [], 0
@@ -134,113 +155,61 @@ def _batches(jobs: Sequence[_Job], run: RunState, ledger: Ledger) -> Iterator[li
         yield batch
 
 
-def _with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
-    """The task with the revision that the last finished run left, and the number of the next."""
-    latest = run.latest.get(task.site)
-    number = _free(task, latest.revision + 1 if latest else 1, run)
-    if latest is None:
-        return replace(task, revision=number)
-    r = ledger.contents([(task.site, latest.revision)])[task.site]
-    known = run.known.get(task.site)
-    before = Before(
-        r.revision,
-        r.date,
-        r.valid_until,
-        r.content_hash,
-        r.content,
-        _rows(task.site, ledger),
-        run.programs.get(known.run if known else r.run, r.program),
-        known.catalogue if known else r.catalogue,
-        r.total,
-        run.found_as[task.site] == MISSING,
-        _renew(task, run),
-    )
-    return replace(task, revision=number, before=before)
+def _outcomes(jobs: Sequence[_Job], run: RunState, ledger: Ledger, quoted: Quoted) -> Iterator[SiteOutcome]:
+    """Outcomes of the jobs, in order; the ledger has the lines, and knows of the workbooks, before any is written."""
+    if not jobs:
+        return
+    tasks = [job.task for job in jobs]
+    inputs = {job.task.site: job.inputs for job in jobs}
+    batches = ([with_before(task, run, ledger) for task in batch] for batch in _batches(tasks))
+    with executor(run.world, _workers(tasks, run), run.request.cluster) as through:
+        for batch in in_order(through, quote_sites, batches, failed):
+            _intend(batch, inputs, run, ledger, quoted)
+            yield from batch
 
 
-def _rows(site: str, ledger: Ledger) -> dict[str, dict[str, Any]]:
-    """What a site's rows said when they were last read."""
-    kept = ledger.site_rows(site)
-    rows = [*kept[0]["quoted"], *kept[0]["held"]] if kept else []
-    return {row["post_code"]: {"typed": row["typed"], "values": row["values"]} for row in rows}
-
-
-def _free(task: SiteTask, number: int, run: RunState) -> int:
-    """The first number from `number` on whose workbook is not there, or is what a killed run of ours left."""
-    while True:
-        path = workbook_path(task, number)
-        hash_ = file_digest(run.request.out / path)
-        if not hash_ or (path, hash_) in run.ours:
-            return number
-        number += 1
-
-
-def workbook_path(task: SiteTask, revision: int) -> str:
-    """Path of a workbook in the output folder."""
-    return f"{task.folder}/{site_name(task.site_code)}-r{revision}.xlsx"
-
-
-def _intend(batch: Sequence[SiteOutcome], run: RunState, ledger: Ledger) -> list[tuple[str, int]]:
-    """Say which workbooks are about to be written, so that a killed run's files are known as ours."""
-    fresh = [_revision(o, run) for o in batch if o.content is not None]
+def _intend(batch: Sequence[SiteOutcome], inputs: Mapping[str, str], run: RunState, ledger: Ledger, quoted: Quoted) -> None:
+    """Say which workbooks are about to be written, so that a killed run's files are known as ours, and keep the lines."""
+    fresh = [revision_of(o, run) for o in batch if o.content is not None]
     files = [(o.summary["site"]["workbook"], digest(o.workbook)) for o in batch if o.workbook is not None and o.summary]
-    if files:
-        with ledger.together():
-            ledger.intend(fresh)
-            ledger.about_to_write(files)
-    return [(r.site, r.revision) for r in fresh]
+    with ledger.together():
+        ledger.intend(fresh)
+        ledger.about_to_write(files)
+        for o in batch:
+            ledger.put_lines(o.site, inputs[o.site], o.lines)
+    quoted.intended.update((r.site, r.revision) for r in fresh)
 
 
-def _revision(o: SiteOutcome, run: RunState) -> Revision:
-    assert o.content is not None
-    assert o.workbook is not None
-    assert o.summary is not None
-    hash_ = digest(o.workbook)
-    return Revision(
-        o.site, o.revision, run.number, o.date, o.valid_until, o.summary["site"]["workbook"], hash_, hash_,
-        run.catalogue.fingerprint, run.prints.program, o.content_hash, dict(o.content), o.total,
-    )  # fmt: skip
-
-
-def _copied(job: _Job, run: RunState, data: DataFiles, quoted: Quoted) -> None:
+def _take_known(job: _Job, run: RunState, quoted: Quoted) -> None:
     """A site whose result is known."""
-    result = job.result
-    assert result is not None
-    data.copy(job.task.site, run.known[job.task.site].pieces)
-    quoted.summaries.append(result["summary"])
-    quoted.asked.extend(Query(**q) for q in result["asked"])
-    quoted.states.append(result["state"])
-    _expired(job.task, run, quoted)
+    assert job.known is not None
+    _came_out(job, job.known["summary"], [Query(**q) for q in job.known["asked"]], job.known["state"], quoted)
+    quoted.expired.extend(expired(job.task, run))
 
 
-def _worked_out(
-    task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, data: DataFiles, quoted: Quoted, bearing: Bearing
-) -> None:
-    """A site that was worked out: its workbook, its lines, what the ledger keeps."""
+def _take_outcome(job: _Job, o: SiteOutcome, run: RunState, ledger: Ledger, quoted: Quoted) -> None:
+    """A site that was worked out: its workbook, and what the ledger keeps."""
     if o.error:
         quoted.failures.append(o.error + ("\n" + o.trace if o.trace else ""))
         return
-    assert o.pieces is not None
     assert o.summary is not None
-    if o.workbook is not None and not _write(task, o, run, ledger, quoted):
+    if o.workbook is not None and not _write(job.task, o, run, ledger, quoted):
         return
-    data.add(task.site, o.pieces)
-    quoted.summaries.append(o.summary)
-    quoted.asked.extend(o.asked)
-    quoted.states.append(o.state)
+    _came_out(job, o.summary, o.asked, o.state, quoted)
     quoted.revisions += o.content is not None
-    quoted.changes.extend(_changes(task, o, run))
-    rows = pack({"quoted": [unpack(b) for b in task.rows], "held": [unpack(b) for b in task.held]})
-    result = pack({"summary": o.summary, "asked": [_query(q) for q in o.asked], "state": o.state})
-    quoted.kept.append((task.site, bearing.inputs(task, o.summary), rows, result))
+    quoted.changes.extend(changes(job.task, o, run))
+    asked = [{name: getattr(q, name) for name in q.__slots__} for q in o.asked]
+    plain = {"summary": o.summary, "asked": asked, "state": o.state, "figures": o.figures, "own": job.own}
+    quoted.kept.append(SiteResult(job.task, job.inputs, plain))
     if o.content is None:
-        _expired(task, run, quoted)
+        quoted.expired.extend(expired(job.task, run))
 
 
-def _query(q: Query) -> dict[str, Any]:
-    from dataclasses import asdict
-
-    return asdict(q)
+def _came_out(job: _Job, summary: Mapping[str, Any], asked: Sequence[Query], state: str, quoted: Quoted) -> None:
+    quoted.sites.append((job.task.site, job.inputs))
+    quoted.summaries.append(summary)
+    quoted.asked.extend(asked)
+    quoted.states.append(state)
 
 
 def _write(task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, quoted: Quoted) -> bool:
@@ -260,35 +229,3 @@ def _write(task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, quoted
     if o.content is None:
         quoted.made_again[task.site] = hash_
     return True
-
-
-def _changes(task: SiteTask, o: SiteOutcome, run: RunState) -> Iterator[dict[str, Any]]:
-    """Rows of data/changes.csv for one site; the first run of a folder has none to compare with."""
-    if run.last is None:
-        return
-    latest = run.latest.get(task.site)
-    row = {
-        "site_code": task.site_code,
-        "revision_was": latest.revision if latest else None,
-        "revision": o.revision,
-        "total_was": latest.total if latest else "",
-        "total": o.total,
-    }
-    if task.site in run.gone:
-        yield row | {"kind": BACK, "item": task.site_code, "was": "not in the surveys", "now": "quoted again"}
-    if o.content is None:
-        return
-    if latest is None:
-        yield row | {"kind": "site added", "item": task.site_code, "was": "", "now": "quoted"}
-        return
-    yield from (row | vars(c) for c in o.changes)
-    if run.found_as[task.site] in (EDITED, LOCKED):
-        was = latest.workbook.rsplit("/", 1)[-1]
-        yield row | {"kind": "workbook kept", "item": was, "was": "edited by hand", "now": "the new revision stands beside it"}
-
-
-def _expired(task: SiteTask, run: RunState, quoted: Quoted) -> None:
-    latest = run.latest[task.site]
-    if latest.valid_until < run.request.date.isoformat():
-        row = {"site_code": task.site_code, "revision": latest.revision, "valid_until": latest.valid_until}
-        quoted.expired.append(row)

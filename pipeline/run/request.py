@@ -33,8 +33,8 @@ class Request:
     now: datetime
 
 
-class Tell(Protocol):
-    """How a run tells of its progress; the command layer shows it."""
+class Progress(Protocol):
+    """How a run reports its progress; the command layer shows it."""
 
     def stage(self, what: str, total: int) -> None:
         """A stage begins."""

@@ -14,27 +14,29 @@ from pipeline.marking import marked_copy, returned_name
 from pipeline.output.shelf import Shelf
 from pipeline.reading import Found, Sandbox
 from pipeline.reading.book import UnreadableFileError
-from pipeline.run.read_surveys import AllTaken
-from pipeline.run.request import Prints, Tell, sha
+from pipeline.run.read_surveys import SurveysRead
+from pipeline.run.request import Prints, Progress, sha
 
 _Work = tuple[Found, str, str, list[Query]]
 
 
-def return_files(shelf: Shelf, files: AllTaken, prints: Prints, queries: Sequence[Query], jobs: int, tell: Tell) -> None:
+def return_files(
+    shelf: Shelf, files: SurveysRead, prints: Prints, queries: Sequence[Query], jobs: int, progress: Progress
+) -> None:
     """A marked copy for each file with a query; one that stands and would say the same is left as it is."""
     work: list[_Work] = []
     for found, path, asked in _asked(files.found, queries):
         recipe = sha([prints.surveys[found.name], prints.program, [asdict(q) for q in asked]])
         if not shelf.stands(path, recipe):
             work.append((found, path, recipe, asked))
-    for path, recipe, data in _marked(work, jobs, tell):
+    for path, recipe, data in _marked(work, jobs, progress):
         shelf.put(path, data, recipe)
 
 
-def marked_files(found: Sequence[Found], queries: Sequence[Query], jobs: int, tell: Tell) -> Iterator[tuple[str, bytes]]:
+def marked_files(found: Sequence[Found], queries: Sequence[Query], jobs: int, progress: Progress) -> Iterator[tuple[str, bytes]]:
     """Path and bytes of the marked copy of each file with a query."""
     work = [(f, path, "", asked) for f, path, asked in _asked(found, queries)]
-    yield from ((path, data) for path, _, data in _marked(work, jobs, tell))
+    yield from ((path, data) for path, _, data in _marked(work, jobs, progress))
 
 
 def _asked(found: Sequence[Found], queries: Sequence[Query]) -> Iterator[tuple[Found, str, list[Query]]]:
@@ -46,10 +48,10 @@ def _asked(found: Sequence[Found], queries: Sequence[Query]) -> Iterator[tuple[F
     yield from ((f, names[f.name], by_file[f.name]) for f in found if f.name in by_file)
 
 
-def _marked(work: Sequence[_Work], jobs: int, tell: Tell) -> Iterator[tuple[str, str, bytes]]:
+def _marked(work: Sequence[_Work], jobs: int, progress: Progress) -> Iterator[tuple[str, str, bytes]]:
     if not work:
         return
-    tell.stage("Marking surveys", len(work))
+    progress.stage("Marking surveys", len(work))
     with ExitStack() as stack:
         boxes: SimpleQueue[Sandbox] = SimpleQueue()
         for _ in range(max(1, min(jobs, len(work)))):
@@ -57,7 +59,7 @@ def _marked(work: Sequence[_Work], jobs: int, tell: Tell) -> Iterator[tuple[str,
         pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(work)))))
         for done, marked in enumerate(pool.map(lambda w: (w[1], w[2], _mark(w[0], w[3], boxes)), work), 1):
             yield marked
-            tell.step(done)
+            progress.step(done)
 
 
 def _mark(found: Found, queries: Sequence[Query], boxes: SimpleQueue[Sandbox]) -> bytes:

@@ -10,15 +10,15 @@ from pipeline.run.outcome import FAILED, Outcome
 from pipeline.run.request import Prints, Request
 
 
-def said_before(ledger: Ledger, request: Request, prints: Prints) -> Outcome | None:
+def unchanged(ledger: Ledger, request: Request, prints: Prints) -> Outcome | None:
     """What the last run said, where surveys, catalogue, program and outputs are as it left them; else None."""
     last = ledger.last_finished()
     if last is None or last.prints != prints.whole or last.exit_status == FAILED or request.renew:
         return None
     if ledger.changes(last.run - 1, last.run) or not _as_left(ledger, request, last):
         return None
-    said = Outcome.from_text(last.said)
-    return replace(said, unchanged=True, new_revisions=0, rewritten=0)
+    before = Outcome.from_text(last.said)
+    return replace(before, unchanged=True, new_revisions=0, rewritten=0)
 
 
 def _as_left(ledger: Ledger, request: Request, last: Run) -> bool:

@@ -4,61 +4,32 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from pipeline.intake.query import Query
 from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.ledger.pack import unpack
 from pipeline.money.amounts import Counts
 from pipeline.money.quotation import quote
 from pipeline.output.data import lines
+from pipeline.output.names import workbook_path
 from pipeline.rounding import figure
-from pipeline.rules.arrays import Refusal, Remedy
+from pipeline.rules.arrays import Refusal
 from pipeline.sheets.report import PostReport, SiteReport
-from pipeline.site.compute import Answer
 from pipeline.site.data_lines import known
-from pipeline.site.remarks import of_site, taken
-from pipeline.site.reporter import Reporter, shown_in_feet
+from pipeline.site.remarks import of_site
+from pipeline.site.reporter import shown_in_feet
 from pipeline.site.task import SiteTask, World
 from schemas.results import EXTENSIONS_NEEDED, POSTS, QUOTE_LINES
 
 
-@dataclass(frozen=True)
-class Made:
-    """A site's report, the queries that came up while it was made, and each post's remedy."""
-
-    report: SiteReport
-    asked: tuple[Query, ...]
-    remedies: tuple[Remedy, ...]
-
-
-def put_together(
-    task: SiteTask,
-    rows: Sequence[SurveyRow],
-    first: int,
-    reporter: Reporter,
-    answer: Answer,
-    said: Mapping[str, Sequence[Any]],
-    world: World,
-) -> Made:
-    """The report of one site; its rows are numbers `first` and following of the batch."""
-    groups = [int(answer.group[first + i]) for i in range(len(rows))]
-    fixes = tuple(said["remedy"][g] for g in groups)
-    posts = tuple(
-        reporter.post(
-            first + i, fixes[i].sentence, [(n.about, n.sentence, n.source) for n in said["advice"][g]], taken(row, world)
-        )
-        for i, (row, g) in enumerate(zip(rows, groups, strict=True))
-    )
-    held = tuple(SurveyRow.from_dict(unpack(blob)) for blob in task.held)
-    asked = tuple(q for i, row in enumerate(rows) for q in _asked(row, said["refusals"][first + i]))
+def put_together(task: SiteTask, posts: tuple[PostReport, ...], asked: Sequence[Query], world: World) -> SiteReport:
+    """The report of one site, given those of its posts and the queries that came up with them."""
     counts = _counts(posts)
     quoted, totals = quote(_goods(posts), counts, world.catalogue.tables, world.policy, task.customer)
-    terms, sentences = of_site(task.customer, rows, posts, world)
-    report = SiteReport(
+    terms, sentences = of_site(task.customer, task.rows, posts, world)
+    return SiteReport(
         site_code=task.site_code,
         site_name=task.site_name,
         customer=task.customer,
@@ -66,26 +37,25 @@ def put_together(
         revision=0,
         date=task.date,
         valid_until=task.valid_until,
-        state=_state(posts, held),
+        state=_state(posts, task.held),
         currency=str(world.policy["currency"]),
         customer_listed=terms.listed,
         tax_exempt=terms.exempt,
         posts=posts,
-        held=held,
+        held=task.held,
         queries=tuple(sorted((*task.queries, *asked), key=lambda q: q.order)),
         lines=quoted,
         totals=totals,
-        feet=shown_in_feet([*rows, *held], str(world.policy["show_units"])),
+        feet=shown_in_feet([*task.rows, *task.held], str(world.policy["show_units"])),
         said=sentences,
         changes=(),
         total_was=None,
-        posts_in_all=sum(p.quantity for p in posts) + sum(_quantity(h) for h in held),
-        rows_held=len(held),
+        posts_in_all=sum(p.quantity for p in posts) + sum(_quantity(h) for h in task.held),
+        rows_held=len(task.held),
     )
-    return Made(report, asked, fixes)
 
 
-def _asked(row: SurveyRow, refused: Sequence[Refusal]) -> list[Query]:
+def asked_of(row: SurveyRow, refused: Sequence[Refusal]) -> list[Query]:
     """The query ASKED for each item that cannot be had at the post; it holds nothing."""
     return [
         Query(
@@ -137,22 +107,20 @@ def _state(posts: Sequence[PostReport], held: Sequence[SurveyRow]) -> str:
     return "to_confirm" if waits else "ready"
 
 
-def site_pieces(
-    report: SiteReport, task: SiteTask, world: World
-) -> tuple[dict[str, bytes], dict[str, Any], list[dict[str, Any]]]:
-    """The site's lines of posts, extensions and quote_lines; its row of sites; its rows of extensions."""
-    site = _site_row(report, task.folder)
+def site_lines(report: SiteReport, world: World) -> tuple[dict[str, str], list[dict[str, Any]]]:
+    """The site's lines of posts, extensions and quote_lines; its rows of extensions."""
     items = world.setting.items["Extensions"]
     extensions = [_extension_row(report, p, items) for p in report.posts if p.kit and p.kit.extension]
-    pieces = {
+    made = {
         POSTS.name: lines(POSTS, [_post_row(report, p) for p in report.posts]),
         EXTENSIONS_NEEDED.name: lines(EXTENSIONS_NEEDED, extensions),
         QUOTE_LINES.name: lines(QUOTE_LINES, [{"site_code": report.site_code, **_line(x)} for x in report.lines]),
     }
-    return pieces, site, extensions
+    return made, extensions
 
 
-def _site_row(r: SiteReport, folder: str) -> dict[str, Any]:
+def site_row(r: SiteReport, folder: str) -> dict[str, Any]:
+    """The site's row of sites."""
     t = r.totals
     return {
         "site_code": r.site_code,
@@ -169,7 +137,7 @@ def _site_row(r: SiteReport, folder: str) -> dict[str, Any]:
         "tax": str(t.tax),
         "total": str(t.total),
         "valid_until": r.valid_until,
-        "workbook": f"{folder}/{folder.rsplit('/', 1)[-1]}-r{r.revision}.xlsx",
+        "workbook": workbook_path(folder, r.revision),
         "posts_with_kit": r.posts_with_kit,
         "posts_to_confirm": r.posts_to_confirm,
         "posts_strength_open": r.posts_strength_open,

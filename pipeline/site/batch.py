@@ -2,58 +2,43 @@
 
 from __future__ import annotations
 
-import gc
 import traceback
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
 from typing import Any
 
-import numpy as np
-
-from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.ledger.pack import unpack
-from pipeline.loads.formulas import Values
-from pipeline.money.prices import minor_unit
-from pipeline.rules.advice import advice
-from pipeline.rules.arrays import Floats, Ints
-from pipeline.rules.asked import apart, refusals
-from pipeline.rules.kits import recommended
-from pipeline.rules.remedy import remedies
+from pipeline.ledger.pack import pack
 from pipeline.sheets.report import Change, SiteReport
 from pipeline.sheets.site_workbook import site_workbook
-from pipeline.site.assemble import put_together, site_pieces
-from pipeline.site.compute import Answer, rounded, work_out
+from pipeline.site.assemble import put_together, site_lines, site_row
+from pipeline.site.blocks import Block, blocks_of, bounds_of, parts_of
+from pipeline.site.compute import work_out
 from pipeline.site.content import content, content_hash
-from pipeline.site.data_lines import fit_lines, kit_lines
+from pipeline.site.figures import figures, joined
 from pipeline.site.reasons import reasons, renewed
-from pipeline.site.recommended_loads import recommended_loads
-from pipeline.site.reporter import Reporter
 from pipeline.site.summary import as_plain, summary
-from pipeline.site.task import Before, SiteOutcome, SiteTask, World
+from pipeline.site.task import Before, Figures, SiteOutcome, SiteTask, World
+
+
+def compute_sites(tasks: Sequence[SiteTask], world: World) -> list[Figures]:
+    """First step alone, for sites whose quotation depends on others: what those need to know of each."""
+    made: list[list[Figures]] = [[] for _ in tasks]
+    for part in parts_of(tasks):
+        answer = work_out([row for _, rows in part for row in rows], world.catalogue, world.policy)
+        for (number, rows), first in zip(part, bounds_of(part), strict=False):
+            made[number].append(figures(rows, first, answer, world))
+    return [joined(blocks) for blocks in made]
 
 
 def quote_sites(tasks: Sequence[SiteTask], world: World) -> list[SiteOutcome]:
     """An outcome for each site. A failure on the batch is looked for site by site, so that a failing site fails alone."""
     try:
-        with _garbage_kept():
-            return _quote(tasks, world)
+        return [_outcome(task, blocks, world) for task, blocks in zip(tasks, blocks_of(tasks, world), strict=True)]
     except Exception as error:
         if len(tasks) > 1:
             return [outcome for task in tasks for outcome in quote_sites([task], world)]
         return [failed(tasks[0], f"{type(error).__name__}: {error}", traceback.format_exc())]
-
-
-@contextmanager
-def _garbage_kept() -> Iterator[None]:
-    """Looks for garbage once, at the end: a batch makes many objects and few circles, and each look costs more than it finds."""
-    was = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        gc.collect(0)
-        if was:
-            gc.enable()
 
 
 def failed(task: SiteTask, why: str, trace: str = "") -> SiteOutcome:
@@ -61,82 +46,26 @@ def failed(task: SiteTask, why: str, trace: str = "") -> SiteOutcome:
     return SiteOutcome(task.site, error=f"Site {task.site_code} could not be quoted: {why}", trace=trace)
 
 
-def _quote(tasks: Sequence[SiteTask], world: World) -> list[SiteOutcome]:
-    rows = [[SurveyRow.from_dict(unpack(blob)) for blob in task.rows] for task in tasks]
-    flat = [row for some in rows for row in some]
-    bounds = [0]
-    for some in rows:
-        bounds.append(bounds[-1] + len(some))
-    answer = work_out(flat, world.catalogue, world.policy)
-    loads = recommended_loads(answer, world)
-    sites = [task.site_code for task, some in zip(tasks, rows, strict=True) for _ in some]
-    digits = -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
-    shown = rounded(answer)
-    parts = _Parts(
-        Reporter(flat, shown, loads, world, digits),
-        answer,
-        _said(flat, answer, loads.values, world),
-        fit_lines(flat, sites, shown, world.catalogue, bounds),
-        kit_lines(flat, sites, shown, world.catalogue, bounds, digits),
-    )
-    return [_outcome(t, some, i, bounds[i], parts, world) for i, (t, some) in enumerate(zip(tasks, rows, strict=True))]
-
-
-class _Parts:
-    """What the sites of a batch have in common."""
-
-    def __init__(
-        self, reporter: Reporter, answer: Answer, said: dict[str, list[Any]], fit: list[bytes], kits: list[bytes]
-    ) -> None:
-        self.reporter, self.answer, self.said, self.fit, self.kits = reporter, answer, said, fit, kits
-
-
-def _said(rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World) -> dict[str, list[Any]]:
-    """Remedy and advice for each different post, refusals for each row."""
-    has_kit = answer.start[1:] > answer.start[:-1]
-    a, c = answer, world.catalogue
-    best = recommended(a.kits, len(a.posts))
-    notes = advice(a.posts, c, a.kits, best, _frequency(best, loads))
-    return {
-        "remedy": remedies(a.posts, c, a.fit, world.policy, has_kit),
-        "refusals": refusals(rows, a.posts, c, a.fit, a.kits, group=a.group),
-        "advice": [(*told, *more) for told, more in zip(notes, apart(a.posts, a.kits), strict=True)],
-    }
-
-
-def _frequency(best: Ints, loads: Values) -> Floats:
-    """Natural frequency of each different post with its recommended kit [Hz], NaN where it has none."""
-    out = np.full(len(best), np.nan)
-    out[best >= 0] = loads["f"]
-    return out
-
-
-def _outcome(task: SiteTask, rows: Sequence[SurveyRow], number: int, first: int, parts: _Parts, world: World) -> SiteOutcome:
-    made = put_together(task, rows, first, parts.reporter, parts.answer, parts.said, world)
-    report, asked = made.report, made.asked
+def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutcome:
+    """Third step: the site's report, lines and workbook."""
+    asked = tuple(q for b in blocks for q in b.asked)
+    report = put_together(task, tuple(p for b in blocks for p in b.posts), asked, world)
     now = content(report)
     hash_ = content_hash(now)
     before = task.before
-    changes: tuple[Change, ...] = ()
     fresh = before is None or hash_ != before.content_hash or before.renew
-    if before is None:
-        issue = _Issue(task.revision, task.date, task.valid_until, (), None)
-    elif fresh:
-        changes = _why(before, now, report, world, hash_)
-        issue = _Issue(task.revision, task.date, task.valid_until, changes, before.total)
-    else:
-        issue = _Issue.again(before)
+    issue = _issue(task, now, hash_, report, world) if fresh or before is None else _Issue.again(before)
     now["issue"] = issue.as_plain()
     report = issue.on(report)
-    pieces, site, extensions = site_pieces(report, task, world)
-    pieces |= {"mount_fit": parts.fit[number], "kits": parts.kits[number]}
-    numbers = range(first, first + len(rows))
-    plain = summary(report, site, extensions, made.remedies, parts.answer, numbers, world.catalogue)
+    lines, extensions = site_lines(report, world)
+    remedies = [r for b in blocks for r in b.remedies]
+    plain = summary(report, site_row(report, task.folder), extensions, remedies, [b.reach for b in blocks])
     return SiteOutcome(
         site=task.site,
-        pieces=pieces,
+        lines=tuple((name, pack(text)) for some in (*(b.lines for b in blocks), lines) for name, text in some.items()),
         asked=asked,
         summary=as_plain(plain),
+        figures=joined([b.figures for b in blocks]),
         state=report.state,
         revision=issue.revision,
         date=issue.date,
@@ -145,8 +74,15 @@ def _outcome(task: SiteTask, rows: Sequence[SurveyRow], number: int, first: int,
         content=now if fresh else None,
         total=str(report.totals.total),
         workbook=site_workbook(report, world.setting) if fresh or (before and before.issue) else None,
-        changes=changes,
+        changes=issue.changes if fresh else (),
     )
+
+
+def _issue(task: SiteTask, now: dict[str, Any], hash_: str, report: SiteReport, world: World) -> _Issue:
+    """A new revision, with its reasons."""
+    before = task.before
+    changes = () if before is None else _why(before, now, report, world, hash_)
+    return _Issue(task.revision, task.date, task.valid_until, changes, before.total if before else None)
 
 
 def _why(before: Before, now: dict[str, Any], report: SiteReport, world: World, hash_: str) -> tuple[Change, ...]:
@@ -177,9 +113,6 @@ class _Issue:
 
     def on(self, report: SiteReport) -> SiteReport:
         """The report with the issue's particulars."""
-        from dataclasses import replace
-        from decimal import Decimal
-
         total_was = None if self.total_was is None else Decimal(self.total_was)
         return replace(
             report,

@@ -30,7 +30,9 @@ _NO_GEOMETRY = frozenset({"price", "status", "description"})
 def reasons(before: Before, now: Facts, rows: Iterable[SurveyRow], customer: str, world: World) -> tuple[Change, ...]:
     """The reasons for a new revision, in a fixed order; never empty. `now` is the content of quote.content."""
     was, is_ = before.content["says"], now["says"]
-    found = [*_rows(before.rows, {row.post_code: {"typed": row.typed, "values": stated(row)} for row in rows})]
+    found: list[Change] = []
+    if before.rows is not None:
+        found += _rows(before.rows, {row.post_code: {"typed": row.typed, "values": stated(row)} for row in rows})
     kept = world.before.get(before.catalogue)
     if kept is not None:
         tables = world.catalogue.tables

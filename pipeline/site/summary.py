@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -18,18 +19,47 @@ from schemas.words import FIT_CODES, VERDICTS
 _REACHED = {"viable": "serves", "viable_confirm": "confirm", "viable_extended": "extended"}
 
 
+@dataclass(frozen=True)
+class Reach:
+    """What the catalogue does for some rows of one site; the counts of blocks of rows add up."""
+
+    stops: Mapping[str, int]
+    mounts: Mapping[str, Mapping[str, int]]
+    boards: Mapping[str, int]
+
+
+def reach_of(rows: Sequence[int], quantity: Ints, answer: Answer, catalogue: Catalogue) -> Reach:
+    """The reach of rows, given by their numbers in `answer` and how many posts each is."""
+    group = answer.group[np.asarray(rows, dtype=np.int64)]
+    without = answer.start[group] == answer.start[group + 1]
+    return Reach(
+        _stops(answer, group, quantity, without),
+        reach(answer, group, quantity, catalogue),
+        _boards(answer, rows, quantity, catalogue),
+    )
+
+
+def _added(blocks: Sequence[Reach]) -> Reach:
+    """The reach of a site, given that of its blocks."""
+    mounts = {m: _sum(b.mounts[m] for b in blocks) for m in blocks[0].mounts}
+    return Reach(_sum(b.stops for b in blocks), mounts, _sum(b.boards for b in blocks))
+
+
+def _sum(counts: Iterable[Mapping[str, int]]) -> dict[str, int]:
+    total: Counter[str] = Counter()
+    for some in counts:
+        total.update(some)
+    return dict(total)
+
+
 def summary(
     report: SiteReport,
     site: dict[str, Any],
     extensions: Sequence[dict[str, Any]],
     remedies: Sequence[Remedy],
-    answer: Answer,
-    rows: Sequence[int],
-    catalogue: Catalogue,
+    blocks: Sequence[Reach],
 ) -> SiteSummary:
-    """The summary of one site; `rows` are its rows' numbers in the batch, `remedies` go with `report.posts`."""
-    quantity = np.array([p.quantity for p in report.posts], dtype=np.int64)
-    group = answer.group[np.asarray(rows, dtype=np.int64)]
+    """The summary of one site; `remedies` go with `report.posts`, `blocks` are those of its rows."""
     without = [(p, r) for p, r in zip(report.posts, remedies, strict=True) if not p.kit]
     goods: Counter[str] = Counter()
     confirms: Counter[str] = Counter()
@@ -37,15 +67,16 @@ def summary(
         if p.kit:
             goods.update({c: p.quantity for c in (p.kit.mount, p.kit.board, p.kit.ring, p.kit.extension) if c})
             confirms.update(dict.fromkeys(p.kit.confirm, p.quantity))
+    all_rows = _added(blocks)
     return SiteSummary(
         site=site,
         outcomes=_counted((p.outcome, p.quantity) for p in report.posts),
         goods=dict(sorted(goods.items())),
         extensions=tuple(extensions),
         shortfalls=tuple(_shortfall(p, r) for p, r in without),
-        stops=_stops(answer, group, quantity, np.array([not p.kit for p in report.posts], dtype=bool)),
-        reach_mounts=reach(answer, group, quantity, catalogue),
-        reach_boards=_boards(answer, rows, quantity, catalogue),
+        stops=all_rows.stops,
+        reach_mounts=all_rows.mounts,
+        reach_boards=all_rows.boards,
         would_serve=_counted((r.serves, p.quantity) for p, r in without if r.serves),
         confirms=dict(sorted(confirms.items())),
         looked=tuple(one for p in report.posts if (one := looked(p))),

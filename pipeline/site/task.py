@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any
 
 from pipeline.intake.query import Query
+from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.kept_catalogue import Kept
 from pipeline.rules.arrays import Catalogue, Policy
 from pipeline.sheets.report import Change, Setting
@@ -33,8 +34,9 @@ class Before:
     date: str
     valid_until: str
     content_hash: str
-    content: Mapping[str, Any]  # see quote.content
-    rows: Mapping[str, Mapping[str, Mapping[str, Any]]]  # what its rows said then: post -> `typed`, `values` -> column
+    content: Mapping[str, Any]  # see site.content
+    # what its rows said then: post -> `typed`, `values` -> column; None where that is not known
+    rows: Mapping[str, Mapping[str, Mapping[str, Any]]] | None
     program: str  # that it last came out with
     catalogue: str  # fingerprint of the one that it last came out with
     total: str
@@ -51,15 +53,16 @@ class SiteTask:
     site_name: str
     customer: str
     site_kind: str
-    rows: tuple[bytes, ...]  # packed SurveyRows to quote, in natural order of post
-    held: tuple[bytes, ...]  # packed SurveyRows that wait
+    rows: tuple[SurveyRow, ...]  # to quote, in natural order of post
+    held: tuple[SurveyRow, ...]  # rows that wait
     queries: tuple[Query, ...]
-    folder: str  # of its workbooks, in the output folder
     date: str
     valid_until: str
-    revision: int  # the number of its next revision
-    before: Before | None
     rows_loose: int = 0  # rows beside its own that name no site
+    folder: str = ""  # of its workbooks, in the output folder
+    revision: int = 1  # the number of its next revision
+    before: Before | None = None
+    decided: Mapping[str, Any] = field(default_factory=dict)  # what depends on the customer's other sites; plain values
 
 
 @dataclass(frozen=True)
@@ -69,9 +72,10 @@ class SiteOutcome:
     site: str
     error: str = ""  # a sentence, with the working of a failure behind it; then nothing else counts
     trace: str = ""
-    pieces: Mapping[str, bytes] | None = None  # data file -> lines
+    lines: tuple[tuple[str, bytes], ...] = ()  # lines of the data files in blocks: data file, packed text
     asked: tuple[Query, ...] = ()
     summary: Mapping[str, Any] | None = None  # SiteSummary as plain values
+    figures: Figures = field(default_factory=dict)
     state: str = ""
     revision: int = 0
     date: str = ""

@@ -12,8 +12,6 @@ from pipeline.intake.survey.across import spelling
 from pipeline.intake.survey.gate import Checked, check_rows
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.intake.taken import Taken
-from pipeline.ledger.pack import pack
-from pipeline.output.names import site_name
 from pipeline.site.task import SiteTask
 from schemas.order import folded, natural
 
@@ -73,11 +71,8 @@ def _task(site: str, rows: list[SurveyRow], queries: list[Query], loose: int, da
     rows = sorted(rows, key=lambda r: (natural(r.post_code), natural(r.file), natural(r.sheet), r.row, natural(r.label)))
     code = spelling(r.site_code for r in rows)
     name, customer, kind = (_stated(n, rows) for n in ("site_name", "customer", "site_kind"))
-    quoted, held = (tuple(pack(r.as_dict()) for r in rows if r.held is kept) for kept in (False, True))
-    folder = f"sites/{site_name(code)}"
-    return SiteTask(
-        site, code, name or code, customer, kind, quoted, held, tuple(queries), folder, date, valid_until, 1, None, loose
-    )
+    quoted, held = (tuple(r for r in rows if r.held is kept) for kept in (False, True))
+    return SiteTask(site, code, name or code, customer, kind, quoted, held, tuple(queries), date, valid_until, loose)
 
 
 def _stated(name: str, rows: Iterable[SurveyRow]) -> str:

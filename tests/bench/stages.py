@@ -14,20 +14,20 @@ from typing import Any
 
 STAGES = (
     ("fingerprints of the inputs", "pipeline.run.story", "fingerprints"),
-    ("catalogue read and checked", "pipeline.intake.catalogue", "read_catalogue"),
+    ("catalogue read, another process", "pipeline.run.story", "_read_first"),
     ("sites put together from rows", "pipeline.site.tasks", "gather"),
     ("run opened in the ledger", "pipeline.run.open_run", "open_run"),
-    ("fit, kits, loads", "pipeline.site.batch", "work_out"),
-    ("remedies, advice, refusals", "pipeline.site.batch", "_said"),
-    ("lines of data files", "pipeline.site.batch", "fit_lines"),
-    ("lines of data files", "pipeline.site.batch", "kit_lines"),
-    ("lines of data files", "pipeline.site.batch", "site_pieces"),
+    ("fit, kits, loads", "pipeline.site.blocks", "work_out"),
+    ("remedies, advice, refusals", "pipeline.site.blocks", "_words"),
+    ("lines of data files", "pipeline.site.blocks", "fit_lines"),
+    ("lines of data files", "pipeline.site.blocks", "kit_lines"),
+    ("lines of data files", "pipeline.site.batch", "site_lines"),
     ("reports and money", "pipeline.site.batch", "put_together"),
     ("reports and money", "pipeline.site.batch", "summary"),
     ("site workbooks", "pipeline.site.batch", "site_workbook"),
-    ("written: workbooks, data, ledger", "pipeline.run.quote_sites", "_worked_out"),
+    ("written: workbooks, data, ledger", "pipeline.run.quote_sites", "_take_outcome"),
     ("written: workbooks, data, ledger", "pipeline.run.quote_sites", "_intend"),
-    ("portfolio, run.json, ledger closed", "pipeline.run.finish", "close"),
+    ("portfolio, run.json, ledger closed", "pipeline.run.finish", "finish"),
 )
 """Name, module, function; no function of the list calls another of it."""
 
