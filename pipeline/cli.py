@@ -133,26 +133,35 @@ def check(surveys: tuple[str, ...], catalogue: str | None, out: Path | None, job
     epilog="""\b
 Examples:
   postquote form survey.xlsx
+  postquote form encuesta.xlsx --language es
+  postquote form again.xlsx --from quotes OAK-12 ELM-3
   postquote form catalogue.xlsx --catalogue
 """
 )
 @click.argument("file", metavar="FILE.xlsx", type=click.Path(path_type=Path))
+@click.argument("sites", metavar="[SITE...]", nargs=-1)
 @click.option("--catalogue", is_flag=True, help="An empty catalogue instead of an empty survey.")
+@click.option("--language", type=click.Choice(("en", "es", "fr", "de", "pt", "it")), default="en", help="Language of the survey.")
+@click.option("--from", "known", type=FOLDER, metavar="DIR", help="Fill in what DIR knows of its sites, or of those named.")
 @answered
-def form(file: Path, catalogue: bool) -> int:
+def form(file: Path, sites: tuple[str, ...], catalogue: bool, language: str, known: Path | None) -> int:
     """Write an empty survey, or catalogue, to fill in.
 
-    It has the headings, units, drop-downs and notes."""
+    It has the headings, units, drop-downs and notes. With --from it has what
+    the last survey said of each post, to be measured again."""
     from pipeline.output.folder import write_whole
 
     if file.suffix.lower() != ".xlsx":
         raise click.UsageError(f"{file} does not end in .xlsx; give the form such a name.")
     if file.exists():
         raise click.UsageError(f"{file} is there already; give the form another name, or move that file away.")
-    from pipeline.forms import catalogue_form, survey_form
+    if catalogue and (known or sites or language != "en"):
+        raise click.UsageError("--language and --from are for a survey, not for a catalogue.")
+    if sites and known is None:
+        raise click.UsageError(f"{sites[0]} is a site of which folder? Name it: --from DIR {' '.join(sites)}.")
+    from pipeline.commands.form import write
 
-    write_whole(file, catalogue_form() if catalogue else survey_form())
-    click.echo(f"{file}: an empty {'catalogue' if catalogue else 'survey'}, ready to be filled in.", err=True)
+    click.echo(write(file, sites, catalogue, language, known, write_whole), err=True)
     return 0
 
 

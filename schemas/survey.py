@@ -74,8 +74,11 @@ PASSED_OVER_IN_HEADINGS = frozenset(
 )
 """Words in a heading's bracket that say nothing about what is measured."""
 
-NOTHING_IS_READ = "Nothing on this sheet is read."
-"""Stands on a sheet that explains the columns, whatever else it looks like."""
+NOTHING_IS_READ = (
+    "Nothing on this sheet is read.", "Nada de esta hoja se lee.", "Rien n'est lu sur cette feuille.",
+    "Auf diesem Blatt wird nichts gelesen.", "Nada desta folha é lido.", "Nulla di questo foglio viene letto.",
+)
+"""One of them stands on a sheet that explains the columns, whatever else it looks like."""
 
 HOLDS_ROW = frozenset(
     ("site_code", "site_name", "post_code", "quantity", "post_shape", "post_size", "size_basis", "post_height", "court_rise",

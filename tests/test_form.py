@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 import io
+from pathlib import Path
 
 import openpyxl
 import pytest
 from catalogue_made import ROWS as ITEMS
+from click.testing import CliRunner
 
+from pipeline.cli import main
 from pipeline.forms import catalogue_form, form_parts, survey_form
+from pipeline.forms.form_languages import PROSE
 from pipeline.forms.form_words import LABELS
+from pipeline.forms.known_rows import as_typed
 from pipeline.forms.measure_drawing import boxes
-from pipeline.forms.survey_form import EXAMPLE, ROWS
+from pipeline.forms.survey_columns import columns, language_of
+from pipeline.forms.survey_form import EXAMPLE, ROWS, example
 from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
 from pipeline.intake.survey.check import check_path
+from pipeline.intake.survey.list_words import read_word
 from pipeline.intake.survey.survey_row import stated
 from pipeline.marking import correction_list as mark_list
 from schemas import frames
@@ -23,6 +30,7 @@ from schemas.survey import SURVEY
 from schemas.words import CAUTION, ON_SITE_CHECKS
 
 HEADING_ROW = 4
+ROOT = Path(__file__).resolve().parent.parent
 
 
 @pytest.fixture(scope="module")
@@ -117,6 +125,93 @@ def test_checks_on_site_and_caution_stand_on_the_sheet(form) -> None:
     assert CAUTION in texts
     assert {text for _, text in ON_SITE_CHECKS} <= texts
     assert {heading for heading, _ in LABELS} <= texts
+
+
+@pytest.mark.parametrize("code", sorted(PROSE))
+def test_a_form_in_each_language_is_read_back(code: str, tmp_path) -> None:
+    language = language_of(code)
+    wb = openpyxl.load_workbook(io.BytesIO(survey_form(code)))
+    assert [c.value for c in wb["Survey"][HEADING_ROW]] == [c.titled for c in columns(language)]
+    assert len({c.value for c in wb["Survey"][HEADING_ROW]}) == len(SURVEY.names)
+    assert all(len(rule.formula1) <= 257 for rule in wb["Survey"].data_validations.dataValidation if rule.type == "list")
+    metric = {"post_height": "2,60", "post_size": "89 mm", "size_basis": ""} if code != "en" else {}
+    result = check_path(
+        _fill(wb, [example(language), {**example(language), "post_code": "2"} | metric], tmp_path / "f.xlsx"),
+        "f.xlsx", documented_policy(),
+    )  # fmt: skip
+    assert result.queries == ()
+    row = result.rows[0]
+    assert (row.post_shape, row.post_line, row.old_fittings, row.condition) == ("round", "straight", "removable", "surface rust")
+    assert (row.post_base, row.material, row.site_kind, row.soil_class) == ("cast in", "steel", "school", 4)
+    assert row.post_size == pytest.approx((11 * 0.0254 if code == "en" else 0.280) / 3.141592653589793)
+    assert row.post_height == pytest.approx(2.6035 if code == "en" else 2.60)
+    assert result.rows[1].post_height == pytest.approx(2.60 if metric else 2.6035)
+
+
+@pytest.mark.parametrize("code", sorted(PROSE))
+def test_every_word_of_every_drop_down_of_every_language_is_read(code: str) -> None:
+    language = language_of(code)
+    for column, shown in zip(SURVEY.columns, columns(language), strict=True):
+        for value, said in zip(column.values, shown.values, strict=True):
+            found = read_word(column.name, said)
+            assert found is not None, (code, column.name, said)
+            assert found.value == value
+
+
+@pytest.mark.parametrize("code", sorted(PROSE))
+def test_checks_and_caution_stand_on_the_form_in_each_language(code: str) -> None:
+    wb = openpyxl.load_workbook(io.BytesIO(survey_form(code)))
+    prose = PROSE[code]
+    assert wb.sheetnames == list(prose.sheets)
+    assert len(prose.checks) == len(ON_SITE_CHECKS)
+    texts = {c.value for r in wb[prose.sheets[2]].iter_rows() for c in r if c.value}
+    assert {prose.caution, *(text for _, text in prose.checks)} <= texts
+
+
+def test_a_form_of_what_is_known_says_what_the_survey_said(tmp_path) -> None:
+    first = [
+        EXAMPLE,
+        {
+            "site_code": "S",
+            "site_name": "Fen Park",
+            "post_code": "2",
+            "post_shape": "square",
+            "post_size": "4 in",
+            "post_height": "8 ft",
+        },
+        {
+            "site_code": "S",
+            "site_name": "Fen Park",
+            "post_code": "3",
+            "post_shape": "round",
+            "post_size": "NPS 3 sch 40",
+            "post_height": "2,59 m",
+            "lean": "1:100",
+        },
+    ]
+    one = check_path(
+        _fill(openpyxl.load_workbook(io.BytesIO(survey_form())), first, tmp_path / "a.xlsx"), "a.xlsx", documented_policy()
+    )
+    for code in ("en", "fr"):
+        (tmp_path / "b.xlsx").write_bytes(survey_form(code, [as_typed(r, code) for r in one.rows]))
+        two = check_path(str(tmp_path / "b.xlsx"), "b.xlsx", documented_policy())
+        assert [q for q in two.queries if q.holds_row] == []
+        assert [stated(r) for r in two.rows] == [stated(r) for r in one.rows]
+
+
+def test_the_command_fills_the_form_from_a_folder(tmp_path) -> None:
+    surveys = _fill(openpyxl.load_workbook(io.BytesIO(survey_form())), [EXAMPLE], tmp_path / "a.xlsx")
+    catalogue = str(ROOT / "input_examples" / "catalogue.xlsx")
+    words = ["quote", surveys, "--catalogue", catalogue, "--out", str(tmp_path / "out"), "--date", "2026-03-02", "--quiet"]
+    assert CliRunner().invoke(main, words).exit_code == 0
+    again = tmp_path / "again.xlsx"
+    got = CliRunner().invoke(main, ["form", str(again), "--from", str(tmp_path / "out"), "hollow-1"])
+    assert (got.exit_code, "known of 1 row" in got.output) == (0, True)
+    assert [r.post_code for r in check_path(str(again), "a.xlsx", documented_policy()).rows] == ["East 1"]
+    unknown = CliRunner().invoke(main, ["form", str(tmp_path / "c.xlsx"), "--from", str(tmp_path / "out"), "Hollow-2"])
+    assert unknown.exit_code == 2
+    assert "HOLLOW-1" in unknown.output
+    assert CliRunner().invoke(main, ["form", str(tmp_path / "d.xlsx"), "HOLLOW-1"]).exit_code == 2
 
 
 def test_the_drawing_shows_what_it_says() -> None:

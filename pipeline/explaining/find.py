@@ -28,7 +28,7 @@ def left_of(ledger: Ledger, folder: Path, site: str) -> Left:
     key = folded(site)
     found = ledger.site_rows(key)
     if found is None:
-        raise ExplainError(_unknown("site", site, _site_codes(ledger, key), f"of {folder}"))
+        raise no_such_site(ledger, folder, site)
     rows, fingerprint = found
     kept, latest = ledger.catalogue(fingerprint), ledger.latest(last.run).get(key)
     if kept is None or latest is None:
@@ -102,6 +102,11 @@ def queries_of(folder: Path, row: SurveyRow) -> list[dict[str, str]] | None:
 
 def _about(q: Mapping[str, str]) -> tuple[str | None, ...]:
     return q.get("file"), q.get("sheet"), q.get("record")
+
+
+def no_such_site(ledger: Ledger, folder: Path, site: str) -> ExplainError:
+    """The answer to a site that the folder does not know: those that it does, nearest first."""
+    return ExplainError(_unknown("site", site, _site_codes(ledger, folded(site)), f"of {folder}"))
 
 
 def _site_codes(ledger: Ledger, key: str) -> list[str]:

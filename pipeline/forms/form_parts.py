@@ -67,7 +67,7 @@ def _numbered(column: Column) -> bool:
     return bool(column.values) and all(v.isdecimal() for v in column.values)
 
 
-def validate(ws: Any, column: Column, first: int, at: int, last: int) -> None:
+def validate(ws: Any, column: Column, first: int, at: int, last: int, needed: str = "Needed") -> None:
     """A drop-down where the column has a list, a whole number where it counts; and what to type, shown beside the cell."""
     rule: dict[str, Any] = {"validate": "any"}
     if column.values:
@@ -85,12 +85,14 @@ def validate(ws: Any, column: Column, first: int, at: int, last: int) -> None:
             "error_title": "A whole number",
             "error_message": "Type a whole number from 1 on, such as 2.",
         }
-    ws.data_validation(first, at, last, at, {**rule, "input_title": column.heading[:32], "input_message": note(column, 255)})
+    ws.data_validation(
+        first, at, last, at, {**rule, "input_title": column.heading[:32], "input_message": note(column, 255, needed)}
+    )
 
 
-def note(column: Column, longest: int = 10_000) -> str:
+def note(column: Column, longest: int = 10_000, needed: str = "Needed") -> str:
     """The column's help in one text, with whether it is needed."""
-    ending = " Needed." if column.needed else ""
+    ending = f" {needed}." if column.needed else ""
     text = column.help if len(column.help) + len(ending) <= longest else f"{column.help[: longest - len(ending) - 3].rstrip()}..."
     return f"{text}{ending}"
 

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 
-def survey_form() -> bytes:
-    """An empty survey workbook (.xlsx): `Survey` to fill in, `Example`, `What to measure`. Same bytes each time."""
+
+def survey_form(language: str = "en", rows: Sequence[Mapping[str, str]] = ()) -> bytes:
+    """A survey workbook (.xlsx): `Survey` to fill in, an example, what to measure; in a language of schemas.languages.
+
+    `rows` are posts that are known already, as texts by column name; without them the form is empty. Same bytes each time.
+    """
     from pipeline.forms.survey_form import build
 
-    return build()
+    return build(language, rows)
 
 
 def catalogue_form() -> bytes:

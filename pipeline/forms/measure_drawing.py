@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 SCALE = 118.0
@@ -136,9 +136,12 @@ def _captions() -> tuple[Box, ...]:
     )
 
 
-def draw(ws: Any, row: int) -> int:
-    """Put the drawing on a sheet from `row` down; returns the first row below it."""
+def draw(ws: Any, row: int, captions: tuple[str, ...] = ()) -> int:
+    """Put the drawing on a sheet from `row` down, with other captions where given; returns the first row below it."""
+    said = iter(captions)
     for box in boxes():
+        if box.name == "caption" and captions:
+            box = replace(box, text=next(said))
         ws.insert_textbox(row, 0, box.text, _options(box))
     return row + math.ceil((TOP - BOTTOM) * SCALE / ROW_PIXELS)
 

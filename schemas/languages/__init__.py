@@ -11,12 +11,16 @@ from schemas.languages.italian import ITALIAN
 from schemas.languages.language import Language, split
 from schemas.languages.portuguese import PORTUGUESE
 from schemas.languages.spanish import SPANISH
-from schemas.survey import SURVEY, WEAK_SYNONYMS
+from schemas.survey import SURVEY, WEAK_SYNONYMS, YES_NO
 
 __all__ = ["HEADINGS", "LANGUAGES", "NO", "SPELLINGS", "WEAK_HEADINGS", "YES", "Language", "split"]
 
 LANGUAGES: tuple[Language, ...] = (ENGLISH, SPANISH, FRENCH, GERMAN, PORTUGUESE, ITALIAN)
 
+
+YES = frozenset(w for language in LANGUAGES for w in split(language.yes))
+NO = frozenset(w for language in LANGUAGES for w in split(language.no))
+"""Words of a cell under a yes/no heading."""
 
 _UMLAUTS = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "Ä": "Ae", "Ö": "Oe", "Ü": "Ue"})
 
@@ -49,6 +53,10 @@ def _spellings() -> dict[str, dict[str, tuple[str, ...]]]:
         for name, values in language.words.items():
             for value, words in values.items():
                 found[name][value] += _typed(language, words)
+    for column in SURVEY.columns:
+        if column.values == YES_NO:
+            found[column.name]["yes"] += sorted(YES)
+            found[column.name]["no"] += sorted(NO)
     found["old_fittings"]["none"] += ("nein", "non", "não", "nao")
     return {name: {v: tuple(dict.fromkeys(w)) for v, w in values.items()} for name, values in found.items()}
 
@@ -61,7 +69,3 @@ WEAK_HEADINGS = _weak()
 
 SPELLINGS = _spellings()
 """Spellings with one meaning only, by column and word of its list."""
-
-YES = frozenset(w for language in LANGUAGES for w in split(language.yes))
-NO = frozenset(w for language in LANGUAGES for w in split(language.no))
-"""Words of a cell under a yes/no heading."""
