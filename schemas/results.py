@@ -185,6 +185,23 @@ QUERIES = Table(
     ),
 )
 
+WANTED = Table(
+    "wanted",
+    "one new item that would serve posts which have no kit for want of it alone, the most useful first",
+    (
+        _whole("rank", "Rank", "1 would serve most posts."),
+        Column("kind", "Kind", "choice", values=("mount", "extension"), help="Mount or extension."),
+        _text("post_shape", "Shape", "Shape of the posts."),
+        _length("size_least_m", "Size least", "Least outside size that it must take."),
+        _length("size_most_m", "Size most", "Greatest outside size that it must take."),
+        _length("added_m", "Added height", "Least height that an extension must add; blank for a mount."),
+        _whole("posts", "Posts", "Posts that it would serve."),
+        _whole("sites", "Sites", "Sites at which they stand."),
+        _text("site_codes", "Site codes", "Codes of the sites, ; between."),
+    ),
+    key=("rank",),
+)
+
 CHANGES = Table(
     "changes",
     "one reason for which a quotation changed since the last finished run",
@@ -202,6 +219,6 @@ CHANGES = Table(
 )
 
 RESULTS: tuple[Table, ...] = (
-    SITES, POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES, QUERIES, CHANGES,
+    SITES, POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES, QUERIES, CHANGES, WANTED,
 )
 """Files of DIR/data, in the order in which the data package lists them."""

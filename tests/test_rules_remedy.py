@@ -117,3 +117,30 @@ def test_a_ring_too_low_to_be_of_use_is_not_offered():
 def test_a_catalogue_that_sells_nothing_together_says_so():
     found, _ = remedy(post(), tables(Pairings=()))
     assert found.sentence == "The catalogue has no board and ring that may be sold with a mount."
+
+
+def test_of_equal_changes_the_cheapest_is_named_and_not_the_first_code():
+    t = tables(Mounts=(mount("M-1", price=Decimal(500)), mount("M-2", price=Decimal(300))))
+    short, _ = remedy(post(post_height=feet("7.5")), t)
+    new, _ = remedy(post(post_line="gooseneck"), t)
+    assert (short.mount, new.mount) == ("M-2", "M-2")
+
+
+@pytest.mark.parametrize(
+    ("height", "words"),
+    [
+        (10, "carries the ring level with the post's top"),
+        (9, "carries the ring at least 1 ft (305 mm) above the post's top"),
+        (11, "carries the ring 1 ft (305 mm) below the post's top"),
+    ],
+)
+def test_nothing_is_never_above_or_below(height, words):
+    found, _ = remedy(post(post_size=inches(6), post_height=feet(height)))
+    assert words in found.sentence
+    assert "0 in" not in found.sentence
+
+
+def test_a_post_that_an_engineer_has_refused_is_to_be_replaced():
+    found, many = remedy(post(strength_cleared="no", cleared_by="An engineer"))
+    assert many == 0
+    assert found.sentence.startswith("Replace the post, which is refused by an engineer, by a straight, sound round post")

@@ -112,7 +112,7 @@ def _same_kits(b: Post, i: int, k: Any, c: Any, want: list[Any]) -> None:
         ("post_line", "LINE", {"post_line": None}),
         ("old_fittings", "FITTINGS", {"old_fittings": None}),
         ("post_base", "BASE", {}),
-        ("condition", "CONDITION", {}),
+        ("condition", "CONDITION", {"condition": None}),
     ],
 )
 def test_a_cell_that_cannot_be_read_is_a_confirm(column: str, code: str, other: dict[str, Any]) -> None:

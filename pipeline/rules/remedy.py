@@ -38,6 +38,7 @@ class WhatIf:
     another: Floats
     replace: Floats
     reach: Floats  # (n, m), greatest ring height that a person may accept instead, NaN where none
+    price: Floats  # (m,), least list price of a kit with each mount
 
 
 def remedies(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, has_kit: Bools) -> list[Remedy]:
@@ -61,6 +62,14 @@ def widest_board(catalogue: Catalogue) -> Floats:
     return np.where(np.isinf(widest), np.nan, widest)
 
 
+def cheapest(catalogue: Catalogue) -> Floats:
+    """Least list price of each mount with a board and a ring, in Catalogue.price_unit, (m,); inf where none goes with it."""
+    flat, c = sets(catalogue), catalogue
+    price = np.full(len(c.mounts.code), np.inf)
+    np.minimum.at(price, flat.mount, c.mounts.price[flat.mount] + c.boards.price[flat.board] + c.rings.price[flat.ring])
+    return price
+
+
 def what_if(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, widest: Floats) -> WhatIf:
     """What each way out of a post's trouble costs."""
     failed = {f.code: np.broadcast_to(f.state == FAIL, fit.verdict.shape) for f in fit.findings}
@@ -77,7 +86,7 @@ def what_if(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, widest
     hopeless = (posts.shape == SHAPES.index("other")) | np.isnan(widest).all()  # nothing could hang on another mount
     another = np.where(hopeless, np.inf, by_post + COST["mount"])
     replace = np.full(len(posts), COST["replace"])
-    return WhatIf(pair, another, replace, reach)
+    return WhatIf(pair, another, replace, reach, cheapest(catalogue))
 
 
 def _post_cost(posts: Posts, failed: dict[str, Bools]) -> Floats:
@@ -101,26 +110,26 @@ def _clear_cost(posts: Posts, catalogue: Catalogue, fit: Fit) -> Floats:
 
 def _plan(i: int, posts: Posts, catalogue: Catalogue, fit: Fit, ifs: WhatIf, widest: Floats) -> Plan:
     """What to do for post i: the cheapest way out."""
-    m = _nearest(ifs.pair[i], fit.shortfall[i])
+    m = _nearest(ifs.pair[i], fit.shortfall[i], ifs.price)
     pair = ifs.pair[i, m] if m >= 0 else np.inf
     best = min(pair, ifs.another[i], ifs.replace[i])
     way = "pair" if best == pair else "mount" if best == ifs.another[i] else "replace"
     if way == "replace":
-        m = _for_new_post(i, posts, catalogue, widest)
+        m = _for_new_post(i, posts, catalogue, widest, ifs.price)
     return Plan(way, i, m, posts, catalogue, fit, widest, float(ifs.reach[i, m]) if m >= 0 else np.nan)
 
 
-def _nearest(cost: Floats, shortfall: Floats) -> int:
-    """The cheapest mount, the least short of them, the first of those; -1 where none will do."""
+def _nearest(cost: Floats, shortfall: Floats, price: Floats) -> int:
+    """The mount with the least to be done, the least short of them, the cheapest to buy, the first; -1 where none will do."""
     if not len(cost) or np.isinf(cost).all():
         return -1
-    return int(np.lexsort((np.arange(len(cost)), shortfall, cost))[0])
+    return int(np.lexsort((np.arange(len(cost)), price, np.round(shortfall, 6), cost))[0])
 
 
-def _for_new_post(i: int, posts: Posts, catalogue: Catalogue, widest: Floats) -> int:
+def _for_new_post(i: int, posts: Posts, catalogue: Catalogue, widest: Floats, price: Floats) -> int:
     """The mount that a new post would best be made for, -1 none.
 
-    Wide enough boards first, then one that takes a post like the old one, then the lowest post.
+    Wide enough boards first, then one that takes a post like the old one, then the cheapest, then the lowest post.
     """
     sold: Sequence[int] | Ints = np.flatnonzero(~np.isnan(widest))
     if not len(sold):
@@ -128,7 +137,7 @@ def _for_new_post(i: int, posts: Posts, catalogue: Catalogue, widest: Floats) ->
     narrow = widest[sold] < posts.least_board_width[i] - SLACK
     unlike = ~_takes(i, posts, catalogue)[sold]
     needed = -lift(catalogue.mounts)[sold]
-    return int(sold[np.lexsort((np.arange(len(sold)), needed, unlike, narrow))[0]])
+    return int(sold[np.lexsort((np.arange(len(sold)), needed, price[sold], unlike, narrow))[0]])
 
 
 def _takes(i: int, posts: Posts, catalogue: Catalogue) -> Bools:

@@ -18,6 +18,10 @@ PLANNED = frozenset(("SHAPE", "SIZE", "LINE", "LEAN", "FITTINGS", "CONDITION", "
 """Findings for which a way out is known; any other is to be put right as it is."""
 
 
+LEVEL = 0.0008
+"""Half a sixteenth of an inch [m]: what is less is shown as nothing."""
+
+
 def unplanned(fit: Fit) -> list[str]:
     """Codes of the findings that no way out is known for."""
     return [f.code for f in fit.findings if f.code not in PLANNED]
@@ -107,7 +111,9 @@ def _another(plan: Plan) -> Iterator[Step]:
     yield from _post_steps(plan)
     p, i = plan.posts, plan.i
     need = float(p.target[i] + p.court_rise[i] - p.height[i])
-    if need > 0:
+    if abs(need) < LEVEL:
+        reach = "carries the ring level with the post's top"
+    elif need > 0:
         reach = f"carries the ring at least {height(need, up=True)} above the post's top"
     else:
         reach = f"carries the ring {height(-need)} below the post's top"

@@ -253,4 +253,6 @@ class SiteSummary:
     would_serve: Mapping[str, int]  # what -> posts: 'extension of 0.610 m on round 88.9 mm', 'mount for square 101.6 mm', ...
     confirms: Mapping[str, int]  # code -> posts whose recommended kit waits for it
     senders: tuple[str, ...]  # files that the site's rows came from
+    # posts that one new item would give a kit: shape, size_m, added_m (None: a mount is wanted), quantity
+    wants: tuple[Mapping[str, Any], ...] = ()
     looked: tuple[Mapping[str, Any], ...] = ()  # posts with a kit, as sheets.look_first reads them

@@ -17,7 +17,8 @@ from pipeline.rules.advice import advice
 from pipeline.rules.arrays import Floats, Ints, Remedy
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.kits import recommended
-from pipeline.rules.remedy import remedies
+from pipeline.rules.remedy import remedies, widest_board
+from pipeline.rules.wanted import needs
 from pipeline.sheets.report import PostReport
 from pipeline.site.assemble import asked_of
 from pipeline.site.compute import Answer, rounded, work_out
@@ -94,18 +95,18 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
             posts,
             tuple(words["remedy"][answer.group[i]] for i in numbers),
             tuple(q for i in numbers for q in asked_of(rows[i], words["refusals"][i])),
-            reach_of(numbers, quantity, answer, world.catalogue),
+            reach_of(numbers, quantity, answer, world.catalogue, words["lacking"]),
             figures(rows[start:stop], start, answer, world),
             {"mount_fit": fit[n].decode(), "kits": kits[n].decode()},
         )
 
 
-def _post(i: int, row: SurveyRow, reporter: Reporter, words: dict[str, list[Any]], group: int, world: World) -> PostReport:
+def _post(i: int, row: SurveyRow, reporter: Reporter, words: dict[str, Any], group: int, world: World) -> PostReport:
     notes = [(n.about, n.sentence, n.source) for n in words["advice"][group]]
     return reporter.post(i, words["remedy"][group].sentence, notes, taken(row, world))
 
 
-def _words(rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World) -> dict[str, list[Any]]:
+def _words(rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: World) -> dict[str, Any]:
     """Remedy and advice for each different post, refusals for each row."""
     has_kit = answer.start[1:] > answer.start[:-1]
     a, c = answer, world.catalogue
@@ -113,6 +114,7 @@ def _words(rows: Sequence[SurveyRow], answer: Answer, loads: Values, world: Worl
     notes = advice(a.posts, c, a.kits, best, _frequency(best, loads))
     return {
         "remedy": remedies(a.posts, c, a.fit, world.policy, has_kit),
+        "lacking": needs(a.posts, c, a.fit, world.policy, has_kit, widest_board(c)),
         "refusals": refusals(rows, a.posts, c, a.fit, a.kits, group=a.group),
         "advice": [(*some, *more) for some, more in zip(notes, apart(a.posts, a.kits), strict=True)],
     }

@@ -9,11 +9,12 @@ from typing import Any
 
 import numpy as np
 
-from pipeline.rules.arrays import FAIL, REFUSED, Catalogue, Ints, Remedy
+from pipeline.rules.arrays import FAIL, REFUSED, Bools, Catalogue, Floats, Ints, Remedy
 from pipeline.rules.verdict import bits, codes
 from pipeline.sheets.look_first import looked
 from pipeline.sheets.report import SiteReport, SiteSummary
 from pipeline.site.compute import Answer
+from pipeline.site.wants import wants
 from schemas.words import FIT_CODES, VERDICTS
 
 _REACHED = {"viable": "serves", "viable_confirm": "confirm", "viable_extended": "extended"}
@@ -26,23 +27,29 @@ class Reach:
     stops: Mapping[str, int]
     mounts: Mapping[str, Mapping[str, int]]
     boards: Mapping[str, int]
+    wants: tuple[Mapping[str, Any], ...]  # posts that one new item would give a kit
 
 
-def reach_of(rows: Sequence[int], quantity: Ints, answer: Answer, catalogue: Catalogue) -> Reach:
-    """The reach of rows, given by their numbers in `answer` and how many posts each is."""
+def reach_of(rows: Sequence[int], quantity: Ints, answer: Answer, catalogue: Catalogue, lacking: tuple[Bools, Floats]) -> Reach:
+    """The reach of rows, given by their numbers in `answer` and how many posts each is.
+
+    `lacking` is what rules.wanted.needs says of each different post.
+    """
     group = answer.group[np.asarray(rows, dtype=np.int64)]
     without = answer.start[group] == answer.start[group + 1]
     return Reach(
         _stops(answer, group, quantity, without),
         reach(answer, group, quantity, catalogue),
         _boards(answer, rows, quantity, catalogue),
+        wants(quantity, answer, group, lacking),
     )
 
 
 def _added(blocks: Sequence[Reach]) -> Reach:
     """The reach of a site, given that of its blocks."""
     mounts = {m: _sum(b.mounts[m] for b in blocks) for m in blocks[0].mounts}
-    return Reach(_sum(b.stops for b in blocks), mounts, _sum(b.boards for b in blocks))
+    lacking = tuple(w for b in blocks for w in b.wants)
+    return Reach(_sum(b.stops for b in blocks), mounts, _sum(b.boards for b in blocks), lacking)
 
 
 def _sum(counts: Iterable[Mapping[str, int]]) -> dict[str, int]:
@@ -80,6 +87,7 @@ def summary(
         would_serve=_counted((r.serves, p.quantity) for p, r in without if r.serves),
         confirms=dict(sorted(confirms.items())),
         looked=tuple(one for p in report.posts if (one := looked(p))),
+        wants=all_rows.wants,
         senders=tuple(sorted({row.file for row in (*(p.row for p in report.posts), *report.held)})),
     )
 

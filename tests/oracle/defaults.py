@@ -39,6 +39,7 @@ DEFAULTS: dict[str, Any] = {
     "currency": "USD",
     "tax_rate": Decimal(0),
     "quote_valid_days": 30,
+    "wanted_window": 0.00635,
 }
 
 MINOR_UNIT = {"USD": 2, "EUR": 2, "JPY": 0, "KWD": 3}
