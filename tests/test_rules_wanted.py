@@ -75,7 +75,8 @@ def test_sizes_within_one_window_are_one_need_and_each_height_serves_its_count()
 some_needs = st.lists(
     st.builds(
         need, st.sampled_from("ABC"), st.integers(60, 90).map(lambda mm: mm / 1000),
-        st.one_of(st.just(math.nan), st.integers(1, 9).map(lambda d: d / 10)), st.integers(1, 4), st.sampled_from(("round", "square")),
+        st.one_of(st.just(math.nan), st.integers(1, 9).map(lambda d: d / 10)), st.integers(1, 4),
+        st.sampled_from(("round", "square")),
     ),
     max_size=14,
 )  # fmt: skip

@@ -11,6 +11,7 @@ from pipeline.explaining.layout import clean, heading, item, metres, number
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.kept_catalogue import Kept
 from pipeline.rules.plain import height
+from pipeline.rules.post_arrays import tool
 from schemas.column import Column
 from schemas.policy import BY_NAME, HEIGHT_UNCERTAINTY, SIZE_UNCERTAINTY
 from schemas.survey import SURVEY
@@ -120,7 +121,7 @@ def uncertainties(case: Case) -> Iterator[str]:
 
 
 def _why_size(row: SurveyRow, kept: Kept) -> str:
-    method = str(row.measured_with or "rule across")
+    method = tool(row, "measured_with")
     how = _how(method, "measured_with", row)
     if method != "estimate" and row.size_nominal:
         method, how = "pipe mark", "a nominal pipe size"
@@ -131,7 +132,7 @@ def _why_size(row: SurveyRow, kept: Kept) -> str:
 
 
 def _why_height(row: SurveyRow, kept: Kept) -> str:
-    method = str(row.height_measured_with or "tape")
+    method = tool(row, "height_measured_with")
     name, how = HEIGHT_UNCERTAINTY[method], _how(method, "height_measured_with", row)
     more = ""
     if row.court_rise is not None and "court_rise" not in row.not_stated:
@@ -141,4 +142,6 @@ def _why_height(row: SurveyRow, kept: Kept) -> str:
 
 
 def _how(method: str, column: str, row: SurveyRow) -> str:
+    if column in row.unread:
+        return f"{method}, since how it was taken could not be read"
     return f"{method} (not stated, the default)" if column in row.not_stated else method

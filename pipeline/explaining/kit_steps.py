@@ -9,6 +9,7 @@ from pipeline.explaining.case import POST, Case
 from pipeline.explaining.layout import filed, heading, item, number, paragraph, table
 from pipeline.explaining.price_steps import codes, unit_price
 from pipeline.money.prices import minor_unit, rounded
+from pipeline.rules.arrays import REFUSED
 from pipeline.rules.rank import differing
 from pipeline.rules.verdict import codes as finding_codes
 from schemas.words import LOAD_STATES, VERDICTS
@@ -26,6 +27,9 @@ def kits(case: Case) -> Iterator[str]:
     """How many kits there are, the first of them with what ranks them, and which one is shown below."""
     k, many = case.shown.kits, len(case.shown.kits.rank)
     yield from heading(f"Kits for post {case.row.post_code}")
+    if case.answer.posts.cleared[POST] == REFUSED:
+        yield from paragraph("None: a licensed engineer has refused the loads on this post (STRENGTH).")
+        return
     if not many:
         yield from paragraph("None: no mount of the catalogue that fits the post can be sold with a board and a ring.")
         return

@@ -103,13 +103,13 @@ def _unless_unread(values: Sequence[SurveyedPost], name: str, read: Floats) -> F
     return np.where(_unread(values, name), np.nan, read)
 
 
-def _tool(v: SurveyedPost, name: str) -> str:
+def tool(v: SurveyedPost, name: str) -> str:
     """How a measure was taken; as an estimate where that could not be read."""
     return "estimate" if name in v.unread else _word(v, name)
 
 
 def _estimated(values: Sequence[SurveyedPost], name: str) -> Bools:
-    return np.array([_tool(v, name) == "estimate" for v in values], dtype=bool)
+    return np.array([tool(v, name) == "estimate" for v in values], dtype=bool)
 
 
 def _cleared(v: SurveyedPost) -> int:
@@ -132,7 +132,7 @@ def _size_uncertainty(v: SurveyedPost, policy: Policy) -> float:
 
     Source: design section 3; a nominal size counts as a pipe mark (ASTM A53 tolerance, memory).
     """
-    method = _tool(v, "measured_with")
+    method = tool(v, "measured_with")
     if method != "estimate" and v.size_nominal:
         method = "pipe mark"
     bound = float(policy[SIZE_UNCERTAINTY[method]])
@@ -145,7 +145,7 @@ def _height_uncertainty(v: SurveyedPost, policy: Policy) -> float:
 
     Source: design section 3.
     """
-    bound = float(policy[HEIGHT_UNCERTAINTY[_tool(v, "height_measured_with")]])
+    bound = float(policy[HEIGHT_UNCERTAINTY[tool(v, "height_measured_with")]])
     stated = _get(v, "court_rise", None) is not None and "court_rise" not in v.not_stated
     return bound + float(policy["court_rise_uncertainty"]) if stated else bound
 

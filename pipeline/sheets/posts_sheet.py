@@ -83,12 +83,12 @@ def read_as(post: PostReport, feet: bool) -> list[Any]:
         f"{show.length(post.height, feet)} {show.bound(post.height_uncertainty, feet)}",
         show.length(post.court_rise, feet),
         show.length(post.target, feet),
-        f"{math.degrees(post.lean):.1f}°" if post.lean else "plumb",
+        show.UNKNOWN if math.isnan(post.lean) else f"{math.degrees(post.lean):.1f}°" if post.lean else "plumb",
         f"{show.wall(post.wall, feet)}, {material}",
         f"{line}, {base}",
         row.old_fittings or show.UNKNOWN,
         row.condition or show.UNKNOWN,
-        f"{show.speed(post.wind_speed, feet)}, {post.exposure}",
+        f"{show.speed(post.wind_speed, feet)}, {post.exposure or show.UNKNOWN}",
     ]
 
 

@@ -72,6 +72,8 @@ def both(metres: float | None, feet: bool) -> str:
 
 def bound(metres: float, feet: bool) -> str:
     """A bound on a length [m]: `±1.6 mm`, or `±0.063 in` where the site measures in feet."""
+    if math.isnan(metres):
+        return f"± {UNKNOWN}"
     return f"±{metres / INCH:.2g} in" if feet else f"±{metres * 1000:.3g} mm"
 
 
@@ -119,6 +121,8 @@ def mass(kilograms: float, feet: bool) -> str:
 
 def speed(metres_a_second: float, feet: bool) -> str:
     """A speed [m/s], in miles per hour where the site measures in feet."""
+    if math.isnan(metres_a_second):
+        return UNKNOWN
     return f"{metres_a_second / MPH:.0f} mph" if feet else f"{metres_a_second:.1f} m/s"
 
 
