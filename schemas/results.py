@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from schemas.column import Column, Table
-from schemas.words import LOAD_STATES, PROMISES, QUERY_CODES, SITE_STATES, VERDICTS
+from schemas.words import HOW_READ, LOAD_STATES, PROMISES, QUERY_CODES, SITE_STATES, VERDICTS
 
 _SITE = Column("site_code", "Site", "code", needed=True, help="Site code.")
 _POST = Column("post_code", "Post", "code", needed=True, help="Post code within the site.")
@@ -202,6 +202,22 @@ WANTED = Table(
     key=("rank",),
 )
 
+READINGS = Table(
+    "readings",
+    "one value that was not typed in the cell itself, and where it comes from",
+    (
+        _text("file", "File", "File as it was given."),
+        _text("sheet", "Sheet", "Sheet; blank for text files."),
+        _text("cell", "Cell", "Cell of the row that the value stands for."),
+        _code("site_code", "Site", "Site code."),
+        _code("post_code", "Post", "Post code."),
+        _text("name", "Column", "Name of the column."),
+        _text("typed", "Typed", "What was typed, there or where it comes from."),
+        _text("taken_as", "Taken as", "What it was taken as, SI."),
+        Column("how", "How", "choice", needed=True, values=tuple(HOW_READ), help="Where it comes from."),
+    ),
+)
+
 CHANGES = Table(
     "changes",
     "one reason for which a quotation changed since the last finished run",
@@ -219,6 +235,6 @@ CHANGES = Table(
 )
 
 RESULTS: tuple[Table, ...] = (
-    SITES, POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES, QUERIES, CHANGES, WANTED,
+    SITES, POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES, QUERIES, READINGS, CHANGES, WANTED,
 )
 """Files of DIR/data, in the order in which the data package lists them."""

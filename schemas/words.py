@@ -41,6 +41,25 @@ QUERY_CODES = {
     "UNREADABLE_FILE": "the file cannot be read",
 }
 
+HOW_READ = {
+    "same_as_above": "the same as in the row above, as its mark says",
+    "block": "as in the first row of its block",
+    "title": "from the title above the table",
+    "sheet_name": "from the name of the sheet",
+    "section_row": "from the row above that names the site",
+    "group_heading": "from the heading of its group of columns",
+    "post_cell": "as many as the Post cell names",
+    "made": "made, since none is stated",
+    "inferred": "as the size says",
+    "schedule": "of the stated schedule",
+    "size_cell": "as the size's cell says",
+    "words": "as those words say",
+    "seller_words": "as the catalogue's own list of words says",
+    "answered": "as answered in the marked copy",
+    "field_sheet": "as measured again on the field sheet",
+}
+"""Where a value comes from that was not typed in the cell itself (`how` of data/readings.csv), and its words."""
+
 SITE_STATES = ("ready", "to_confirm", "incomplete")
 PROMISES = ("sent", "accepted", "declined")
 """What became of a quotation."""

@@ -139,7 +139,10 @@ def say_outcome(o: Outcome, out: str, quiet: bool) -> None:
 
 
 def _table(o: Outcome) -> Iterable[tuple[str, str]]:
-    yield "Surveys", f"{counted(o.files, 'file')}, {counted(o.rows_read, 'row')}: {o.rows_quoted:,} quoted, {o.rows_held:,} held"
+    not_read = f" ({o.files_not_read:,} not read)" if o.files_not_read else ""
+    replaced = f", {o.rows_replaced:,} replaced" if o.rows_replaced else ""
+    rows = f"{counted(o.rows_read, 'row')}: {o.rows_quoted:,} quoted, {o.rows_held:,} held{replaced}"
+    yield "Surveys", f"{counted(o.files, 'file')}{not_read}, {rows}"
     yield "Sites", f"{o.sites:,}: {o.ready:,} ready, {o.to_confirm:,} to confirm, {o.incomplete:,} incomplete"
     yield "Posts quoted", f"{o.posts:,}"
     yield "In all", o.total

@@ -26,7 +26,7 @@ from pipeline.site.tasks import Gathered
 from pipeline.site.wants import wanted_rows
 from schemas.column import Table
 from schemas.datapackage import descriptor
-from schemas.results import CHANGES, QUERIES, SITES, WANTED
+from schemas.results import CHANGES, QUERIES, READINGS, SITES, WANTED
 
 
 def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted, ledger: Ledger, progress: Progress) -> Outcome:
@@ -38,6 +38,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
     expired = _expired(quoted)
     date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
     _data(shelf, run, quoted, ledger, queries, changes)
+    shelf.put("data/readings.csv", whole(READINGS, gathered.readings))
     return_files(shelf, files, run.prints, queries, run.request.jobs, progress)
     progress.stage("Writing the portfolio", 1)
     portfolio = portfolio_workbook(
@@ -136,13 +137,13 @@ def _json(value: Any) -> bytes:
 
 
 def _file(f: Any) -> dict[str, Any]:
-    return {"file": f.file, "format": f.format, "rows": f.rows, "quoted": f.quoted, "held": f.held, "notes": f.notes}
+    counts = {"rows": f.rows, "quoted": f.quoted, "held": f.held, "replaced": f.replaced}
+    return {"file": f.file, "format": f.format, **counts, "notes": f.notes}
 
 
 def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], shelf: Shelf) -> Outcome:
     waits = tuple(_where(q) for q in queries if waiting(q))
-    rows = [(f.rows, f.quoted, f.held) for f in gathered.files]
-    read, ok, held = (sum(r[i] for r in rows) for i in range(3))
+    read, ok, held, replaced = (sum(getattr(f, n) for f in gathered.files) for n in ("rows", "quoted", "held", "replaced"))
     edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
     made = Outcome(
         exit_status=SOME_HELD if waits else ALL_QUOTED,
@@ -151,7 +152,9 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         rows_read=read,
         rows_quoted=ok,
         rows_held=held,
+        rows_replaced=replaced,
         files=len(gathered.files),
+        files_not_read=sum(not f.rows for f in gathered.files),
         ready=quoted.states.count("ready"),
         to_confirm=quoted.states.count("to_confirm"),
         incomplete=quoted.states.count("incomplete"),
@@ -179,7 +182,19 @@ def _where(q: Query) -> str:
 
 
 def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcome, date: str) -> bytes:
-    counts = ("sites", "posts", "rows_read", "rows_quoted", "rows_held", "files", "ready", "to_confirm", "incomplete")
+    counts = (
+        "sites",
+        "posts",
+        "rows_read",
+        "rows_quoted",
+        "rows_held",
+        "rows_replaced",
+        "files",
+        "files_not_read",
+        "ready",
+        "to_confirm",
+        "incomplete",
+    )
     return _json(
         {
             "program": run.world.setting.program,

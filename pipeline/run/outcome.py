@@ -36,7 +36,9 @@ class Outcome:
     rows_read: int
     rows_quoted: int
     rows_held: int
+    rows_replaced: int  # by a later word, or by a row that says the same
     files: int
+    files_not_read: int  # nothing of them could be read
     ready: int
     to_confirm: int
     incomplete: int

@@ -93,6 +93,9 @@ def left_out(report: SiteReport) -> Block:
     for code_posts in _grouped((p for p in report.posts if not p.kits), lambda p: p.remedy):
         remedy = code_posts[0].remedy or "The technical desk has no remedy to offer."
         entries.append((posts_named(code_posts), f"{VERDICT['no_kit'][0]} this post. What would help: {remedy}", "para"))
+    if report.rows_loose:
+        rows = "1 row names" if report.rows_loose == 1 else f"{report.rows_loose} rows name"
+        entries.append(("The survey", f"{rows} no site on a sheet that names this one, and may belong here.", "para"))
     if not entries:
         entries.append(("", "Nothing is left out: every row of the survey is quoted and every post has a kit.", "para"))
     return Block("Not included in this quotation", tuple(entries))

@@ -204,6 +204,7 @@ class SiteReport:
     total_was: Decimal | None
     posts_in_all: int
     rows_held: int
+    rows_loose: int = 0  # rows on its sheets that name no site
 
     @property
     def posts_with_kit(self) -> int:

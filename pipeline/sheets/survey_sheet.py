@@ -15,7 +15,7 @@ from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Col
 from schemas.column import SI_UNIT, Column
 from schemas.survey import SURVEY
-from schemas.words import CAUTION
+from schemas.words import CAUTION, HOW_READ
 
 READ = [
     Col("Column", "bold", 24),
@@ -71,13 +71,25 @@ def row_cells(row: SurveyRow, feet: bool) -> list[tuple[Any, ...]]:
             continue
         if name in _OF_SITE and not (typed or value):
             continue
-        remark = "" if typed or name in _OF_SITE else "not stated, taken as the default" if name in row.not_stated else "inferred"
+        remark = _remark(row, name, typed)
         made.append((column.heading, typed or As("blank", "quiet"), read_as(column, value, feet), remark or None))
     for heading, text in sorted(row.extra.items()):
         made.append((heading, text, "carried through, not read", None))
     for sentence in row.said:
         made.append(("Inferred", None, sentence, None))
     return made
+
+
+def _remark(row: SurveyRow, name: str, typed: str) -> str:
+    """Where a value comes from that was not typed in the cell itself."""
+    how = next((o.how for o in row.origins if o.name == name), "")
+    if how:
+        return HOW_READ[how]
+    if name in row.unread:
+        return "could not be read: not known"
+    if typed or name in _OF_SITE:
+        return ""
+    return "not stated, taken as the default" if name in row.not_stated else "inferred"
 
 
 def read_rows(report: SiteReport) -> list[list[Any]]:

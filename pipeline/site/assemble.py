@@ -37,7 +37,8 @@ def put_together(task: SiteTask, posts: tuple[PostReport, ...], asked: Sequence[
         revision=0,
         date=task.date,
         valid_until=task.valid_until,
-        state=_state(posts, task.held),
+        state=_state(posts, task.held, task.rows_loose),
+        rows_loose=task.rows_loose,
         currency=str(world.policy["currency"]),
         customer_listed=terms.listed,
         tax_exempt=terms.exempt,
@@ -99,9 +100,9 @@ def _counts(posts: Sequence[PostReport]) -> Counts:
     )
 
 
-def _state(posts: Sequence[PostReport], held: Sequence[SurveyRow]) -> str:
-    """State of a site. Source: design section 8."""
-    if held or any(not p.kit for p in posts):
+def _state(posts: Sequence[PostReport], held: Sequence[SurveyRow], loose: int) -> str:
+    """State of a site; `loose` rows beside its own name no site. Source: design section 8."""
+    if held or loose or any(not p.kit for p in posts):
         return "incomplete"
     waits = any(p.kit and (p.kit.fit_open or p.kit.strength_open) for p in posts)
     return "to_confirm" if waits else "ready"
