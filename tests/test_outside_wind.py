@@ -1,4 +1,4 @@
-"""Wind against published tables, a published sign sheet, and the standard atmosphere."""
+"""Wind against tables and a sign sheet as public copies restate them, and the standard atmosphere."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from pipeline.loads import constants, wind
 
 FT, PSF, LB, MPH = 0.3048, 47.88025898, 4.4482216152605, 0.44704
 
-# Source: ASCE 7-16, table 26.10-1 (15 and 20 ft: published, read in the 7-10 table; 25 and 30 ft: memory)
+# Source: ASCE 7-16, table 26.10-1 (15 and 20 ft: restated, the 7-10 table; 25 and 30 ft: memory)
 KZ = [
     (15, (0.57, 0.85, 1.03)),
     (20, (0.62, 0.90, 1.08)),
@@ -28,7 +28,7 @@ def test_kz_table(feet, expected, exposure):
 
 @pytest.mark.parametrize("exposure", [0, 1, 2])
 def test_kz_is_level_below_15_feet(exposure):
-    """Source: ASCE 7-16, table 26.10-1, note 1: z not less than 15 ft (published)."""
+    """Source: ASCE 7-16, table 26.10-1, note 1: z not less than 15 ft (restated: the 7-10 table)."""
     low, edge, above = wind.height_factor(np.array([1.0, 4.572, 4.6]), np.array([exposure] * 3))
     assert low == edge < above
 
@@ -40,7 +40,7 @@ def test_half_the_density_of_air():
 
 
 def test_sign_sheet():
-    """Source: a public ASCE 7-10 29.4 sign sheet, the same as 7-16 29.3 (published): 155 mph, D, 20 ft, 7.48 ft2."""
+    """Source: a public ASCE 7-10 29.4 sign sheet, the same as 7-16 29.3 (restated: that sheet): 155 mph, D, 20 ft, 7.48 ft2."""
     kz = wind.height_factor(np.array([20 * FT]), np.array([2]))
     q = wind.velocity_pressure(kz, 0.85, 155 * MPH)
     force = wind.wind_pressure(q, 0.85, 1.80) * 7.48 * FT**2
@@ -50,7 +50,7 @@ def test_sign_sheet():
     assert 0.6 * force.item() / LB == pytest.approx(389, abs=0.5)  # printed to the pound
 
 
-# Source: ASCE 7-16, table 26.6-1 (round published; square published, read in the 7-10 table)
+# Source: ASCE 7-16, table 26.6-1 (restated: the 7-10 table)
 @pytest.mark.parametrize(("square", "kd"), [(False, 1.0), (True, 0.90)])
 def test_directionality_of_the_post(square, kd):
     assert wind.post_directionality(np.array([square])).item() == kd
@@ -81,7 +81,7 @@ def test_drag_with_directionality_of_square_posts(ratio, kd_cf):
 
 
 def test_least_pressure():
-    """Source: ASCE 7-16, 29.7: 16 psf (memory); NIST SP 811 for the unit (published)."""
+    """Source: ASCE 7-16, 29.7: 16 psf (memory); NIST SP 811 for the unit (computed with pint)."""
     assert abs(16 * PSF - 766.1) < 0.1
     assert wind.storm_pressure(np.array([700.0, 800.0]), 1.0, 1.0, 766.0).tolist() == [766.0, 800.0]
 

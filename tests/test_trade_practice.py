@@ -1,4 +1,4 @@
-"""What the trade takes for granted, and published sizes and heights, as check values of the rules."""
+"""What the trade takes for granted, and sizes and heights of standards, as check values of the rules."""
 
 from __future__ import annotations
 

@@ -19,33 +19,63 @@ class Constant:
 
 
 CONSTANTS: tuple[Constant, ...] = (
-    Constant("gravity", 9.80665, "m/s2", "standard acceleration of free fall", "ISO 80000-3; 3rd CGPM, 1901 (published)"),
+    Constant(
+        "gravity", 9.80665, "m/s2", "standard acceleration of free fall", "ISO 80000-3; 3rd CGPM, 1901 (computed with pint)"
+    ),
     Constant("steel_density", 7850.0, "kg/m3", "density of steel", "EN 1991-1-1, table A.4, 77 to 78.5 kN/m3 (memory)"),
     Constant("ring_gap", 0.151, "m", "board face to the inside of the ring", "FIBA Basketball Equipment, 1.2 (memory)"),
-    Constant("ring_radius", 0.225, "m", "ring's inner radius", "FIBA Basketball Equipment, ring 450 mm inside (published)"),
-    Constant("ring_above_edge", 0.150, "m", "ring above the board's lower edge", "FIBA Basketball Equipment (published)"),
-    Constant("wind", 0.613, "kg/m3", "half the density of air at sea level", "ASCE 7-16, 26.10.2, eq. 26.10-1.SI (published)"),
-    Constant("kz_least_height", 4.572, "m", "15 ft, below which Kz stays level", "ASCE 7-16, table 26.10-1, note 1 (published)"),
-    Constant("kz_factor", 2.01, "", "Kz where z is the gradient height", "ASCE 7-16, table 26.10-1, note 1 (published)"),
-    Constant("kd_board", 0.85, "", "directionality, solid sign", "ASCE 7-16, table 26.6-1 (published)"),
-    Constant("kd_round", 1.0, "", "directionality, round", "ASCE 7-16, table 26.6-1, axisymmetric (published)"),
-    Constant("kd_square", 0.90, "", "directionality, square", "ASCE 7-16, table 26.6-1 (published)"),
+    Constant("ring_radius", 0.225, "m", "ring's inner radius", "FIBA Basketball Equipment, ring 450 mm inside (memory)"),
+    Constant("ring_above_edge", 0.150, "m", "ring above the board's lower edge", "FIBA Basketball Equipment (memory)"),
     Constant(
-        "storm_factor", 0.6, "", "share of a strength-level wind in ASD", "ASCE 7-16, 2.4.1, combination D + 0.6W (published)"
+        "wind",
+        0.613,
+        "kg/m3",
+        "half the density of air at sea level",
+        "ASCE 7-16, 26.10.2, eq. 26.10-1.SI (restated: an ASCE 7-10 sign sheet)",
     ),
-    Constant("safety_flexure", 1.67, "", "Omega in flexure", "AISC 360-16, F1 (published)"),
-    Constant("safety_compression", 1.67, "", "Omega in compression", "AISC 360-16, E1 (published)"),
     Constant(
-        "effective_length", 2.1, "", "K of a cantilever, as recommended", "AISC 360-16, table C-A-7.1, case (e) (published)"
+        "kz_least_height",
+        4.572,
+        "m",
+        "15 ft, below which Kz stays level",
+        "ASCE 7-16, table 26.10-1, note 1 (restated: the ASCE 7-10 table)",
     ),
-    Constant("asd_factor", 1.6, "", "alpha of ASD in second order", "AISC 360-16, appendix 8.2.1 (published)"),
-    Constant("second_order_most", 1.5, "", "most B of effective length", "AISC 360-16, appendix 7.2.1 (published)"),
-    Constant("bearing_factor", 2.34, "", "factor of A", "IBC 2018, 1807.3.2.1, eq. 18-1 (published)"),
-    Constant("height_factor", 4.36, "", "factor of h/A", "IBC 2018, 1807.3.2.1, eq. 18-1 (published)"),
-    Constant("footing_deep", 3.6576, "m", "12 ft: S1 grows no more", "IBC 2018, 1807.3.2.1 (published)"),
-    Constant("psf_per_ft", 47.88025898 / 0.3048, "Pa/m", "1 psf per foot of depth", "NIST SP 811, appendix B (published)"),
     Constant(
-        "post_mass_share", 0.24, "", "share of a cantilever's mass moving with its tip", "33/140, Rayleigh's method (published)"
+        "kz_factor",
+        2.01,
+        "",
+        "Kz where z is the gradient height",
+        "ASCE 7-16, table 26.10-1, note 1 (restated: the ASCE 7-10 table)",
+    ),
+    Constant("kd_board", 0.85, "", "directionality, solid sign", "ASCE 7-16, table 26.6-1 (restated: the ASCE 7-10 table)"),
+    Constant(
+        "kd_round", 1.0, "", "directionality, round", "ASCE 7-16, table 26.6-1, axisymmetric (restated: the ASCE 7-10 table)"
+    ),
+    Constant("kd_square", 0.90, "", "directionality, square", "ASCE 7-16, table 26.6-1 (restated: the ASCE 7-10 table)"),
+    Constant(
+        "storm_factor",
+        0.6,
+        "",
+        "share of a strength-level wind in ASD",
+        "ASCE 7-16, 2.4.1, combination D + 0.6W (restated: an ASCE 7-10 sign sheet)",
+    ),
+    Constant("safety_flexure", 1.67, "", "Omega in flexure", "AISC 360-16, F1 (restated: AISC Design Examples)"),
+    Constant("safety_compression", 1.67, "", "Omega in compression", "AISC 360-16, E1 (restated: AISC Design Examples)"),
+    Constant("effective_length", 2.1, "", "K of a cantilever, as recommended", "AISC 360-16, table C-A-7.1, case (e) (memory)"),
+    Constant("asd_factor", 1.6, "", "alpha of ASD in second order", "AISC 360-16, appendix 8.2.1 (memory)"),
+    Constant("second_order_most", 1.5, "", "most B of effective length", "AISC 360-16, appendix 7.2.1 (memory)"),
+    Constant(
+        "bearing_factor", 2.34, "", "factor of A", "IBC 2018, 1807.3.2.1, eq. 18-1 (restated: worked pages of IBC 2006 and 2009)"
+    ),
+    Constant(
+        "height_factor", 4.36, "", "factor of h/A", "IBC 2018, 1807.3.2.1, eq. 18-1 (restated: worked pages of IBC 2006 and 2009)"
+    ),
+    Constant("footing_deep", 3.6576, "m", "12 ft: S1 grows no more", "IBC 2018, 1807.3.2.1 (memory)"),
+    Constant(
+        "psf_per_ft", 47.88025898 / 0.3048, "Pa/m", "1 psf per foot of depth", "NIST SP 811, appendix B (computed with pint)"
+    ),
+    Constant(
+        "post_mass_share", 0.24, "", "share of a cantilever's mass moving with its tip", "33/140, Rayleigh's method (memory)"
     ),
 )
 
@@ -85,4 +115,5 @@ DRAG_SQUARE = np.array([1.3, 1.4, 2.0])
 Source: ASCE 7-16, figure 29.4-1 (memory)."""
 
 SOIL_BEARING = np.array([np.nan, 1200.0, 400.0, 200.0, 150.0, 100.0]) * BY_NAME["psf_per_ft"].value
-"""Lateral bearing per metre of depth by soil class: not read, 1 to 5 [Pa/m]. Source: IBC 2018, table 1806.2 (published)."""
+"""Lateral bearing per metre of depth by soil class: not read, 1 to 5 [Pa/m].
+Source: IBC 2018, table 1806.2 (restated: IBC 2012)."""

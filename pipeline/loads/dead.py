@@ -18,7 +18,7 @@ def hung_mass(mount: Floats, board: Floats, ring: Floats, extension: Floats) -> 
 def weight(mass: Floats) -> Floats:
     """Weight (k,) [N] of mass (k,) [kg]. Range: any.
 
-    Source: ISO 80000-3, standard acceleration of free fall 9.80665 m/s2 (published).
+    Source: ISO 80000-3, standard acceleration of free fall 9.80665 m/s2 (computed with pint).
     """
     return GRAVITY * mass
 

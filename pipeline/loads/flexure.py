@@ -14,7 +14,7 @@ def slenderness(square: Bools, size: Floats, wall: Floats) -> Floats:
 
     square: the post is square, else round (k,); size: outside size D (k,) [m]; wall: t (k,) [m].
     Range: t <= D/4.
-    Source: AISC 360-16, B4.1b: flat width = width less 3t where the radius is not known (published).
+    Source: AISC 360-16, B4.1b: flat width = width less 3t where the radius is not known (restated: AISC Design Examples).
     """
     return np.where(square, size - 3 * wall, size) / wall
 
@@ -24,7 +24,7 @@ def slenderness_most(square: Bools, fy: float, modulus: float) -> Floats:
 
     square: the post is square, else round (k,); fy: yield stress [Pa]; modulus: E [Pa].
     Range: steel. Round: F8 holds to 0.45 E/Fy. Square: 5.70 sqrt(E/Fy), a house limit for this screen.
-    Source: AISC 360-16, F8 (published); AISC 360-16, table B4.1b, case 19 web limit lambda_r (published).
+    Source: AISC 360-16, F8 (restated: AISC Design Examples); AISC 360-16, table B4.1b, case 19 web limit lambda_r (memory).
     """
     return np.where(square, 5.70 * np.sqrt(modulus / fy), 0.45 * modulus / fy)
 
@@ -45,7 +45,7 @@ def round_moment(tube: Section, lam: Floats, fy: float, modulus: float) -> Float
     tube: properties at the design wall; lam: D/t (k,) [-]; fy: yield stress [Pa]; modulus: E [Pa].
     Fy Z up to 0.07 E/Fy; (0.021 E/lambda + Fy) S up to 0.31 E/Fy; 0.33 E/lambda S beyond; never above Fy Z.
     Range: lam <= 0.45 E/Fy.
-    Source: AISC 360-16, F8, eq. F8-1 to F8-4, limits of table B4.1b, case 20 (published).
+    Source: AISC 360-16, F8, eq. F8-1 to F8-4, limits of table B4.1b, case 20 (restated: AISC Design Examples).
     """
     plastic = fy * tube.plastic
     noncompact = (0.021 * modulus / lam + fy) * tube.elastic
@@ -59,7 +59,7 @@ def effective_width(lam: Floats, wall: Floats, fy: float, modulus: float) -> Flo
 
     lam: (D - 3t)/t (k,) [-]; wall: t (k,) [m]; fy: yield stress [Pa]; modulus: E [Pa].
     Range: lam > 1.40 sqrt(E/Fy).
-    Source: AISC 360-16, F7, eq. F7-4 (published).
+    Source: AISC 360-16, F7, eq. F7-4 (restated: AISC Design Examples).
     """
     root = np.sqrt(modulus / fy)
     return np.minimum(lam * wall, 1.92 * wall * root * (1 - 0.38 / lam * root))
@@ -70,7 +70,7 @@ def effective_modulus(tube: Section, size: Floats, wall: Floats, lost: Floats) -
 
     tube: whole section; size: D (k,) [m]; wall: t (k,) [m]; lost: width of the strip (k,) [m].
     Range: square tubes. Taking the strip off both flanges is the safe side of F7, which takes one.
-    Source: AISC 360-16, F7, eq. F7-3 (published); both flanges: AISC Design Examples 15.0, ex. F.8B (published).
+    Source: AISC 360-16, F7, eq. F7-3, both flanges as in ex. F.8B of version 15.0 (restated: AISC Design Examples).
     """
     strip = lost * wall * (((size - wall) / 2) ** 2 + wall**2 / 12)
     return (tube.inertia - 2 * strip) / (size / 2)
@@ -83,7 +83,7 @@ def square_moment(tube: Section, size: Floats, wall: Floats, lam: Floats, fy: fl
     fy: yield stress [Pa]; modulus: E [Pa]. Mp = Fy Z up to 1.12 sqrt(E/Fy); Mp - (Mp - Fy S)
     (3.57 lambda sqrt(Fy/E) - 4.0), at most Mp, up to 1.40 sqrt(E/Fy); Fy Se beyond.
     Range: lam <= 5.70 sqrt(E/Fy).
-    Source: AISC 360-16, F7, eq. F7-1 to F7-4, limits of table B4.1b, case 17 (published).
+    Source: AISC 360-16, F7, eq. F7-1 to F7-4, limits of table B4.1b, case 17 (restated: AISC Design Examples).
     """
     root = np.sqrt(modulus / fy)
     plastic = fy * tube.plastic
@@ -99,7 +99,7 @@ def bending_strength(square: Bools, size: Floats, wall: Floats, tube: Section, l
     square: the post is square, else round (k,); size: D (k,) [m]; wall: design wall t (k,) [m]; tube: its
     properties; lam: `slenderness` (k,) [-]; fy: yield stress [Pa]; modulus: E [Pa].
     Range: slenderness up to `slenderness_most`.
-    Source: AISC 360-16, F1 (Omega 1.67), F7 and F8 (published).
+    Source: AISC 360-16, F1 (Omega 1.67), F7 and F8 (restated: AISC Design Examples).
     """
     nominal = round_moment(tube, lam, fy, modulus)
     if np.any(square):

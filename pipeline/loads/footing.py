@@ -16,7 +16,7 @@ def soil_bearing(soil_class: Ints) -> Floats:
     """Lateral bearing per metre of depth k (k,) [Pa/m].
 
     soil_class: row 1 to 5 of the table, 0 = not read (k,). Range: 1 crystalline bedrock to 5 clay; no doubling (1806.3.4).
-    Source: IBC 2018, table 1806.2 (published).
+    Source: IBC 2018, table 1806.2 (restated: IBC 2012).
     """
     return SOIL_BEARING[soil_class]
 
@@ -26,7 +26,7 @@ def bearing_width(square: Bools, size: Floats, driven: Bools, footing: Floats) -
 
     square: the post is square, else round (k,); size: D (k,) [m]; driven: no footing (k,);
     footing: diameter of the footing (k,) [m]. Range: round footings; a square one's diagonal.
-    Source: IBC 2018, 1807.3.2.1, b: diameter of a round post or footing, diagonal of a square one (published).
+    Source: IBC 2018, 1807.3.2.1, b: diameter of a round post or footing, diagonal of a square one (memory).
     """
     return np.where(driven, np.where(square, sqrt(2) * size, size), footing)
 
@@ -51,7 +51,7 @@ def depth(lateral: Floats, moment: Floats, width: Floats, bearing: Floats) -> Fl
     S1 = k d/3 gives d^3 - C d - 7.6518 M/(k b) = 0, C = 7.02 V/(k b), up to 12 ft; beyond, S1 stays at
     k x 4 ft and the formula d = A/2 (1 + sqrt(1 + 4.36 h/A)), A = 2.34 V/(S1 b), h = M/V, holds as printed.
     Both hold at V = 0 (h M/V multiplied out). Range: V, M >= 0.
-    Source: IBC 2018, 1807.3.2.1, eq. 18-1 (published); S1 beyond 12 ft: its safe reading.
+    Source: IBC 2018, 1807.3.2.1, eq. 18-1 (restated: worked pages of IBC 2006 and 2009); S1 beyond 12 ft: its safe reading.
     """
     lateral, moment = np.maximum(lateral, 0.0), np.maximum(moment, 0.0)
     kb = bearing * width
@@ -86,7 +86,7 @@ def depth_needed(base_plate: Bools, *depths: Floats) -> Floats:
     """The deepest of some depths (k,) [m]; NaN on a base plate, whose anchors are for an engineer.
 
     base_plate: (k,); depths: of each case (k,) [m]. Range: never less than the local frost depth.
-    Source: IBC 2018, 1807.3.2.1 (published).
+    Source: IBC 2018, 1807.3.2.1 (restated: worked pages of IBC 2006 and 2009).
     """
     return np.where(base_plate, np.nan, np.max(depths, axis=0))
 

@@ -41,7 +41,7 @@ def board_centre(ring: Floats, board_height: Floats) -> Floats:
     """Height of the board's centre above the ground, z_b (k,) [m].
 
     ring: ring above the ground z_r (k,) [m]; board_height: height of the board (k,) [m]. Range: any.
-    Source: FIBA Basketball Equipment, ring plane 150 mm above the board's lower edge (published).
+    Source: FIBA Basketball Equipment, ring plane 150 mm above the board's lower edge (memory).
     """
     return ring - RING_ABOVE_EDGE + board_height / 2
 
@@ -50,7 +50,7 @@ def board_top(ring: Floats, board_height: Floats) -> Floats:
     """Height of the board's top edge above the ground (k,) [m].
 
     ring: ring above the ground z_r (k,) [m]; board_height: height of the board (k,) [m]. Range: any.
-    Source: FIBA Basketball Equipment, ring plane 150 mm above the board's lower edge (published).
+    Source: FIBA Basketball Equipment, ring plane 150 mm above the board's lower edge (memory).
     """
     return ring - RING_ABOVE_EDGE + board_height
 
@@ -89,6 +89,6 @@ def ring_eccentricity(board: Floats) -> Floats:
     """Ring's centre from the post's axis (k,) [m].
 
     board: eccentricity of the board's face e_b (k,) [m]. Range: rings of 450 mm at 151 mm from the board.
-    Source: FIBA Basketball Equipment, gap 151 mm (memory) and radius 225 mm (published).
+    Source: FIBA Basketball Equipment, gap 151 mm (memory) and radius 225 mm (memory).
     """
     return board + RING_OUT

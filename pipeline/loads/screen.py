@@ -83,7 +83,7 @@ def is_unknown(lam: Floats, most: Floats, steel: Bools, play: Floats, storm: Flo
     lam, most: slenderness of the wall and its limit (k,) [-]; steel: the material is steel (k,); play, storm: shares
     (k,) [-], NaN where an extension has no rating, or wind, exposure, lean or a driven post's soil was not read.
     Range: any.
-    Source: house rule; AISC 360-16, F8 and table B4.1b for the slenderness (published).
+    Source: house rule; AISC 360-16, F8 and table B4.1b for the slenderness (restated: AISC Design Examples).
     """
     # `not within` and not `beyond`: a NaN must come out unknown
     return ~(lam <= most) | ~steel | np.isnan(play) | np.isnan(storm)
@@ -93,7 +93,7 @@ def load_state(unknown: Bools, play: Floats, storm: Floats) -> Ints:
     """WITHIN where both cases take at most all of the strength, OVER, or UNKNOWN (k,).
 
     unknown: (k,); play, storm: utilisations (k,) [-]. Range: any; what is not known never passes; slack of 1e-9.
-    Source: house rule; AISC 360-16, B3.2, strength needed at most strength allowed (published).
+    Source: house rule; AISC 360-16, B3.2, strength needed at most strength allowed (memory).
     """
     within = (play <= 1 + 1e-9) & (storm <= 1 + 1e-9)
     return np.where(unknown, UNKNOWN, np.where(within, WITHIN, OVER))

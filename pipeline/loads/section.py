@@ -28,7 +28,7 @@ def design_wall(wall: Floats, factor: float) -> Floats:
     """Wall to compute with, t (k,) [m].
 
     wall: stated wall (k,) [m], NaN = unknown; factor: share of it that counts, 0.93 [-]. Range: any.
-    Source: AISC 360-16, B4.2, 0.93 of the nominal wall (published).
+    Source: AISC 360-16, B4.2, 0.93 of the nominal wall (memory).
     """
     return factor * wall
 
@@ -37,7 +37,7 @@ def round_tube(size: Floats, wall: Floats) -> Section:
     """Exact properties of a round tube.
 
     size: outside diameter D (k,) [m]; wall: t (k,) [m]. Range: t <= D/2.
-    Source: geometry of the ring; the same as EN 10219-2, annex B.3 (published).
+    Source: geometry of the ring; the same as EN 10219-2, annex B.3 (memory).
     """
     inner = size - 2 * wall
     size2, inner2 = size * size, inner * inner
@@ -54,7 +54,7 @@ def square_tube(size: Floats, wall: Floats) -> Section:
     size: outside width (k,) [m]; wall: t (k,) [m]. Range: t <= D/4.
     EN 10219-2's own radii are 2.5t above 6 mm and 3t above 10 mm: there these are 2 to 17 % on the unsafe side.
     From t = 0.177 D on the rounder corners take more of I than the wall adds (0.2 % at t = 0.186 D).
-    Source: EN 10219-2, annex B.2 formulas (published), with the AISC Manual part 1's radius 2t (published).
+    Source: EN 10219-2, annex B.2 formulas (memory), with the AISC Manual part 1's radius 2t (memory).
     """
     inner = size - 2 * wall
     outer_r, inner_r = 2 * wall, wall

@@ -15,7 +15,7 @@ def euler_load(inertia: Floats, height: Floats, modulus: float) -> Floats:
 
     inertia: I (k,) [m4]; height: h_c, the load's own height, not the post's (k,) [m]; modulus: E [Pa].
     Range: a cantilever, fixed at the ground, free to sway.
-    Source: AISC 360-16, appendix 8.2, Pe, and table C-A-7.1, K = 2.1 (published).
+    Source: AISC 360-16, appendix 8.2, Pe, and table C-A-7.1, K = 2.1 (memory).
     """
     return pi**2 * modulus * inertia / np.square(EFFECTIVE_LENGTH * height)
 
@@ -24,7 +24,7 @@ def column_slenderness(height: Floats, inertia: Floats, area: Floats) -> Floats:
     """Slenderness of the post as a column K h_c/r, K = 2.1, r = sqrt(I/A) (k,) [-].
 
     height: h_c (k,) [m]; inertia: I (k,) [m4]; area: A (k,) [m2]. Range: a cantilever.
-    Source: AISC 360-16, E2 and table C-A-7.1, K = 2.1 (published).
+    Source: AISC 360-16, E2 and table C-A-7.1, K = 2.1 (memory).
     """
     return EFFECTIVE_LENGTH * height / np.sqrt(inertia / area)
 
@@ -35,7 +35,7 @@ def compression_stress(slender: Floats, fy: float, modulus: float) -> Floats:
     slender: K h_c/r (k,) [-]; fy: yield stress [Pa]; modulus: E [Pa].
     0.658^(Fy/Fe) Fy up to Fy/Fe = 2.25, 0.877 Fe beyond, Fe = pi^2 E/slender^2.
     Range: walls that are not slender (E7 is not looked at).
-    Source: AISC 360-16, E3, eq. E3-2 to E3-4 (published).
+    Source: AISC 360-16, E3, eq. E3-2 to E3-4 (restated: a public verification page).
     """
     ratio = fy * np.square(slender) / (pi**2 * modulus)  # Fy/Fe
     return np.where(ratio <= 2.25, fy * 0.658**ratio, 0.877 * fy / ratio)
@@ -45,7 +45,7 @@ def compression_strength(stress: Floats, area: Floats) -> Floats:
     """Allowable axial load Pc = Fcr A/1.67 (k,) [N].
 
     stress: Fcr (k,) [Pa]; area: A (k,) [m2]. Range: walls that are not slender (E7 is not looked at).
-    Source: AISC 360-16, E1 (Omega 1.67) and E3, eq. E3-1 (published).
+    Source: AISC 360-16, E1 (Omega 1.67) and E3, eq. E3-1 (memory).
     """
     return stress * area / SAFETY_COMPRESSION
 
@@ -64,7 +64,7 @@ def depth_of_no_shear(driven: Bools, lateral: Floats, width: Floats, bearing: Fl
 
     driven: no concrete round the post (k,); lateral: V (k,) [N]; width: b (k,) [m]; bearing: k, without the
     short-term factor (k,) [Pa/m]. Range: soil that bears k z b at depth z from the ground down.
-    Source: statics, V = k b z_0^2/2; IBC 2018, 1806.3 for k (published).
+    Source: statics, V = k b z_0^2/2; IBC 2018, 1806.3 for k (memory).
     """
     return np.where(driven, np.sqrt(2 * np.maximum(lateral, 0.0) / (bearing * width)), 0.0)
 
@@ -83,7 +83,7 @@ def second_order(axial: Floats, euler: Floats) -> Floats:
     """Multiplier B = 1/(1 - 1.6 P/Pe) of the first-order moment (k,) [-]; inf where P reaches Pe/1.6.
 
     axial: P (k,) [N]; euler: Pe (k,) [N]. Range: up to 1.5; beyond, this screen gives no figure.
-    Source: AISC 360-16, appendix 8.2, multiplier of moments, alpha = 1.6 for ASD (published).
+    Source: AISC 360-16, appendix 8.2, multiplier of moments, alpha = 1.6 for ASD (memory).
     """
     share = ASD_FACTOR * axial / euler
     return np.where(share >= 1, np.inf, 1 / np.where(share >= 1, 1.0, 1 - share))
@@ -94,7 +94,7 @@ def combined(axial_share: Floats, moment_share: Floats) -> Floats:
 
     axial_share: P/Pc (k,) [-]; moment_share: B M/Mc (k,) [-]. P/Pc + 8/9 B M/Mc where P/Pc >= 0.2,
     else P/(2 Pc) + B M/Mc. Range: bending about one axis.
-    Source: AISC 360-16, H1.1, eq. H1-1a and H1-1b (published).
+    Source: AISC 360-16, H1.1, eq. H1-1a and H1-1b (memory).
     """
     return np.where(axial_share >= 0.2, axial_share + 8 / 9 * moment_share, axial_share / 2 + moment_share)
 
@@ -104,7 +104,7 @@ def post_utilisation(axial: Floats, compression: Floats, factor: Floats, moment:
 
     axial: P (k,) [N]; compression: Pc (k,) [N]; factor: B (k,) [-]; moment: first-order, greatest (k,) [N m];
     bending: Mc (k,) [N m]. Range: slenderness up to `slenderness_most`.
-    Source: AISC 360-16, H1.1 (published); appendix 7.2.1 for the limit of 1.5 (published).
+    Source: AISC 360-16, H1.1 (memory); appendix 7.2.1 for the limit of 1.5 (memory).
     """
     usable = np.where(factor > SECOND_ORDER_MOST, 1.0, factor)
     share = combined(axial / compression, usable * moment / bending)

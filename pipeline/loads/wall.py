@@ -24,7 +24,7 @@ def least_wall(v: Values) -> Floats:
     the second order change with the wall. NaN where a fifth of the size is not enough, the material is neither steel
     nor unknown, or a load is not known. A wall so thin that the screen would say `unknown` counts as not enough.
     Range: 0 to D/5, to 1e-9 m.
-    Source: root of AISC 360-16, H1.1 (published).
+    Source: root of AISC 360-16, H1.1 (memory).
     """
     found = np.full(v["D"].shape, np.nan)
     asked = np.flatnonzero(v["steel_or_unknown"])

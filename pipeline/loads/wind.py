@@ -26,7 +26,7 @@ def height_factor(height: Floats, exposure: Ints) -> Floats:
 
     height: above the ground z (k,) [m]; exposure: 0 B, 1 C, 2 D (k,).
     Range: up to the gradient height zg (213 to 366 m); level ground (Kzt = 1), any altitude (Ke = 1).
-    Source: ASCE 7-16, table 26.10-1, note 1 and table 26.11-1 (published).
+    Source: ASCE 7-16, table 26.10-1, note 1 and table 26.11-1 (restated: the ASCE 7-10 table).
     """
     return KZ_FACTOR * (np.maximum(height, KZ_LEAST_HEIGHT) / KZ_GRADIENT[exposure]) ** (2 / KZ_ALPHA[exposure])
 
@@ -36,7 +36,7 @@ def velocity_pressure(kz: Floats, kd: Floats | float, speed: Floats | float) -> 
 
     kz: exposure coefficient (k,) [-]; kd: directionality (k,) or scalar [-]; speed: 3-second gust (k,) or
     scalar [m/s]. Range: level ground; sea level is the safe side.
-    Source: ASCE 7-16, 26.10.2, eq. 26.10-1.SI (published).
+    Source: ASCE 7-16, 26.10.2, eq. 26.10-1.SI (restated: an ASCE 7-10 sign sheet).
     """
     return WIND * kz * kd * np.square(speed)
 
@@ -45,7 +45,7 @@ def post_directionality(square: Bools) -> Floats:
     """Directionality Kd of the post (k,) [-]: round 1.0, square 0.90.
 
     square: the post is square, else round (k,). Range: round and square.
-    Source: ASCE 7-16, table 26.6-1, chimneys, tanks and similar structures (published).
+    Source: ASCE 7-16, table 26.6-1, chimneys, tanks and similar structures (restated: the ASCE 7-10 table).
     """
     return np.where(square, KD_SQUARE, KD_ROUND)
 
@@ -54,7 +54,7 @@ def board_directionality(square: Bools) -> Floats:
     """Directionality Kd of the board (k,) [-]: 0.85.
 
     square: of any post (k,), read for its shape alone. Range: solid signs.
-    Source: ASCE 7-16, table 26.6-1, solid freestanding signs (published).
+    Source: ASCE 7-16, table 26.6-1, solid freestanding signs (restated: the ASCE 7-10 table).
     """
     return np.full(square.shape, KD_BOARD)
 
@@ -84,7 +84,7 @@ def wind_pressure(q: Floats, gust: float, drag: Floats | float) -> Floats:
 
     q: velocity pressure (k,) [Pa]; gust: gust-effect factor G [-]; drag: force coefficient Cf (k,) or scalar [-].
     Range: rigid structures, natural frequency 1 Hz or more.
-    Source: ASCE 7-16, 29.3, eq. 29.3-1 and 29.4, eq. 29.4-1 (published).
+    Source: ASCE 7-16, 29.3, eq. 29.3-1 and 29.4, eq. 29.4-1 (restated: an ASCE 7-10 sign sheet).
     """
     return q * gust * drag
 
@@ -94,7 +94,7 @@ def storm_pressure(q: Floats, gust: float, drag: Floats | float, least: float) -
 
     q: velocity pressure (k,) [Pa]; gust: G [-]; drag: Cf (k,) or scalar [-]; least: 766 Pa, 16 psf [Pa].
     Range: the storm case only.
-    Source: ASCE 7-16, 29.3, eq. 29.3-1 and 29.4, eq. 29.4-1 (published); 29.7 for the least (memory).
+    Source: ASCE 7-16, 29.3, eq. 29.3-1 and 29.4, eq. 29.4-1 (restated: an ASCE 7-10 sign sheet); 29.7 for the least (memory).
     """
     return np.maximum(wind_pressure(q, gust, drag), least)
 
@@ -103,7 +103,7 @@ def wind_force(pressure: Floats, wide: Floats, tall: Floats, there: Bools | bool
     """Force of the wind, square on the board (k,) [N]; 0 where the part is not there.
 
     pressure: q G Cf (k,) [Pa]; wide, tall: of the part (k,) [m]; there: it exists (k,). Range: any.
-    Source: ASCE 7-16, 29.3, eq. 29.3-1 (published).
+    Source: ASCE 7-16, 29.3, eq. 29.3-1 (restated: an ASCE 7-10 sign sheet).
     """
     return np.where(there, pressure * wide * tall, 0.0)
 
@@ -112,6 +112,6 @@ def storm_force(pressure: Floats, wide: Floats, tall: Floats, there: Bools | boo
     """Six tenths of the force of a strength-level wind, as allowable stress design has it (k,) [N].
 
     pressure: q G Cf (k,) [Pa]; wide, tall: of the part (k,) [m]; there: it exists (k,). Range: any.
-    Source: ASCE 7-16, 2.4.1, combination D + 0.6W (published).
+    Source: ASCE 7-16, 2.4.1, combination D + 0.6W (restated: an ASCE 7-10 sign sheet).
     """
     return STORM_FACTOR * wind_force(pressure, wide, tall, there)
