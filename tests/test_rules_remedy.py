@@ -144,3 +144,11 @@ def test_a_post_that_an_engineer_has_refused_is_to_be_replaced():
     found, many = remedy(post(strength_cleared="no", cleared_by="An engineer"))
     assert many == 0
     assert found.sentence.startswith("Replace the post, which is refused by an engineer, by a straight, sound round post")
+
+
+@pytest.mark.parametrize(("height", "offered"), [(0.0, True), (-0.5e-6, True), (-1e-3, False)])
+def test_the_lowest_ring_that_is_offered_is_the_policys_least(height, offered):
+    """A ring height that is reachable is offered down to ring_height_least, 1.8 m, and no lower."""
+    lift = mount("M-1", post_height_needed_m=2.0, for_ring_height_m=2.0, clamp_length_m=0.1)
+    found, _ = remedy(post(post_height=1.8 + height, ring_heights=(3.05,)), tables(Mounts=(lift,)))
+    assert ("accept a ring" in found.sentence) is offered

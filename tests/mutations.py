@@ -1,0 +1,172 @@
+"""Single faults put into the core, and how many of them the tests notice.
+
+    python tests/mutations.py [--number 60] [--seed 1] [--package rules|loads|money|measures]
+
+A seeded sample of places in pipeline/rules, loads, money and intake/measures: a comparison turned or made strict, `and` for
+`or`, plus for minus, a constant moved. No file is changed: a forked child loads the one module with the fault in it, and
+runs the tests of its package until the first that fails. Printed are the survivors, to be judged by hand (some faults
+change nothing that counts), and the score. Not part of the test command: it takes minutes.
+"""
+
+from __future__ import annotations
+
+import argparse
+import ast
+import contextlib
+import importlib.machinery
+import io
+import os
+import random
+import signal
+import sys
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+TESTS = {
+    "pipeline/rules": ("test_rules_*.py", "test_sentences.py", "test_trade_practice.py"),
+    "pipeline/loads": ("test_loads_*.py", "test_outside_*.py"),
+    "pipeline/money": ("test_money*.py", "test_order*.py", "test_customer*.py"),
+    "pipeline/intake/measures": ("test_measures*.py", "test_catalogue.py"),
+}
+MOST_SECONDS = 240
+COMPARED = {ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq}
+TURNED = {ast.Lt: ast.Gt, ast.LtE: ast.GtE, ast.Gt: ast.Lt, ast.GtE: ast.LtE, ast.Is: ast.IsNot, ast.IsNot: ast.Is,
+          ast.In: ast.NotIn, ast.NotIn: ast.In}  # fmt: skip
+WORKED = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Mult: ast.Div, ast.Div: ast.Mult, ast.BitAnd: ast.BitOr, ast.BitOr: ast.BitAnd}
+
+
+@dataclass(frozen=True)
+class Fault:
+    """One changed place: the file, the line, what it was and became, and the source with it."""
+
+    path: str
+    line: int
+    was: str
+    now: str
+    source: str
+
+    @property
+    def package(self) -> str:
+        return next(p for p in TESTS if self.path.startswith(p))
+
+
+def places(tree: ast.Module) -> list[ast.AST]:
+    """Nodes that may be changed: none in annotations, decorators, texts or what only the type checker reads."""
+    passed: set[int] = set()
+    for node in ast.walk(tree):
+        idle = [*getattr(node, "decorator_list", [])]
+        idle += [getattr(node, name) for name in ("annotation", "returns") if getattr(node, name, None) is not None]
+        idle += [node] if isinstance(node, ast.Assign) and ast.unparse(node.targets[0]).startswith("__") else []
+        passed |= {id(part) for one in idle for part in ast.walk(one)}
+    kinds = (ast.Compare, ast.BoolOp, ast.BinOp, ast.UnaryOp, ast.Constant)
+    return [n for n in ast.walk(tree) if isinstance(n, kinds) and id(n) not in passed]
+
+
+def change(node: ast.AST, rng: random.Random) -> bool:
+    """Changes a node in place; False where there is nothing to change."""
+    if isinstance(node, ast.Compare):
+        table = rng.choice((COMPARED, TURNED))
+        made = table.get(type(node.ops[0]))
+        if made:
+            node.ops[0] = made()
+        return made is not None
+    if isinstance(node, ast.BoolOp):
+        node.op = ast.Or() if isinstance(node.op, ast.And) else ast.And()
+        return True
+    if isinstance(node, ast.BinOp) and type(node.op) in WORKED:
+        if any(isinstance(side, ast.Constant | ast.JoinedStr) and not isinstance(getattr(side, "value", None), int | float)
+               for side in (node.left, node.right)):  # fmt: skip
+            return False
+        node.op = WORKED[type(node.op)]()
+        return True
+    if isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.Not | ast.Invert):
+        node.op = ast.UAdd() if isinstance(node.op, ast.Invert) else ast.Not()
+        node.operand = node.operand if isinstance(node.op, ast.UAdd) else ast.UnaryOp(ast.Not(), node.operand)
+        return True
+    if isinstance(node, ast.Constant) and type(node.value) in (int, float, bool):
+        value = node.value
+        node.value = (
+            (not value)
+            if isinstance(value, bool)
+            else value + rng.choice((-1, 1))
+            if isinstance(value, int)
+            else value * 1.1 + 1e-3
+        )
+        return True
+    return False
+
+
+def faults(packages: list[str], number: int, seed: int) -> Iterator[Fault]:
+    """A seeded sample of faults, spread over all places alike."""
+    rng = random.Random(seed)
+    trees = {p: p.read_text() for package in packages for p in sorted((ROOT / package).rglob("*.py"))}
+    every = [(path, i) for path, text in trees.items() for i in range(len(places(ast.parse(text))))]
+    rng.shuffle(every)
+    for path, i in every:
+        if number <= 0:
+            return
+        tree = ast.parse(trees[path])
+        node = places(tree)[i]
+        was = ast.unparse(node)
+        if not change(node, rng) or (now := ast.unparse(ast.fix_missing_locations(node))) == was:
+            continue
+        number -= 1
+        yield Fault(str(path.relative_to(ROOT)), node.lineno, was, now, ast.unparse(ast.fix_missing_locations(tree)))
+
+
+def load_with(fault: Fault) -> None:
+    """From now on the module of the fault is loaded with it, whatever stands in its file or in a compiled one."""
+    target, real = str(ROOT / fault.path), importlib.machinery.SourceFileLoader.get_code
+
+    def get_code(self: importlib.machinery.SourceFileLoader, name: str) -> object:
+        path = self.get_filename(name)
+        return compile(fault.source, path, "exec") if path == target else real(self, name)
+
+    importlib.machinery.SourceFileLoader.get_code = get_code  # type: ignore[method-assign, assignment]
+
+
+def noticed(fault: Fault) -> bool:
+    """Whether a test of its package fails, or the program no longer loads, or hangs."""
+    child = os.fork()
+    if child == 0:
+        import pytest
+
+        signal.alarm(MOST_SECONDS)
+        load_with(fault)
+        files = sorted({str(p) for pattern in TESTS[fault.package] for p in (ROOT / "tests").glob(pattern)})
+        with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(io.StringIO()):
+            code = pytest.main([*files, "-q", "-x", "-p", "no:cacheprovider", "-m", "not slow", "--tb=no"])
+        os._exit(0 if code == 0 else 1)
+    _, status = os.waitpid(child, 0)
+    return status != 0
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--number", type=int, default=60)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--package", choices=[p.rsplit("/", 1)[1] for p in TESTS])
+    asked = parser.parse_args()
+    sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
+    for heavy in ("hypothesis", "numpy", "scipy.optimize", "scipy.linalg", "Pynite", "sectionproperties.analysis", "openpyxl"):
+        with contextlib.suppress(ImportError):
+            __import__(heavy)
+    packages = [p for p in TESTS if not asked.package or p.endswith("/" + asked.package)]
+    tried: Counter[str] = Counter()
+    killed: Counter[str] = Counter()
+    for fault in faults(packages, asked.number, asked.seed):
+        found = noticed(fault)
+        tried[fault.package] += 1
+        killed[fault.package] += found
+        if not found:
+            print(f"survived: {fault.path}:{fault.line}: {fault.was}  ->  {fault.now}", flush=True)
+    for package, many in tried.items():
+        print(f"{package}: {killed[package]} of {many} noticed")
+    print(f"all: {sum(killed.values())} of {sum(tried.values())} noticed")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,116 @@
+"""What the sentences of findings and advice say on each side of each of their edges."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+
+import pytest
+from rules_case import fitted, post
+
+from pipeline.rules.advice import ADVICE, Place
+from pipeline.rules.sentences import Facts, footing, size, strength
+
+ROUND = {"shape": "round"}
+SIZE = Facts("pass", value=0.0889, least=0.0864, most=0.0914, post=ROUND, size_uncertainty=0.0016)
+
+
+@pytest.mark.parametrize(
+    ("state", "estimated", "says", "says_not"),
+    [
+        ("pass", False, ", within the mount's", "Measure"),
+        ("confirm", True, "is estimated at 3.5 in (88.9 mm)", "Measure again"),
+        ("confirm", False, "but within reach of the measurement. Measure again: a tape round the post must read", "estimated"),
+        ("fail", False, "altogether. A tape round the post must read", "reach"),
+        ("fail", True, "altogether. A tape", "estimated at"),
+    ],
+)
+def test_size_says_how_far_a_measurement_reaches(state, estimated, says, says_not):
+    told = size(replace(SIZE, state=state, size_estimated=estimated))
+    assert says in told
+    assert says_not not in told
+
+
+@pytest.mark.parametrize("shape", ["round", "square"])
+def test_only_round_posts_are_measured_with_a_tape(shape):
+    told = size(replace(SIZE, post={"shape": shape}))
+    assert ("A tape round the post must read 10.686 to 11.305 in" in told) == (shape == "round")
+    assert ("two faces at right angles" in told) == (shape == "square")
+
+
+@pytest.mark.parametrize(
+    ("state", "share", "said"),
+    [
+        ("confirm", 1.0001, "is 101 % of the post's rough strength: only a licensed engineer can clear it."),
+        ("confirm", 1.2, "is 120 % of the post's rough strength: only"),
+        ("pass", 0.874, "is 87 % of the post's rough strength; this is a screen and no design."),
+        ("pass", 0.876, "is 88 % of the post's"),
+        ("confirm", math.inf, "too slender for this screen: only a licensed engineer"),
+        ("unknown", math.nan, "strength is not known; a licensed engineer must look at it."),
+    ],
+)
+def test_strength_says_its_share_and_never_less_where_it_is_over(state, share, said):
+    assert said in strength(Facts(state, value=share, most=1.0))
+
+
+@pytest.mark.parametrize(
+    ("state", "stated", "needed", "said"),
+    [
+        ("confirm", 1.2, 1.3, "is stated: have it looked at."),
+        ("pass", 1.4, 1.3, "(1400 mm) is stated."),
+        ("confirm", math.nan, 1.3, "the footing's depth is not stated."),
+        ("unknown", math.nan, math.nan, "the anchors of a base plate are for an engineer."),
+    ],
+)
+def test_footing_says_what_is_asked_for_and_what_is_stated(state, stated, needed, said):
+    told = footing(Facts(state, value=stated, least=needed))
+    assert told.endswith(said)
+    assert ("never less than the local frost depth" in told) == (needed == needed)
+
+
+def about(**values: object) -> dict[str, str]:
+    """Advice about one post with a kit of 1.65 m overhang, by what it is about."""
+    frequency = float(values.pop("frequency", 2.0))  # type: ignore[arg-type]
+    overhang = float(values.pop("overhang", 1.65))  # type: ignore[arg-type]
+    p, _, _ = fitted([post(**values)])
+    return {n.about: n.sentence for rule in ADVICE for n in rule(Place(p, 0, overhang, frequency))}
+
+
+@pytest.mark.parametrize(("speed", "said"), [(37.99, True), (38.0, False), (38.01, False), (51.4, False)])
+def test_a_design_wind_below_38_is_asked_about(speed, said):
+    """Source: ASCE 7-16, figure 26.5-1, 85 mph is 38 m/s (memory)."""
+    assert ("Wind speed" in about(wind_speed=speed)) is said
+
+
+@pytest.mark.parametrize(("hertz", "said"), [(0.99, True), (1.0, False), (float("nan"), False)])
+def test_a_post_under_1_hertz_is_said_to_flex(hertz, said):
+    assert ("Flexing post" in about(frequency=hertz)) is said
+
+
+@pytest.mark.parametrize(
+    ("overhang", "words", "practice"),
+    [(3.25, "class A", False), (3.24, "class B", False), (2.25, "class B", False), (1.65, "class C", False), (1.649, "class D", True),
+     (1.2, "class D", True), (1.199, "class E", True), (0.6, "class E", True), (0.599, "less than the least class", True)],
+)  # fmt: skip
+def test_free_space_in_its_classes(overhang, words, practice):
+    """Source: EN 1270, free space classes (memory)."""
+    told = about(overhang=overhang)["Free space"]
+    assert words in told
+    assert ("shooting practice only" in told) is practice
+
+
+@pytest.mark.parametrize(
+    ("away", "said"), [(-0.5, "on the court"), (0.5, "beyond the end line"), (1.999, "within the 2 m"), (2.0, "")]
+)
+def test_a_post_near_the_end_line_wants_padding(away, said):
+    told = about(post_to_end_line=away).get("Padding", "")
+    assert said in told if said else not told
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [(0.35, "as asked"), (0.356, "as asked"), (0.363, "less than that"), (0.337, "more than that"), (1.7, "outside")],
+)
+def test_the_boards_face_against_the_end_line(line, said):
+    """1.6 m of overhang, 50 mm of line: 1.2 m inside where the post stands 0.35 m off (FIBA, memory)."""
+    assert said in about(overhang=1.6, post_to_end_line=line)["Board and end line"]
