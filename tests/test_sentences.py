@@ -89,7 +89,8 @@ def test_a_post_under_1_hertz_is_said_to_flex(hertz, said):
 
 @pytest.mark.parametrize(
     ("overhang", "words", "practice"),
-    [(3.25, "class A", False), (3.24, "class B", False), (2.25, "class B", False), (1.65, "class C", False), (1.649, "class D", True),
+    [(3.25, "class A", False), (3.24, "class B", False), (2.25, "class B", False), (1.65, "class C", False),
+     (1.649, "class D", True),
      (1.2, "class D", True), (1.199, "class E", True), (0.6, "class E", True), (0.599, "less than the least class", True)],
 )  # fmt: skip
 def test_free_space_in_its_classes(overhang, words, practice):
