@@ -54,18 +54,19 @@ def test_strength_says_its_share_and_never_less_where_it_is_over(state, share, s
 
 
 @pytest.mark.parametrize(
-    ("state", "stated", "needed", "said"),
+    ("state", "stated", "needed", "base", "said"),
     [
-        ("confirm", 1.2, 1.3, "is stated: have it looked at."),
-        ("pass", 1.4, 1.3, "(1400 mm) is stated."),
-        ("confirm", math.nan, 1.3, "the footing's depth is not stated."),
-        ("unknown", math.nan, math.nan, "the anchors of a base plate are for an engineer."),
+        ("confirm", 1.2, 1.3, "cast in", "(1200 mm) is stated: have it looked at."),
+        ("pass", 1.4, 1.3, "cast in", "(1400 mm) is stated."),
+        ("confirm", math.nan, 1.3, "cast in", "; how deep it is, is not known: have it looked at."),
+        ("unknown", math.nan, math.nan, "base plate", "is not known."),
     ],
 )
-def test_footing_says_what_is_asked_for_and_what_is_stated(state, stated, needed, said):
-    told = footing(Facts(state, value=stated, least=needed))
+def test_footing_says_what_is_asked_for_and_what_is_stated(state, stated, needed, base, said):
+    told = footing(Facts(state, value=stated, least=needed, post={"base": base}))
     assert told.endswith(said)
     assert ("never less than the local frost depth" in told) == (needed == needed)
+    assert ("the anchors of a base plate are for an engineer" in told) == (base == "base plate")
 
 
 def about(**values: object) -> dict[str, str]:
