@@ -38,7 +38,7 @@ ROWS: Sheets = {
         ["Lakeside  League", *[None] * 10],
     ],
     "Seller": [["name", "Fallow Court Supply"], ["Phone", "555 0142"], ["closing", None]],
-    "Headings": [["Curvy?", "Post line"], ["Pole hgt", "Height above ground"], ["Sponsor", "nothing"]],
+    "Headings": [["Curvy?", "Post line"], ["Reach of stick", "Height above ground"], ["Sponsor", "nothing"]],
     "Words": [["Condition", "fair", "surface rust"], ["Post line", "swoopy", "gooseneck"]],
     "Policy": [["wind_speed", 120, "mph", "county"], ["tax_rate", 0.0725, None, None], ["currency", "USD", None, None]],
 }  # fmt: skip

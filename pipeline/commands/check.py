@@ -11,6 +11,7 @@ from typing import Any
 import click
 
 from pipeline.commands.terminal import by_sender, counted, listed, wrapped
+from pipeline.intake.dictionary import EMPTY, Dictionary, dictionary
 from pipeline.intake.query import Query
 from pipeline.intake.take_in import take_in
 from pipeline.reading import find_surveys
@@ -21,10 +22,10 @@ from pipeline.site.tasks import Gathered, gather
 
 def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, progress: Progress) -> int:
     """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
-    faults, policy = _catalogue(catalogue)
+    faults, policy, said = _catalogue(catalogue)
     found = find_surveys(surveys, without=[str(out)] if out else [])
     progress.stage("Reading surveys", len(found))
-    gathered = gather(list(take_in(found, jobs, progress.step)), policy, "", "")
+    gathered = gather(list(take_in(found, jobs, progress.step, said=said)), policy, "", "")
     queries = gathered.queries
     returned = _return(out, found, queries, jobs, progress) if out else []
     if as_json:
@@ -35,17 +36,18 @@ def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, a
     return SOME_HELD if any(waiting(q) for q in queries) else ALL_QUOTED
 
 
-def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any]]:
-    """Faults of the catalogue, and the policy in force: the documented defaults where there is none to read."""
+def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any], Dictionary]:
+    """Faults of the catalogue, the policy in force, the seller's dictionary; documented defaults where there is none to read."""
     from pipeline.intake.catalogue import CatalogueFaults, documented_policy
     from pipeline.intake.catalogue.apart import read_apart
 
     if not path:
-        return [], documented_policy()
+        return [], documented_policy(), EMPTY
     try:
-        return [], read_apart(path).policy
+        read = read_apart(path)
     except CatalogueFaults as error:
-        return [asdict(f) for f in error.faults], documented_policy()
+        return [asdict(f) for f in error.faults], documented_policy(), EMPTY
+    return [], read.policy, dictionary(read.tables)
 
 
 def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, progress: Progress) -> list[str]:

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
 
+from pipeline.intake.dictionary import EMPTY, Dictionary
 from pipeline.intake.readers import Readers
 from pipeline.intake.taken import Taken, refused
 from pipeline.reading import Found
@@ -13,26 +14,26 @@ from pipeline.reading.book import UnreadableFileError
 
 
 def take_in(
-    found: Sequence[Found], jobs: int, progress: Callable[[int], None], readers: Readers | None = None
+    found: Sequence[Found], jobs: int, progress: Callable[[int], None], readers: Readers | None = None, said: Dictionary = EMPTY
 ) -> Iterator[Taken]:
     """Each file taken in, in the order given, `jobs` at a time; a file that kills its reader is refused in plain words.
 
-    `readers` are left open; without them they are made for the call.
+    `said` is the seller's dictionary. `readers` are left open; without them they are made for the call.
     """
     with ExitStack() as stack:
         own = readers or stack.enter_context(Readers(max(1, min(jobs, len(found)))))
         pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(own), len(found)))))
-        for done, taken in enumerate(pool.map(lambda f: _one(f, own), found), 1):
+        for done, taken in enumerate(pool.map(lambda f: _one(f, own, said), found), 1):
             progress(done)
             yield taken
 
 
-def _one(found: Found, readers: Readers) -> Taken:
+def _one(found: Found, readers: Readers, said: Dictionary) -> Taken:
     if found.unreadable is not None:
         return refused(found.name, found.unreadable)
     with readers.one() as box:
         try:
-            taken: Taken = box.run(found.path, found.name)
+            taken: Taken = box.run(found.path, found.name, said)
         except UnreadableFileError as error:
             return refused(found.name, error)
     return taken

@@ -50,12 +50,13 @@ def _quote(
     ledger: Ledger,
     progress: Progress,
 ) -> Outcome:
+    from pipeline.intake.dictionary import dictionary
     from pipeline.run.known_catalogue import kept_catalogue
     from pipeline.run.read_surveys import read_surveys
 
     catalogue = kept_catalogue(ledger, prints) or catalogue or _read_first(request)
     with _meanwhile(look, request.out, expected(ledger)) as on_disk:
-        surveys = read_surveys(request, found, prints, ledger, readers, progress)
+        surveys = read_surveys(request, found, prints, dictionary(catalogue.tables), ledger, readers, progress)
 
     from pipeline.run.finish import finish
     from pipeline.run.folders import with_folders

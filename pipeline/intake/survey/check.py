@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
+from pipeline.intake.dictionary import EMPTY, Dictionary, with_sellers_headings
 from pipeline.intake.layout.find import find_records
 from pipeline.intake.query import FileResult
 from pipeline.intake.survey.read_record import read_record
@@ -12,21 +13,21 @@ from pipeline.intake.taken import Taken, refused
 from pipeline.reading.book import Book, UnreadableFileError
 
 
-def read_path(path: str, file: str) -> Taken:
-    """Read one file; a file that cannot be read gives one UNREADABLE_FILE query."""
+def read_path(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
+    """Read one file, with the seller's dictionary `said`; a file that cannot be read gives one UNREADABLE_FILE query."""
     from pipeline.reading import read_book
 
     try:
         book = read_book(path)
     except UnreadableFileError as e:
         return refused(file, e)
-    return read_file(book, file)
+    return read_file(book, file, said)
 
 
-def read_file(book: Book, file: str) -> Taken:
+def read_file(book: Book, file: str, said: Dictionary = EMPTY) -> Taken:
     """Every record of `book`, each of its cells read by itself, and the queries of its layout; `file` is the name to show."""
-    records, queries, notes = find_records(book, file)
-    return Taken(file, book.format, tuple(read_record(r, file) for r in records), tuple(queries), tuple(notes))
+    records, queries, notes = find_records(with_sellers_headings(book, said), file)
+    return Taken(file, book.format, tuple(read_record(r, file, said.words) for r in records), tuple(queries), tuple(notes))
 
 
 def check_path(path: str, file: str, policy: Mapping[str, Any]) -> FileResult:

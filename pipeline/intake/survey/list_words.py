@@ -31,8 +31,10 @@ class Word:
 Seller = Mapping[str, Mapping[str, str]]
 """The seller's own words: value by folded word, by column."""
 
+NO_WORDS: Seller = {}
 
-def read_word(name: str, text: str, heading: str = "", seller: Seller | None = None) -> Word | None:
+
+def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS) -> Word | None:
     """The value of column `name`'s list that `text` says under `heading`; None where it does not plainly say one.
 
     Several words in a cell count where all that are known say the same and the others change nothing; words that contradict
@@ -42,7 +44,7 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller | None = N
     question = question_of(heading, name)
     if own is not None and not (question and own in ("yes", "no")):
         return Word(own)
-    mine = (seller or {}).get(name, {}).get(fold_word(text))
+    mine = seller.get(name, {}).get(fold_word(text))
     if mine is not None:
         return Word(mine, "seller_words")
     if question and (answer := _answer(question, text)) is not None:

@@ -15,7 +15,7 @@ from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, rea
 from pipeline.intake.query import Code
 from pipeline.intake.survey.dates import as_length, date_of_text, day_of, likely_typed
 from pipeline.intake.survey.fault import Fault
-from pipeline.intake.survey.list_words import Said, question_of, read_word
+from pipeline.intake.survey.list_words import NO_WORDS, Said, Seller, question_of, read_word
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
@@ -60,8 +60,13 @@ class Reading:
 BLANK = Reading(None)
 
 
-def read_cell(column: Column, cell: Cell | None, unit: str = "", basis: str = "", heading: str = "") -> Reading | Fault:
-    """Read one cell of `column` under a heading with `unit`; `basis` is what a post's size was stated as."""
+def read_cell(
+    column: Column, cell: Cell | None, unit: str = "", basis: str = "", heading: str = "", seller: Seller = NO_WORDS
+) -> Reading | Fault:
+    """Read one cell of `column` under a heading with `unit`; `basis` is what a post's size was stated as.
+
+    `heading` is the heading's text, `seller` the seller's own words of lists.
+    """
     if cell is None or (cell.kind == "text" and is_blank(str(cell.value))):
         return BLANK
     if cell.kind in ("error", "no_result"):
@@ -75,7 +80,7 @@ def read_cell(column: Column, cell: Cell | None, unit: str = "", basis: str = ""
     if cell.kind == "text" and says_nothing(column, str(cell.value)):
         return _nothing(column, cell, unit)
     if column.kind == "choice":
-        return _choice(column, cell, heading)
+        return _choice(column, cell, heading, seller)
     if column.kind in ("text", "code"):
         return _words(column, cell)
     if cell.kind == "bool":
@@ -197,13 +202,13 @@ def _nothing(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     return Fault(code, f"“{shown}” cannot be read as a {_noun(column)}.{taken}", example(column))
 
 
-def _choice(column: Column, cell: Cell, heading: str) -> Reading | Fault:
+def _choice(column: Column, cell: Cell, heading: str, seller: Seller) -> Reading | Fault:
     """A word of the column's list, or one that says it; under a yes/no heading the heading says what yes means."""
     text = plain_number(cell.value) if cell.kind == "number" else typed(cell)  # type: ignore[arg-type]
     asked = question_of(heading, column.name)
     if cell.kind == "bool" and asked:
         text = "yes" if cell.value else "no"
-    word = read_word(column.name, text, heading) if cell.kind != "bool" or asked else None
+    word = read_word(column.name, text, heading, seller) if cell.kind != "bool" or asked else None
     if word is not None:
         return Reading(int(word.value) if column.name == "soil_class" else word.value, how=word.how)
     near = suggestions(column.name, text)

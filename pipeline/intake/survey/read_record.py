@@ -10,6 +10,7 @@ from typing import Any
 from pipeline.intake.layout.grid import line
 from pipeline.intake.layout.record import How, Record, Stated
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
+from pipeline.intake.survey.list_words import NO_WORDS, Seller
 from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
@@ -27,6 +28,7 @@ class _Draft:
     """A row while it is read."""
 
     cells: dict[str, str]
+    seller: Seller = field(default_factory=dict)
     typed: dict[str, str] = field(default_factory=dict)
     values: dict[str, Any] = field(default_factory=dict)
     given: dict[str, str] = field(default_factory=dict)  # unit of each measure
@@ -55,9 +57,9 @@ def shown(value: Any) -> str:
     return f"{value:.10g}" if isinstance(value, float) else str(value)
 
 
-def read_record(record: Record, file: str) -> RowRead:
-    """Read one record; nothing is looked at but its own cells."""
-    draft = _Draft(dict(record.places))
+def read_record(record: Record, file: str, seller: Seller = NO_WORDS) -> RowRead:
+    """Read one record; nothing is looked at but its own cells. `seller` are the seller's own words of lists."""
+    draft = _Draft(dict(record.places), seller)
     for wrong in record.wrong:
         draft.fault(wrong.name, Fault(wrong.code, wrong.message, wrong.suggestion), wrong.at)
     for name in sorted(record.values, key=_ORDER.__getitem__):
@@ -75,7 +77,7 @@ def _take(draft: _Draft, column: Column, stated: Stated) -> None:
     """Read one column's cell into the draft."""
     name, unit = column.name, stated.heading.unit
     draft.typed[name] = typed(stated.cell, "" if column.kind in _NO_UNIT else unit)
-    got = read_cell(column, stated.cell, unit, heading=stated.heading.text)
+    got = read_cell(column, stated.cell, unit, heading=stated.heading.text, seller=draft.seller)
     if isinstance(got, Fault):
         draft.fault(name, got)
     elif got.value is not None:
