@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 from itertools import groupby
 from typing import Any
 
 from pipeline.sheets import show
+from pipeline.sheets.line_formula import line_formula, line_total
 from pipeline.sheets.notes import Block, blocks
 from pipeline.sheets.report import QuoteLine, SiteReport
 from pipeline.sheets.wording import KIND, STATE, number, posts_said, state_said
@@ -39,20 +40,6 @@ def facts(report: SiteReport) -> list[tuple[str, Any]]:
         ("State", As(f"{state}. {state_said(report)}", look)),
         ("Currency", report.currency),
     ]
-
-
-def line_formula(row: int, digits: int) -> str:
-    """Live total of the line on the 1-based sheet `row`: rounded half up, whatever binary numbers make of the half.
-
-    The inner rounding to eight decimals undoes binary drift; amounts, prices and discounts have fewer.
-    """
-    return f"=ROUND(ROUND(C{row}*E{row}*(1-F{row}/100),8),{digits})"
-
-
-def line_total(line: QuoteLine, digits: int) -> Decimal:
-    """What the formula gives, in decimal arithmetic."""
-    exact = line.quantity * line.unit_price * (1 - line.discount_percent / 100)
-    return exact.quantize(Decimal(1).scaleb(-digits), ROUND_HALF_UP)
 
 
 def write_quote(book: Book, report: SiteReport) -> None:

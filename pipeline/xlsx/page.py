@@ -102,6 +102,7 @@ class Page:
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
         self._tables: list[tuple[int, list[str], Sequence[Row]]] = []
         self._headings: list[tuple[int, str]] = []
+        self._wrapped: list[tuple[int, int, str]] = []
         self._print: tuple[int, bool] | None = None
         self._fitted = False  # one page wide whatever the program makes of the widths; it may then pass breaks over
 
@@ -160,6 +161,22 @@ class Page:
         for text in texts:
             row = self.para(row, text, style)
         return row
+
+    def wrapped(self, row: int, column: int, text: str) -> None:
+        """Makes a row tall enough for a text that wraps in its own cell."""
+        self._wrapped.append((row, column, clean(text)))
+
+    def picture(self, row: int, column: int, data: bytes, described: str, wide: int, high: int) -> None:
+        """A PNG or JPEG picture at a cell, no larger than `wide` x `high` pixels; the row is made tall enough."""
+        from PIL import Image
+
+        with Image.open(io.BytesIO(data)) as shown:
+            dots = shown.info.get("dpi", (paper.DOTS, paper.DOTS))
+            size = [length * paper.DOTS / (dot or paper.DOTS) for length, dot in zip(shown.size, dots, strict=True)]
+        scale = min(1.0, wide / size[0], high / size[1])
+        place = {"x_scale": scale, "y_scale": scale, "x_offset": 2, "y_offset": 2, "object_position": 2}
+        self.sheet.insert_image(row, column, "picture", {"image_data": io.BytesIO(data), "description": described, **place})
+        self.tall(row, max(self._heights.get(row, 0), size[1] * scale * 0.75 + 4))
 
     def table(self, top: int, name: str, columns: Sequence[Col], rows: Sequence[Row], told: str = "") -> int:
         """A real table with filters, its heading row at `top`; returns the row after it.
@@ -232,6 +249,9 @@ class Page:
             self._write(*paragraph)
         for top, names, rows in self._tables:
             self._row_heights(top, names, rows)
+        for row, column, text in self._wrapped:
+            tall = lines(text, inside(self.widths[column])) * _LINE_POINTS + 2
+            self.tall(row, max(tall, self._heights.get(row, 0)))
         for row, tall in sorted(self._heights.items()):
             self.sheet.set_row(row, min(tall, _MOST_POINTS))
         if self._print:
