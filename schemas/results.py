@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from schemas.catalogue import CHOICES
 from schemas.column import Column, Table
 from schemas.words import HOW_READ, LOAD_STATES, PROMISES, QUERY_CODES, SITE_STATES, VERDICTS
 
@@ -54,6 +55,45 @@ SITES = Table(
         Column("promise", "Promise", "choice", values=PROMISES, help="What became of the quotation; blank where nothing is recorded."),
     ),
     key=("site_code",),
+)
+
+_MONEY_COLUMNS = (
+    _money("net", "Net", "Goods and services."),
+    _money("freight", "Freight", "Freight."),
+    _money("tax", "Tax", "Tax."),
+    _money("total", "Total", "Total."),
+)
+_OF_A_SITE = _code("site_code", "Site", "The site, where no customer is named; else blank.")
+
+CUSTOMERS = Table(
+    "customers",
+    "one customer, quoted over all its sites",
+    (
+        _text("customer", "Customer", "Whom the quotation is for; blank for a site that names no customer."),
+        _whole("revision", "Revision", "Revision number of the customer's quotation."),
+        Column("state", "State", "choice", values=SITE_STATES, help="That of its sites' states which is farthest from ready."),
+        _whole("sites", "Sites", "Sites of the customer."),
+        _whole("posts", "Posts", "Posts of its sites, held rows included."),
+        _whole("posts_with_kit", "Posts with a kit", "Posts that get a kit."),
+        _whole("rows_held", "Rows held", "Rows that wait for a correction."),
+        *_MONEY_COLUMNS,
+        Column("valid_until", "Valid until", "date", help="Last day on which the quotation holds."),
+        _text("workbook", "Workbook", "Path of the customer's quotation in the output folder."),
+        _OF_A_SITE,
+    ),
+)
+
+OPTIONS = Table(
+    "options",
+    "what one customer's quotation would come to under one choice",
+    (
+        _text("customer", "Customer", "Whom the quotation is for; blank for a site that names no customer."),
+        _OF_A_SITE,
+        Column("choice", "Choice", "choice", needed=True, values=CHOICES, help="What is wanted of several kits that fit."),
+        Column("in_force", "In force", "flag", needed=True, help="Whether the quotation is made under this choice."),
+        _whole("posts_with_kit", "Posts with a kit", "Posts that get a kit."),
+        *_MONEY_COLUMNS,
+    ),
 )
 
 POSTS = Table(
@@ -235,6 +275,6 @@ CHANGES = Table(
 )
 
 RESULTS: tuple[Table, ...] = (
-    SITES, POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES, QUERIES, READINGS, CHANGES, WANTED,
+    SITES, CUSTOMERS, OPTIONS, POSTS, MOUNT_FIT, KITS, EXTENSIONS_NEEDED, QUOTE_LINES, QUERIES, READINGS, CHANGES, WANTED,
 )
 """Files of DIR/data, in the order in which the data package lists them."""

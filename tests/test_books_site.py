@@ -14,8 +14,8 @@ from books_made import AWKWARD, awkward, kit, large, post, report, setting, smal
 from books_open import formulas, opened, recalculated, words
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from pipeline.sheets.line_formula import line_total
 
+from pipeline.sheets.line_formula import line_total
 from pipeline.sheets.load_words import BANDS, answer, footing, takes
 from pipeline.sheets.report import QuoteLine, Totals
 from pipeline.sheets.site_workbook import site_workbook

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from decimal import Decimal
 from fractions import Fraction
+from types import SimpleNamespace
 
 import numpy as np
 import pytest
@@ -12,11 +14,16 @@ from hypothesis import strategies as st
 from rules_case import POLICY, board, feet, fitted, inches, mount, no_load, post, ring, tables
 
 from pipeline.loads.load_arrays import OVER
+from pipeline.money.order import Amounts
 from pipeline.rules.choice import LEAST_PRICE, MOST_HEIGHTS, ONE_BOARD, WIDEST_BOARD, Want, leading, offered, wanting
 from pipeline.rules.kits import kits
-from pipeline.site.orders import one_board
+from pipeline.site.compute import Answer
+from pipeline.site.figures import figures, joined
+from pipeline.site.option_words import changes
+from pipeline.site.orders import Option, best_kits, need, one_board
 from schemas.catalogue import CHOICES
 
+D = Decimal
 PRICES = st.sampled_from(["100", "100", "120.50", "300"]).map(Decimal)
 MOUNTS = st.lists(
     st.tuples(st.sampled_from(["fixed", "stepped", "continuous"]), st.sampled_from([0, 12, 24, 27]), PRICES), max_size=3
@@ -35,7 +42,12 @@ def world(mounts, boards, rows):
     made = [post(board_asked=b, ring_heights=tuple(feet(h) for h in heights)) for b, heights, _ in rows]
     p, c, f = fitted(made, t)
     p = wanting(p, [Want(*w) for _, _, w in rows])
-    return p, c, kits(p, c, f, POLICY, lambda k: no_load(k, lambda x: (x.board_width > inches(50)) & (x.mount_mass > 0)))
+    return p, c, kits(p, c, f, POLICY, screened)
+
+
+def screened(k):
+    """A load screen that finds every board above 50 in over."""
+    return no_load(k, lambda x: x.board_width > inches(50))
 
 
 def _mount(n, adjustment, travel, price):
@@ -100,3 +112,41 @@ def test_one_board_by_hand(offers, pair):
     _, c, _ = world([], [], [(None, (10,), (0, -1, -1))])
     c = type(c)(**{**vars(c), "boards": type(c.boards)(**{**vars(c.boards), "code": ("B-1", "A-2")})})
     assert one_board([{"offers": o} for o in offers], c) == pair
+
+
+@settings(max_examples=40)
+@given(MOUNTS, BOARDS, st.lists(POSTS, min_size=1, max_size=4), st.integers(0, 3), st.integers(0, 1))
+def test_what_is_kept_of_a_site_gives_the_kits_that_each_choice_would_rank_first(mounts, boards, rows, b, r):
+    """Whatever the ranking in force was when it was kept."""
+    p, c, k = world(mounts, boards, rows)
+    start = np.searchsorted(k.post, np.arange(len(p) + 1))
+    answer = Answer(p, None, k, start, np.arange(len(p)), leading(p, c, k), offered(k))
+    quantities = [SimpleNamespace(quantity=n + 1) for n in range(len(p))]
+    kept = figures(quantities, 0, answer, SimpleNamespace(catalogue=c))
+    b = min(b, len(c.boards.code) - 1)
+    for choice in range(len(CHOICES)):
+        _, _, other = world(mounts, boards, [(asked, heights, (choice, b, r)) for asked, heights, _ in rows])
+        first = np.flatnonzero(other.rank == 1)
+        expected = Counter()
+        for n in first:
+            codes = (c.mounts.code[other.mount[n]], c.boards.code[other.board[n]], c.rings.code[other.ring[n]])
+            expected.update(dict.fromkeys(codes, int(other.post[n]) + 1))
+        got = need("s", kept, best_kits(kept, choice, (b, r), c), c)
+        assert got.goods == expected
+        assert got.counts.posts == sum(int(other.post[n]) + 1 for n in first)
+    parts = [figures(quantities[n : n + 1], n, answer, SimpleNamespace(catalogue=c)) for n in range(len(p))]
+    assert one_board([joined(parts)], c) == one_board([kept], c) == one_board(parts, c)
+
+
+def test_what_a_choice_changes_is_said_in_words():
+    """Source: by hand: two sites, three posts whose board differs."""
+    _, c, _ = world([], [(54, D(1)), (48, D(2))], [(None, (10,), (0, -1, -1))])
+    sites = [{"quantity": [2, 1]}, {"quantity": [1]}]
+    shape = (1, 3, 2, 1)
+    narrow, wide = (int(np.ravel_multi_index((0, b, 0, 0), shape)) for b in (2, 1))
+    nothing = Amounts(D(0), D(0), D(0), D(0))
+    now = Option("least price", True, 4, nothing, (np.array([narrow, -1]), np.array([narrow])))
+    then = Option("widest board", False, 4, nothing, (np.array([wide, -1]), np.array([wide])))
+    same = Option("one board", False, 4, nothing, now.kits)
+    assert changes(then, now, sites, c) == ("3 posts get another kit", "board on 3 posts: Board B-1 in place of Board B-2")
+    assert changes(same, now, sites, c) == changes(now, now, sites, c) == ()

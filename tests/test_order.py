@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from rules_case import board, mount, policy, pounds, ring, tables
 
 from pipeline.money.amounts import Counts
-from pipeline.money.order import Need, amounts, grouped, mass, order_shares, shared, together
+from pipeline.money.order import Need, amounts, mass, order_shares, shared, together
 from pipeline.money.prices import minor_unit
 from pipeline.money.quotation import quote
 
@@ -136,7 +136,7 @@ def test_a_customer_s_sums_are_those_of_its_sites_in_any_order(needs, joined, ex
     come_to = amounts(needs, t, p, "Elm District", known)
     assert come_to == together((totals for _, totals in made), minor_unit(currency))
     assert come_to.total == come_to.net + come_to.freight + come_to.tax
-    assert sum((x.line_total for x in grouped(x for lines, _ in made for x in lines)), D(0)) == come_to.net + come_to.freight
+    assert sum((x.line_total for lines, _ in made for x in lines), D(0)) == come_to.net + come_to.freight
     if joined:
         whole: dict[str, int] = {}
         for n in needs:
@@ -147,16 +147,6 @@ def test_a_customer_s_sums_are_those_of_its_sites_in_any_order(needs, joined, ex
     random.shuffle(mixed)
     assert order_shares(mixed, t, p, known) == shares
     assert amounts(mixed, t, p, "Elm District", known) == come_to
-
-
-def test_lines_are_grouped_by_item_and_unit_price():
-    lines = [x for n in ({"M-1": 4}, {"M-1": 5}, {"M-1": 2, "R-1": 2}) for x in quote(n, Counts(1, 0, 0), TABLES, POLICY, "")[0]]
-    goods = [(x.item, x.quantity, x.unit_price, x.line_total) for x in grouped(lines) if x.kind == "goods"]
-    assert goods == [
-        ("M-1", 6, D("400.00"), D("2400.00")),
-        ("M-1", 5, D("380"), D("1900.00")),
-        ("R-1", 2, D("80.00"), D("160.00")),
-    ]
 
 
 def test_mass_is_exact_in_any_order():

@@ -18,6 +18,7 @@ from pipeline.ledger.schema import unreadable
 from pipeline.ledger.store import Ledger
 from pipeline.rules.catalogue_arrays import catalogue as arrays
 from pipeline.site.compute import work_out
+from pipeline.site.decided import want_of
 
 LEDGER = "ledger.sqlite"
 
@@ -54,7 +55,7 @@ def left_in(folder: Path, site: str) -> Left:
 def case_of(left: Left, row: SurveyRow, mount: str) -> Case:
     """The post worked out again, and the mount to look at."""
     active = arrays(left.kept.tables)
-    answer = work_out([row], active, left.kept.policy)
+    answer = work_out([row], active, left.kept.policy, [want_of(left.customer, left.decided, active)])
     if mount:
         m = mount_named(active, left.kept.tables, mount)
     elif len(answer.kits.rank):

@@ -34,6 +34,12 @@ class Left:
     run: int
     program: str
     newest_run: int
+    decided: Mapping[str, Any]  # what the customer's other sites decide: see site.decided
+
+    @property
+    def customer(self) -> str:
+        """The customer as the survey states it."""
+        return str(self.says["site"][2] or "")
 
 
 @dataclass(frozen=True)

@@ -49,6 +49,7 @@ def left_of(ledger: Ledger, folder: Path, site: str) -> Left:
         run=run,
         program=program,
         newest_run=last.run,
+        decided=ledger.site_result(key).get("decided", {}),
     )
 
 

@@ -10,6 +10,7 @@ from pipeline.explaining.layout import filed, heading, item, number, paragraph, 
 from pipeline.explaining.price_steps import codes, unit_price
 from pipeline.money.prices import minor_unit, rounded
 from pipeline.rules.arrays import REFUSED
+from pipeline.rules.choice import MOST_HEIGHTS, ONE_BOARD, WIDEST_BOARD
 from pipeline.rules.rank import differing
 from pipeline.rules.verdict import codes as finding_codes
 from schemas.words import LOAD_STATES, VERDICTS
@@ -19,8 +20,13 @@ SHOWN = 6
 
 _ORDER = (
     "Order: kits whose load is over stand last; then fewest items other than asked for; more wanted ring heights served; "
-    "verdict (viable, viable_confirm, viable_extended); lower unit price; codes of mount, board, ring."
+    "verdict (viable, viable_confirm, viable_extended);{choice} lower unit price; codes of mount, board, ring."
 )
+_CHOICES = {
+    WIDEST_BOARD: " the customer's choice, the wider board;",
+    MOST_HEIGHTS: " the customer's choice, the greater range of ring heights;",
+    ONE_BOARD: " the customer's choice, one board wherever it fits: {board} with ring {ring};",
+}
 
 
 def kits(case: Case) -> Iterator[str]:
@@ -33,7 +39,7 @@ def kits(case: Case) -> Iterator[str]:
     if not many:
         yield from paragraph("None: no mount of the catalogue that fits the post can be sold with a board and a ring.")
         return
-    yield from paragraph(f"{many} {'kit' if many == 1 else 'kits'} can be sold for this post. {_ORDER}")
+    yield from paragraph(f"{many} {'kit' if many == 1 else 'kits'} can be sold for this post. {_order(case)}")
     shown = list(range(min(SHOWN, many)))
     if case.kit >= SHOWN:
         shown.append(case.kit)
@@ -47,6 +53,17 @@ def kits(case: Case) -> Iterator[str]:
         yield from paragraph(f"No kit has mount {case.mount_code}: no load and no price can be given for it.")
     elif case.kit != case.recommended:
         yield from item("Looked at below", f"{_named(case, case.kit)}, the best with mount {case.mount_code}")
+
+
+def _order(case: Case) -> str:
+    """What ranks the kits, the customer's choice included."""
+    p, c = case.answer.posts, case.catalogue
+    choice = int(p.choice[POST])
+    board, ring = int(p.customer_board[POST]), int(p.customer_ring[POST])
+    if choice == ONE_BOARD and board < 0:
+        return _ORDER.format(choice="")
+    named = _CHOICES.get(choice, "").format(board=c.boards.code[board], ring=c.rings.code[ring])
+    return _ORDER.format(choice=named)
 
 
 def _named(case: Case, n: int) -> str:

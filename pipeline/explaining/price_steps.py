@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from decimal import Decimal
 from typing import Any
 
@@ -61,20 +61,23 @@ def _on_the_quotation(case: Case) -> Iterator[str]:
     quantity, mine = case.row.quantity or 1, {code for _, code, _ in parts(case)}
     breaks = breaks_by_item(case.left.kept.tables.get("Price breaks", ()))
     posts = "1 post" if quantity == 1 else f"{quantity} posts"
-    yield from paragraph(f"This row stands for {posts}. A good's price goes by how many of it the whole site gets.")
+    reached = case.left.decided.get("order", {}).get("reached")
+    whole = "all sites of the customer get, which are one order" if reached else "the whole site gets"
+    yield from paragraph(f"This row stands for {posts}. A good's price goes by how many of it {whole}.")
     for line in case.left.says["lines"]:
         if line[0] in ("goods", "service") and line[1] in mine:
-            yield from item(f"{line[0]} {line[1]}", _line(line, breaks.get(folded(line[1]), ()), case.currency))
+            yield from item(f"{line[0]} {line[1]}", _line(line, breaks.get(folded(line[1]), ()), case.currency, reached))
     currency, net, freight, tax, total = case.left.says["money"]
     yield from item("The whole site", f"net {net}, freight {freight}, tax {tax}, total {total} {currency}")
     yield from paragraph("Source: the catalogue's price breaks, the customer's discount (on goods only), half-up to "
                          f"{minor_unit(case.currency)} {case.currency} line by line.")  # fmt: skip
 
 
-def _line(line: Sequence[Any], breaks: Sequence[tuple[int, Decimal]], currency: str) -> str:
-    """One line of the quotation: how its price and total come about."""
-    kind, _, _, quantity, listed, price, percent, total = line
-    reached = max((b for b in breaks if b[0] <= quantity), default=None)
+def _line(line: Sequence[Any], breaks: Sequence[tuple[int, Decimal]], currency: str, order: Mapping[str, int] | None) -> str:
+    """One line of the quotation: how its price and total come about; `order` is the quantity that the order reaches, by item."""
+    kind, item_code, _, quantity, listed, price, percent, total = line
+    ordered = (order or {}).get(item_code, quantity)
+    reached = max((b for b in breaks if b[0] <= ordered), default=None)
     why = f" (price break from {reached[0]}; list price {listed})" if kind == "goods" and reached else " (list price)"
     kept = EXACT.divide(EXACT.subtract(Decimal(100), Decimal(percent)), Decimal(100))
     exact = EXACT.multiply(EXACT.multiply(Decimal(quantity), Decimal(price)), kept)

@@ -53,6 +53,11 @@ class Results:
         row = self._db.execute("SELECT rows, catalogue FROM sites WHERE site = ?", (site,)).fetchone()
         return (unpack(row[0]), row[1]) if row else None
 
+    def site_result(self, site: str) -> Mapping[str, Any]:
+        """What was worked out of one site; empty for no such site."""
+        row = self._db.execute("SELECT result FROM sites WHERE site = ?", (site,)).fetchone()
+        return unpack(row[0]) if row else {}
+
     def site_codes(self) -> list[str]:
         """Folded codes of all sites that are known."""
         return [r[0] for r in self._db.execute("SELECT site FROM sites ORDER BY site")]

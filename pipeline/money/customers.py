@@ -6,6 +6,8 @@ from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 from typing import Any
 
+from schemas.catalogue import CHOICES
+
 Row = Mapping[str, Any]
 
 
@@ -37,3 +39,8 @@ def nearest(customer: str, rows: Iterable[Row]) -> str:
 def ordered_together(known: Row | None) -> bool:
     """Whether the customer's sites are one order."""
     return (known or {}).get("order_together") == "yes"
+
+
+def choice_of(known: Row | None) -> int:
+    """The choice of a customer by its row; least price where it is not listed or says nothing."""
+    return CHOICES.index(str((known or {}).get("choice") or CHOICES[0]))

@@ -10,7 +10,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
-from pipeline.money.amounts import Counts, QuoteLine, Share, Totals
+from pipeline.money.amounts import Counts, Share, Totals
 from pipeline.money.customers import ordered_together
 from pipeline.money.prices import breaks_by_item, freight_price, minor_unit, rounded
 from pipeline.money.quotation import GOODS, Row, Tables, quote
@@ -115,23 +115,3 @@ def amounts(needs: Sequence[Need], tables: Tables, policy: Mapping[str, Any], cu
     shares = order_shares(needs, tables, policy, known)
     made = (quote(n.goods, n.counts, tables, policy, customer, shares.get(n.site))[1] for n in needs)
     return together(made, minor_unit(policy["currency"]))
-
-
-def grouped(lines: Iterable[QuoteLine]) -> tuple[QuoteLine, ...]:
-    """Lines of several sites as one quotation has them: one for each item and unit price, with the sum of the line totals.
-
-    Source: design section 8, order together (the customer's quotation).
-    """
-    found: dict[tuple[str, str, Decimal, Decimal], list[QuoteLine]] = {}
-    for x in lines:
-        found.setdefault((x.kind, x.item, x.unit_price, x.discount_percent), []).append(x)
-    return tuple(_sum(some) for some in found.values())
-
-
-def _sum(lines: Sequence[QuoteLine]) -> QuoteLine:
-    first = lines[0]
-    quantity = sum(x.quantity for x in lines)
-    total = sum((x.line_total for x in lines[1:]), first.line_total)
-    return QuoteLine(
-        first.kind, first.item, first.description, quantity, first.list_price, first.unit_price, first.discount_percent, total
-    )

@@ -5,9 +5,12 @@ from __future__ import annotations
 import hashlib
 import re
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
+from typing import TypeVar
 
 from schemas.order import folded
+
+_Thing = TypeVar("_Thing")
 
 _RESERVED = {"con", "prn", "aux", "nul", *(f"com{i}" for i in range(10)), *(f"lpt{i}" for i in range(10))}
 _LONGEST = 60
@@ -29,7 +32,7 @@ def site_name(code: str, mark: int = _MARK) -> str:
     name = safe_name(code)
     if name == code and not _MADE.search(code):
         return name
-    return f"{name}-{hashlib.sha256(folded(code).encode('utf-8', 'surrogatepass')).hexdigest()[:mark]}"
+    return f"{name}-{_hash(folded(code))[:mark]}"
 
 
 def site_folders(codes: Mapping[str, str], taken: Mapping[str, str]) -> dict[str, str]:
@@ -38,19 +41,44 @@ def site_folders(codes: Mapping[str, str], taken: Mapping[str, str]) -> dict[str
     `codes` are the sites' codes as they are spelt, `taken` the folders of sites that have one. A site keeps its own
     for good; two new ones that would share a name both get longer marks, so that no order of sites counts.
     """
-    made = {site: taken[site] for site in codes if site in taken}
+    return _folders(codes, taken, lambda code, mark: f"sites/{site_name(code, mark)}", (_MARK, 16, 32, _LONGEST_MARK))
+
+
+def customer_folders(names: Mapping[str, str], taken: Mapping[str, str]) -> dict[str, str]:
+    """Folder of each customer in the output folder, by the customer's key; no two are alike, case disregarded.
+
+    As `site_folders`, but a plain name is told apart by a mark only where another one's folder is spelt like it.
+    """
+    keyed = {key: (name, key) for key, name in names.items()}
+    return _folders(keyed, taken, lambda who, mark: f"customers/{_customer_name(*who, mark)}", (0, _MARK, 32, _LONGEST_MARK))
+
+
+def _customer_name(name: str, key: str, mark: int) -> str:
+    plain = safe_name("-".join(name.split())).replace("_-", "-")
+    sure = name.isascii() and not _MADE.search(plain)
+    return plain if sure and not mark else f"{plain}-{_hash(key)[: mark or _MARK]}"
+
+
+def _folders(
+    things: Mapping[str, _Thing], taken: Mapping[str, str], named: Callable[[_Thing, int], str], marks: Sequence[int]
+) -> dict[str, str]:
+    made = {key: taken[key] for key in things if key in taken}
     used = {folder.casefold() for folder in taken.values()}
-    left = {site: code for site, code in codes.items() if site not in made}
-    for mark in (_MARK, 16, 32, _LONGEST_MARK):
-        names = {site: f"sites/{site_name(code, mark)}" for site, code in left.items()}
+    left = {key: thing for key, thing in things.items() if key not in made}
+    for mark in marks:
+        names = {key: named(thing, mark) for key, thing in left.items()}
         count = Counter(name.casefold() for name in names.values())
-        alone = {s: n for s, n in names.items() if count[n.casefold()] == 1 and n.casefold() not in used}
+        alone = {k: n for k, n in names.items() if count[n.casefold()] == 1 and n.casefold() not in used}
         made |= alone
         used |= {name.casefold() for name in alone.values()}
-        left = {site: code for site, code in left.items() if site not in alone}
+        left = {key: thing for key, thing in left.items() if key not in alone}
     if left:
         raise ValueError(f"no folder could be named for {sorted(left)}")  # two codes with one SHA-256
     return made
+
+
+def _hash(text: str) -> str:
+    return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
 
 
 def workbook_path(folder: str, revision: int) -> str:

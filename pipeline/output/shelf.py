@@ -74,7 +74,7 @@ class Shelf:
         """Remove what an earlier run, finished or killed, made and this one did not, unless a person has edited it."""
         for path, hash_ in sorted(self._ours):
             place = self._folder / path
-            if not hash_ or path in self.now or path.startswith("sites/") or file_digest(place) != hash_:
+            if not hash_ or path in self.now or path.startswith(("sites/", "customers/")) or file_digest(place) != hash_:
                 continue
             try:
                 remove_file(self._folder, path)

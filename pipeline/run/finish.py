@@ -13,6 +13,7 @@ from pipeline.ledger.store import GONE, Ledger, SiteEntry
 from pipeline.output.data import BY_SITE, encoded, heading, whole
 from pipeline.output.folder import file_digest, remove_file
 from pipeline.output.shelf import Shelf
+from pipeline.run.customer_quotations import Customers, quote_customers
 from pipeline.run.known_catalogue import keep_catalogue
 from pipeline.run.open_run import EDITED, RunState
 from pipeline.run.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome, in_one_line, waiting
@@ -26,18 +27,19 @@ from pipeline.site.tasks import Gathered
 from pipeline.site.wants import wanted_rows
 from schemas.column import Table
 from schemas.datapackage import descriptor
-from schemas.results import CHANGES, QUERIES, READINGS, SITES, WANTED
+from schemas.results import CHANGES, CUSTOMERS, OPTIONS, QUERIES, READINGS, SITES, WANTED
 
 
 def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted, ledger: Ledger, progress: Progress) -> Outcome:
     """Write what belongs to no single site, then mark the run as finished."""
+    customers = quote_customers(run, quoted, ledger, progress)
     shelf = Shelf(run.request.out, ledger)
     queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
     vanished = _vanished(run, gathered)
     changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
     expired = _expired(quoted)
     date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
-    _data(shelf, run, quoted, ledger, queries, changes)
+    _data(shelf, run, quoted, customers, ledger, queries, changes)
     shelf.put("data/readings.csv", whole(READINGS, gathered.readings))
     return_files(shelf, files, run.prints, queries, run.request.jobs, progress)
     progress.stage("Writing the portfolio", 1)
@@ -107,11 +109,19 @@ def _no_longer_asked_for(run: RunState, vanished: Sequence[Mapping[str, Any]]) -
 
 
 def _data(
-    shelf: Shelf, run: RunState, quoted: Quoted, ledger: Ledger, queries: Sequence[Query], changes: Sequence[Mapping[str, Any]]
+    shelf: Shelf,
+    run: RunState,
+    quoted: Quoted,
+    customers: Customers,
+    ledger: Ledger,
+    queries: Sequence[Query],
+    changes: Sequence[Mapping[str, Any]],
 ) -> None:
     for table in BY_SITE:
         shelf.put_pieces(f"data/{table.name}.csv", _lines(table, quoted, ledger))
     shelf.put("data/sites.csv", whole(SITES, [s["site"] for s in quoted.summaries]))
+    shelf.put("data/customers.csv", whole(CUSTOMERS, customers.rows))
+    shelf.put("data/options.csv", whole(OPTIONS, customers.options))
     shelf.put("data/queries.csv", whole(QUERIES, [asdict(q) for q in queries]))
     shelf.put("data/changes.csv", whole(CHANGES, changes))
     shelf.put("data/wanted.csv", whole(WANTED, _wanted(run, quoted)))

@@ -8,10 +8,10 @@ from typing import Any
 
 from pipeline.executors.processes import executor, in_order
 from pipeline.intake.query import Query
-from pipeline.ledger.pack import digest_of, unpack
+from pipeline.ledger.pack import digest_of, pack, unpack
 from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
-from pipeline.run.customers import decide, needs_others
+from pipeline.run.customers import decide, moved_by, needs_others
 from pipeline.run.open_run import MISSING, RunState
 from pipeline.run.request import Progress, sha
 from pipeline.run.revisions import changes, expired, revision_of, to_renew, with_before
@@ -48,6 +48,9 @@ class Quoted:
     kept: list[SiteResult] = field(default_factory=list)
     made_again: dict[str, str] = field(default_factory=dict)  # folded site -> hash of a workbook that was missing
     sites: list[tuple[str, str]] = field(default_factory=list)  # (folded site, inputs) of all that came out, in order
+    figures: dict[str, Figures] = field(default_factory=dict)  # folded site -> what its customer needs to know of it
+    for_customer: dict[str, bytes] = field(default_factory=dict)  # folded site -> what its customer's quotation says of it
+    failed: dict[str, str] = field(default_factory=dict)  # folded site that did not come out -> customer as stated
     revisions: int = 0
     written: int = 0
 
@@ -94,8 +97,11 @@ def _jobs(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> list[_Job
     jobs = [_Job(task, own := fingerprint(task, common), own) for task in tasks]
     waiting = [job for job in jobs if needs_others(job.task, run.world)]
     if waiting:
-        decided = decide([job.task for job in waiting], _figures(waiting, run), run.world)
-        jobs = [_decided(job, decided.get(job.task.site, {})) for job in jobs]
+        tasks = [job.task for job in waiting]
+        kept = _kept_figures(waiting, run)
+        decided = decide(tasks, kept | _computed([t for t in tasks if t.site not in kept], run), run.world)
+        moved = moved_by(tasks, {t.site for t in tasks} - kept.keys(), _gone(jobs, run), run.world) if _same_terms(run) else {}
+        jobs = [_decided(job, decided.get(job.task.site, {}), moved.get(job.task.site, ())) for job in jobs]
     return [replace(job, known=_known(job, run, with_lines)) for job in jobs]
 
 
@@ -107,23 +113,43 @@ def fingerprint(task: SiteTask, common: str) -> str:
     return sha([common, head, rows, queries])
 
 
-def _decided(job: _Job, decided: Mapping[str, Any]) -> _Job:
-    return replace(job, task=replace(job.task, decided=decided), inputs=sha([job.own, decided])) if decided else job
+def _decided(job: _Job, decided: Mapping[str, Any], moved: tuple[str, ...]) -> _Job:
+    if not decided:
+        return job
+    return replace(job, task=replace(job.task, decided=decided, moved_by=moved), inputs=sha([job.own, decided]))
 
 
-def _figures(jobs: Sequence[_Job], run: RunState) -> dict[str, Figures]:
-    """What each site has for its customer's others: from the ledger where its own inputs are the same, else computed."""
+def _same_terms(run: RunState) -> bool:
+    """Whether catalogue and program are those of the last finished run, so that only sites can have moved an order."""
+    last = run.last
+    return last is not None and (last.catalogue, last.program) == (run.catalogue.fingerprint, run.prints.program)
+
+
+def _kept_figures(jobs: Sequence[_Job], run: RunState) -> dict[str, Figures]:
+    """What sites have to tell their customer's others, from the ledger, where their own inputs are the same."""
     found: dict[str, Figures] = {}
     for job in jobs:
         known = run.known.get(job.task.site)
         result = unpack(known.result) if known else {}
         if result.get("own") == job.own:
             found[job.task.site] = result["figures"]
-    new = [job.task for job in jobs if job.task.site not in found]
-    with executor(run.world, _workers(new, run), run.request.cluster) as through:
-        made = in_order(through, compute_sites, _batches(new), lambda task, why: {})
-        found |= zip((task.site for task in new), (figures for some in made for figures in some), strict=True)
     return found
+
+
+def _computed(tasks: Sequence[SiteTask], run: RunState) -> dict[str, Figures]:
+    """The same worked out."""
+    with executor(run.world, _workers(tasks, run), run.request.cluster) as through:
+        made = in_order(through, compute_sites, _batches(tasks), lambda task, why: {})
+        return dict(zip((task.site for task in tasks), (figures for some in made for figures in some), strict=True))
+
+
+def _gone(jobs: Sequence[_Job], run: RunState) -> list[tuple[str, str]]:
+    """Code and customer of sites that the last finished run quoted and this one does not."""
+    here = {job.task.site for job in jobs}
+    rows = [
+        unpack(k.result)["summary"]["site"] for s, k in run.known.items() if s not in here and run.last and k.run == run.last.run
+    ]
+    return [(row["site_code"], row["customer"]) for row in rows]
 
 
 def _known(job: _Job, run: RunState, with_lines: set[tuple[str, str]]) -> Mapping[str, Any] | None:
@@ -184,6 +210,8 @@ def _take_known(job: _Job, run: RunState, quoted: Quoted) -> None:
     """A site whose result is known."""
     assert job.known is not None
     _came_out(job, job.known["summary"], [Query(**q) for q in job.known["asked"]], job.known["state"], quoted)
+    quoted.figures[job.task.site] = job.known["figures"]
+    quoted.for_customer[job.task.site] = pack(job.known["for_customer"])
     quoted.expired.extend(expired(job.task, run))
 
 
@@ -191,15 +219,20 @@ def _take_outcome(job: _Job, o: SiteOutcome, run: RunState, ledger: Ledger, quot
     """A site that was worked out: its workbook, and what the ledger keeps."""
     if o.error:
         quoted.failures.append(o.error + ("\n" + o.trace if o.trace else ""))
+        quoted.failed[job.task.site] = job.task.customer
         return
     assert o.summary is not None
     if o.workbook is not None and not _write(job.task, o, run, ledger, quoted):
+        quoted.failed[job.task.site] = job.task.customer
         return
     _came_out(job, o.summary, o.asked, o.state, quoted)
+    quoted.figures[job.task.site] = o.figures
+    quoted.for_customer[job.task.site] = pack(o.for_customer)
     quoted.revisions += o.content is not None
     quoted.changes.extend(changes(job.task, o, run))
     asked = [{name: getattr(q, name) for name in q.__slots__} for q in o.asked]
     plain = {"summary": o.summary, "asked": asked, "state": o.state, "figures": o.figures, "own": job.own}
+    plain |= {"for_customer": o.for_customer, "decided": job.task.decided}
     quoted.kept.append(SiteResult(job.task, job.inputs, plain))
     if o.content is None:
         quoted.expired.extend(expired(job.task, run))

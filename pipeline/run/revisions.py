@@ -16,7 +16,7 @@ from pipeline.site.task import Before, SiteOutcome, SiteTask
 def with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
     """The task with the revision that the last finished run left, and the number of the next."""
     latest = run.latest.get(task.site)
-    number = _free(task, latest.revision + 1 if latest else 1, run)
+    number = free_number(task.folder, latest.revision + 1 if latest else 1, run)
     if latest is None:
         return replace(task, revision=number)
     r = ledger.contents([(task.site, latest.revision)])[task.site]
@@ -46,10 +46,10 @@ def _rows(site: str, ledger: Ledger) -> dict[str, dict[str, Any]] | None:
     return {row["values"].get("post_code", ""): {"typed": row["typed"], "values": row["values"]} for row in rows}
 
 
-def _free(task: SiteTask, number: int, run: RunState) -> int:
-    """The first number from `number` on whose workbook is not there, or is what a killed run of ours left."""
+def free_number(folder: str, number: int, run: RunState) -> int:
+    """The first number from `number` on whose workbook is not in `folder`, or is what a killed run of ours left."""
     while True:
-        path = workbook_path(task.folder, number)
+        path = workbook_path(folder, number)
         hash_ = file_digest(run.request.out / path)
         if not hash_ or (path, hash_) in run.ours:
             return number

@@ -18,6 +18,7 @@ from pipeline.rounding import figure
 from pipeline.rules.arrays import Refusal
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.site.data_lines import known
+from pipeline.site.decided import share_of
 from pipeline.site.remarks import of_site
 from pipeline.site.reporter import shown_in_feet
 from pipeline.site.task import SiteTask, World
@@ -27,7 +28,8 @@ from schemas.results import EXTENSIONS_NEEDED, POSTS, QUOTE_LINES
 def put_together(task: SiteTask, posts: tuple[PostReport, ...], asked: Sequence[Query], world: World) -> SiteReport:
     """The report of one site, given those of its posts and the queries that came up with them."""
     counts = _counts(posts)
-    quoted, totals = quote(_goods(posts), counts, world.catalogue.tables, world.policy, task.customer)
+    share = share_of(task.decided)
+    quoted, totals = quote(_goods(posts), counts, world.catalogue.tables, world.policy, task.customer, share)
     terms, sentences = of_site(task.customer, task.rows, posts, world)
     return SiteReport(
         site_code=task.site_code,

@@ -9,6 +9,8 @@ from decimal import Decimal
 from typing import Any
 
 from pipeline.ledger.pack import pack
+from pipeline.sheets.customer_report import as_plain as customer_plain
+from pipeline.sheets.customer_site import customer_site
 from pipeline.sheets.report import Change, SiteReport
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.site.assemble import put_together, site_lines, site_row
@@ -52,6 +54,7 @@ def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutco
     report = put_together(task, tuple(p for b in blocks for p in b.posts), asked, world)
     now = content(report)
     hash_ = content_hash(now)
+    now["order"] = {"decided": task.decided, "moved_by": list(task.moved_by)}
     before = task.before
     fresh = before is None or hash_ != before.content_hash or before.renew
     issue = _issue(task, now, hash_, report, world) if fresh or before is None else _Issue.again(before)
@@ -66,6 +69,7 @@ def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutco
         asked=asked,
         summary=as_plain(plain),
         figures=joined([b.figures for b in blocks]),
+        for_customer=customer_plain(customer_site(report, world.setting.items)),
         state=report.state,
         revision=issue.revision,
         date=issue.date,

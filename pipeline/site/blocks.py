@@ -16,6 +16,7 @@ from pipeline.money.prices import minor_unit
 from pipeline.rules.advice import advice
 from pipeline.rules.arrays import Floats, Ints, Remedy
 from pipeline.rules.asked import apart, refusals
+from pipeline.rules.choice import Want
 from pipeline.rules.kits import recommended
 from pipeline.rules.remedy import remedies, widest_board
 from pipeline.rules.wanted import needs
@@ -23,6 +24,7 @@ from pipeline.sheets.report import PostReport
 from pipeline.site.assemble import asked_of
 from pipeline.site.compute import Answer, rounded, work_out
 from pipeline.site.data_lines import fit_lines, kit_lines
+from pipeline.site.decided import want_of
 from pipeline.site.figures import figures
 from pipeline.site.recommended_loads import recommended_loads
 from pipeline.site.remarks import taken
@@ -82,7 +84,8 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
     rows = [row for _, some in part for row in some]
     sites = [tasks[number].site_code for number, some in part for _ in some]
     bounds, digits = bounds_of(part), -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
-    answer = work_out(rows, world.catalogue, world.policy)
+    wants = [want for number, some in part for want in [_want(tasks[number], world)] * len(some)]
+    answer = work_out(rows, world.catalogue, world.policy, wants)
     loads, shown = recommended_loads(answer, world), rounded(answer)
     words, reporter = _words(rows, answer, loads.values, world), Reporter(rows, shown, loads, world, digits)
     fit = fit_lines(rows, sites, shown, world.catalogue, bounds)
@@ -99,6 +102,10 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
             figures(rows[start:stop], start, answer, world),
             {"mount_fit": fit[n].decode(), "kits": kits[n].decode()},
         )
+
+
+def _want(task: SiteTask, world: World) -> Want:
+    return want_of(task.customer, task.decided, world.catalogue)
 
 
 def _post(i: int, row: SurveyRow, reporter: Reporter, words: dict[str, Any], group: int, world: World) -> PostReport:

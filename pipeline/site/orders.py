@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from pipeline.money.amounts import Counts, Share
-from pipeline.money.customers import customer_key, ordered_together, terms
+from pipeline.money.customers import choice_of, customer_key, ordered_together, terms
 from pipeline.money.order import Amounts, Need, amounts, order_shares
 from pipeline.rules.arrays import Catalogue, Ints
 from pipeline.rules.choice import ONE_BOARD, Want
@@ -34,11 +34,6 @@ class Customer:
     def choice(self) -> int:
         """Its choice, an index in CHOICES."""
         return choice_of(self.known)
-
-
-def choice_of(known: Row | None) -> int:
-    """The choice of a customer by its row; least price where it is not listed or says nothing."""
-    return CHOICES.index(str((known or {}).get("choice") or CHOICES[0]))
 
 
 def customers_of(sites: Iterable[tuple[str, str]], world: World) -> list[Customer]:

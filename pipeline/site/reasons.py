@@ -24,6 +24,14 @@ Tables = Mapping[str, Iterable[Facts]]
 
 _KINDS = ((MOUNTS, "mount"), (BOARDS, "board"), (RINGS, "ring"), (EXTENSIONS, "extension"), (SERVICES, "service"))
 _SAY_NOTHING = frozenset({"options_per_post", "quote_valid_days", "show_units", "paper"})
+_TERMS = (
+    ("discount_percent", "discount [%]"),
+    ("tax_exempt", "tax exempt"),
+    ("order_together", "order together"),
+    ("choice", "choice"),
+)
+_NAMED = 6
+"""Sites that are named where they moved another's price."""
 _NO_GEOMETRY = frozenset({"price", "status", "description"})
 
 
@@ -43,6 +51,8 @@ def reasons(before: Before, now: Facts, rows: Iterable[SurveyRow], customer: str
         found += _terms(customer, kept.tables, tables)
         found += _policy(kept, world)
         found += _freight(was, is_, kept.tables, tables)
+    if now["order"]["moved_by"] or not found:
+        found += _order(before.content.get("order", {}), now["order"])
     if not found and before.program != world.setting.program:
         found = [Change("program", "postquote", before.program, world.setting.program)]
     return tuple(found or [*_kits(was, is_)] or [Change("other", "", "", "")])
@@ -148,12 +158,27 @@ def _pairings(was: Tables, now: Tables, used: set[str]) -> Iterator[Change]:
 
 
 def _terms(customer: str, was: Tables, now: Tables) -> Iterator[Change]:
-    """The customer's discount and exemption."""
+    """The customer's discount, exemption, choice and whether its sites are ordered together."""
     old, new = (terms(customer, list(tables.get("Customers", ()))) or {} for tables in (was, now))
-    for name, what in (("discount_percent", "discount [%]"), ("tax_exempt", "tax exempt")):
+    for name, what in _TERMS:
         a, b = _text(old.get(name)), _text(new.get(name))
         if a != b:
             yield Change("customer terms", f"{customer}: {what}", a, b)
+
+
+def _order(was: Facts, now: Facts) -> Iterator[Change]:
+    """What moved because other sites of the customer changed: the one board, prices of the order, the share of its freight."""
+    old, new = was.get("decided", {}), now["decided"]
+    moved = ", ".join(now["moved_by"][:_NAMED]) + (" and more" if len(now["moved_by"]) > _NAMED else "") or "the order"
+    boards = [" + ".join(side.get("one_board", ())) for side in (old, new)]
+    if boards[0] != boards[1]:
+        yield Change("order", moved, f"one board: {boards[0] or 'none'}", f"one board: {boards[1] or 'none'}")
+    a, b = (side.get("order", {"reached": {}, "freight": ""}) for side in (old, new))
+    for item in sorted(a["reached"].keys() & b["reached"].keys(), key=natural):
+        if a["reached"][item] != b["reached"][item]:
+            yield Change("order", moved, *(f"{item}: price from {side['reached'][item]}" for side in (a, b)))
+    if a["freight"] != b["freight"] and a["freight"] and b["freight"]:
+        yield Change("order", moved, f"share of freight: {a['freight']}", f"share of freight: {b['freight']}")
 
 
 def _policy(was: Kept, world: World) -> Iterator[Change]:

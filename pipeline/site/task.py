@@ -63,6 +63,7 @@ class SiteTask:
     revision: int = 1  # the number of its next revision
     before: Before | None = None
     decided: Mapping[str, Any] = field(default_factory=dict)  # what depends on the customer's other sites; plain values
+    moved_by: tuple[str, ...] = ()  # codes of those that have changed since the last finished run
 
 
 @dataclass(frozen=True)
@@ -76,6 +77,7 @@ class SiteOutcome:
     asked: tuple[Query, ...] = ()
     summary: Mapping[str, Any] | None = None  # SiteSummary as plain values
     figures: Figures = field(default_factory=dict)
+    for_customer: Mapping[str, Any] = field(default_factory=dict)  # what its customer's quotation says of it: a CustomerSite
     state: str = ""
     revision: int = 0
     date: str = ""

@@ -37,4 +37,8 @@ AMBIGUITIES: where the design or the contract can be read in two ways, the readi
 21. FOOTING compares the stated depth with the slack; on a base plate there is nothing to compare.
 22. A sleeve or spigot laps `Joint length` of the post: asked of the post's clear length, also where the
     clear length was left blank and is the post's height.
+23. One board: only kits that are not over count, for the posts offered and for the least price alike. Posts on which an
+    item was asked for count as well.
+24. Widths and ranges of heights that agree to a nanometre are equal, so that the unit they were typed in decides nothing.
+25. A customer that is not listed is known by its name without case and spaces; one that names none is a site of its own.
 """

@@ -6,11 +6,12 @@ import datetime
 import math
 from typing import Any
 
+from .customers import chosen, customer_row, groups, one_board, option_rows, quotes
 from .defaults import DEFAULTS
 from .fit import fit, height_uncertainty, size_uncertainty, wanted_heights
-from .kits import Choice, choices
+from .kits import Choice, best_first, choices
 from .model import Catalogue, Post, floats
-from .money import Quote, fit_open, quote, strength_open
+from .money import Quote, fit_open, strength_open
 
 Row = dict[str, Any]
 
@@ -114,7 +115,7 @@ def line_rows(site: str, q: Quote) -> list[Row]:
     ]
 
 
-def site_row(chosen: list[tuple[Post, Choice | None]], q: Quote, policy: dict[str, Any], date: datetime.date) -> Row:
+def site_row(chosen: list[tuple[Post, Choice | None]], q: Quote, policy: dict[str, Any], until: str) -> Row:
     first = chosen[0][0]
     count = sum(post.quantity for post, _ in chosen)
     served = [(post.quantity, choice) for post, choice in chosen if choice]
@@ -132,7 +133,7 @@ def site_row(chosen: list[tuple[Post, Choice | None]], q: Quote, policy: dict[st
         "freight": q.freight,
         "tax": q.tax,
         "total": q.total,
-        "valid_until": (date + datetime.timedelta(days=policy["quote_valid_days"])).isoformat(),
+        "valid_until": until,
         "posts_with_kit": sum(q for q, _ in served),
         "posts_to_confirm": sum(q for q, choice in served if fit_open(choice)),
         "posts_strength_open": sum(q for q, choice in served if strength_open(choice)),
@@ -146,23 +147,26 @@ def answer(catalogue: Catalogue, posts: tuple[Post, ...], date: datetime.date) -
     policy = whole_policy(catalogue)
     active = [mount for mount in catalogue.mounts if mount.active]
     ranked = {(post.site, post.code): choices(post, catalogue, policy) for post in posts}
+    sites = [[post for post in posts if post.site == site] for site in dict.fromkeys(post.site for post in posts)]
+    customers = groups(sites, catalogue)
+    for group in customers:
+        pair = one_board(group, ranked)
+        for key in ((post.site, post.code) for site in group.sites for post in site):
+            ranked[key] = best_first(ranked[key], group.terms.choice, pair)
     best = {key: kits[0] if kits else None for key, kits in ranked.items()}
-    out: dict[str, list[Row]] = {
+    until = (date + datetime.timedelta(days=policy["quote_valid_days"])).isoformat()
+    quoted = {
+        site[0].site: q
+        for group in customers
+        for site, q in zip(group.sites, quotes(group, chosen(group, ranked, group.terms.choice), catalogue, policy), strict=True)
+    }
+    return {
         "mount_fit": [fit_row(post, mount, catalogue, policy) for post in posts for mount in active],
         "kits": [kit_row(p, n, c) for p in posts for n, c in enumerate(ranked[p.site, p.code], start=1)],
         "posts": [post_row(p, best[p.site, p.code], policy) for p in posts],
-        "extensions": [],
-        "quote_lines": [],
-        "sites": [],
+        "extensions": [extension_row(p, kit) for p in posts if (kit := best[p.site, p.code]) and kit.fit.extension],
+        "quote_lines": [row for site in sites for row in line_rows(site[0].site, quoted[site[0].site])],
+        "sites": [site_row([(p, best[p.site, p.code]) for p in site], quoted[site[0].site], policy, until) for site in sites],
+        "customers": [customer_row(group, ranked, catalogue, policy, until) for group in customers],
+        "options": [row for group in customers for row in option_rows(group, ranked, catalogue, policy)],
     }
-    for post in posts:
-        choice = best[post.site, post.code]
-        if choice and choice.fit.extension:
-            out["extensions"].append(extension_row(post, choice))
-    for site in dict.fromkeys(post.site for post in posts):
-        here = [post for post in posts if post.site == site]
-        chosen = [(post, best[post.site, post.code]) for post in here]
-        q = quote(chosen, catalogue, policy)
-        out["quote_lines"] += line_rows(site, q)
-        out["sites"].append(site_row(chosen, q, policy, date))
-    return out

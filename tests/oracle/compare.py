@@ -18,6 +18,8 @@ KEYS = {
     "extensions": ("site_code", "post_code"),
     "quote_lines": ("site_code", "kind", "item"),
     "sites": ("site_code",),
+    "customers": ("customer", "site_code"),
+    "options": ("customer", "site_code", "choice"),
 }
 RELATIVE = {
     "utilisation_play": 0.01,

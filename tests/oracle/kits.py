@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
@@ -96,12 +97,29 @@ def differing(choice: Choice) -> int:
     return sum(asked is not None and asked != code for asked, code in pairs)
 
 
-def rank_key(choice: Choice) -> tuple[Any, ...]:
+def setting_range(mount: Mount) -> float:
+    """Top setting less lowest setting."""
+    if mount.adjustment == "stepped" and mount.step:
+        return float(mount.step) * math.floor(mount.travel / mount.step + 1e-9)
+    return float(mount.travel) if mount.adjustment == "continuous" else 0.0
+
+
+def own_key(choice: Choice, want: str, pair: tuple[str, str] | None) -> float:
+    """What the customer's choice puts first; lengths that agree to a nanometre are equal."""
+    if want == "widest board":
+        return -round(float(choice.board.width), 9)
+    if want == "most heights":
+        return -round(setting_range(choice.fit.mount), 9)
+    return float(want == "one board" and (choice.board.code, choice.ring.code) != pair)
+
+
+def rank_key(choice: Choice, want: str = "least price", pair: tuple[str, str] | None = None) -> tuple[Any, ...]:
     return (
         choice.load.state == "over",
         differing(choice),
         -choice.fit.covered,
         VERDICTS.index(choice.verdict),
+        own_key(choice, want, pair),
         choice.unit_price,
         choice.fit.mount.code,
         choice.board.code,
@@ -109,8 +127,13 @@ def rank_key(choice: Choice) -> tuple[Any, ...]:
     )
 
 
+def best_first(kits: list[Choice], want: str, pair: tuple[str, str] | None) -> list[Choice]:
+    """The kits of a post in the order of a customer's choice."""
+    return sorted(kits, key=lambda kit: rank_key(kit, want, pair))
+
+
 def choices(post: Post, catalogue: Catalogue, policy: dict[str, Any]) -> list[Choice]:
-    """Every kit that may be sold for a post, best first."""
+    """Every kit that may be sold for a post, best first by least price."""
     found: list[Choice] = []
     if post.cleared == "no":  # STRENGTH fails for every kit
         return found

@@ -97,6 +97,9 @@ class Customer:
     name: str
     discount: Decimal
     exempt: bool
+    names: tuple[str, ...] = ()  # other names
+    together: bool = False
+    choice: str = "least price"
 
 
 @dataclass(frozen=True)

@@ -1,4 +1,4 @@
-"""Quotation of one site: lines, freight, tax, state; design section 8, in Decimal."""
+"""Quotation of one site, in an order or not: lines, freight, tax, state; design section 8, in Decimal."""
 
 from __future__ import annotations
 
@@ -39,6 +39,14 @@ class Quote:
     state: str
 
 
+@dataclass(frozen=True)
+class Order:
+    """What a site takes from the order that all sites of its customer make."""
+
+    quantities: dict[str, int]  # of each item, over all sites
+    freight: Decimal  # the site's share
+
+
 def minor(amount: Decimal, policy: dict[str, Any]) -> Decimal:
     """Half-up to the currency's minor unit."""
     return amount.quantize(Decimal(1).scaleb(-MINOR_UNIT[policy["currency"]]), ROUND_HALF_UP)
@@ -53,7 +61,7 @@ def terms(posts: list[Post], catalogue: Catalogue) -> Customer:
     """Terms of the site's customer."""
     name = next((p.customer for p in posts if p.customer), None)
     for customer in catalogue.customers:
-        if name and norm(customer.name) == norm(name):
+        if name and norm(name) in {norm(n) for n in (customer.name, *customer.names)}:
             return customer
     return Customer("", Decimal(0), False)
 
@@ -77,10 +85,12 @@ def break_price(code: str, list_price: Decimal, quantity: int, catalogue: Catalo
     return max(reached)[1] if reached else list_price
 
 
-def goods_lines(chosen: Chosen, customer: Customer, catalogue: Catalogue, policy: dict[str, Any]) -> list[Line]:
+def goods_lines(
+    chosen: Chosen, customer: Customer, catalogue: Catalogue, policy: dict[str, Any], order: Order | None
+) -> list[Line]:
     lines = []
     for code, (quantity, item) in goods(chosen).items():
-        unit = break_price(code, item.price, quantity, catalogue)
+        unit = break_price(code, item.price, order.quantities[code] if order else quantity, catalogue)
         total = minor(quantity * unit * (1 - customer.discount / 100), policy)
         lines.append(Line("goods", code, quantity, item.price, unit, customer.discount, total))
     return lines
@@ -104,12 +114,16 @@ def goods_mass(chosen: Chosen) -> float:
     return sum(quantity * item.mass for quantity, item in goods(chosen).values())
 
 
-def freight_price(chosen: Chosen, catalogue: Catalogue) -> Decimal:
-    """The first row whose bound is not below the goods' mass; nil without goods."""
-    mass = goods_mass(chosen)
+def freight_by_mass(mass: float, catalogue: Catalogue) -> Decimal:
+    """The first row whose bound is not below the mass."""
+    return next(price for bound, price in catalogue.freight if bound is None or bound >= mass - SLACK)
+
+
+def freight_price(chosen: Chosen, catalogue: Catalogue, order: Order | None) -> Decimal:
+    """By the goods' mass, or the site's share; nil without goods."""
     if not goods(chosen):
         return Decimal(0)
-    return next(price for bound, price in catalogue.freight if bound is None or bound >= mass - SLACK)
+    return order.freight if order else freight_by_mass(goods_mass(chosen), catalogue)
 
 
 def site_state(chosen: Chosen, held: int = 0) -> str:
@@ -130,12 +144,12 @@ def strength_open(choice: Choice) -> bool:
     return unsure or "STRENGTH" in choice.confirm or "FOOTING" in choice.confirm
 
 
-def quote(chosen: Chosen, catalogue: Catalogue, policy: dict[str, Any]) -> Quote:
+def quote(chosen: Chosen, catalogue: Catalogue, policy: dict[str, Any], order: Order | None = None) -> Quote:
     """Lines and totals of one site."""
     customer = terms([post for post, _ in chosen], catalogue)
-    lines = goods_lines(chosen, customer, catalogue, policy) + service_lines(chosen, catalogue, policy)
+    lines = goods_lines(chosen, customer, catalogue, policy, order) + service_lines(chosen, catalogue, policy)
     net = sum((line.total for line in lines), minor(Decimal(0), policy))
-    freight = minor(freight_price(chosen, catalogue), policy)
+    freight = minor(freight_price(chosen, catalogue, order), policy)
     tax = minor(Decimal(0) if customer.exempt else policy["tax_rate"] * (net + freight), policy)
     if goods(chosen):
         lines.append(Line("freight", "", 1, freight, freight, Decimal(0), freight))

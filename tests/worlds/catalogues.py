@@ -30,6 +30,8 @@ SETTINGS = [
 ]  # fmt: skip
 NAMES = ("Eastvale Parks Office", "Marrow Hill District", "Quarry Lane League", "Tern Bay Schools")
 
+CHOICES = ("least price", "widest board", "most heights", "one board")
+
 PolicyRow = tuple[str, Any, str]
 
 
@@ -184,10 +186,12 @@ def make_catalogue(rng: random.Random, n: int, mounts: int = 12, boards: int = 8
         Service("S-04", "per site", price(rng, 100, 400, whole)),
         Service("S-05", "per post", price(rng, 5, 20, whole)),
     )
+    wants = [CHOICES[(n + i) % len(CHOICES)] for i in range(len(NAMES))]
     customers = (
-        Customer(NAMES[0], Decimal("12.5"), False),
-        Customer(NAMES[1], Decimal(5), True),
-        Customer(NAMES[2], Decimal("7.25"), False),
+        Customer(NAMES[0], Decimal("12.5"), False, together=n % 2 == 1, choice=wants[0]),
+        Customer(NAMES[1], Decimal(5), True, together=n % 4 != 3, choice=wants[1]),
+        Customer(NAMES[2], Decimal("7.25"), False, together=n % 2 == 0, choice=wants[2]),
+        *((Customer("Tern Bay Unified", Decimal(0), True, (NAMES[3], "TBU"), n % 4 == 3, wants[3]),) if n % 2 else ()),
     )
     bounds = (lb(300), lb(1200), None)
     catalogue = Catalogue(

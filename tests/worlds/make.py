@@ -10,6 +10,7 @@ from fractions import Fraction
 from pathlib import Path
 
 from oracle.answer import whole_policy
+from oracle.customers import chosen, groups
 from oracle.kits import choices
 from oracle.model import Post, floats
 from oracle.money import goods
@@ -27,26 +28,32 @@ class World:
     posts: tuple[Post, ...]
 
 
+def ordered(made: Made, posts: tuple[Post, ...]) -> list[dict[str, int]]:
+    """Quantities by item of every order: a site's, or all sites' of a customer that orders together."""
+    plain, policy = floats(made.catalogue), whole_policy(made.catalogue)
+    sites = [[floats(p) for p in posts if p.site == site] for site in dict.fromkeys(p.site for p in posts)]
+    ranked = {(p.site, p.code): choices(p, plain, policy) for site in sites for p in site}
+    out = []
+    for group in groups(sites, plain):
+        some = chosen(group, ranked, group.terms.choice)
+        for site in [[pair for pairs in some for pair in pairs]] if group.terms.together else some:
+            out.append({code: quantity for code, (quantity, _) in goods(site).items()})
+    return out
+
+
 def sharpen_money(made: Made, posts: tuple[Post, ...]) -> Made:
-    """Puts price breaks and freight bounds exactly on what some sites order; neither enters the ranking."""
-    catalogue, plain = made.catalogue, floats(made.catalogue)
-    policy = whole_policy(catalogue)
+    """Puts price breaks and freight bounds exactly on what some orders come to; neither enters the ranking."""
+    catalogue = made.catalogue
     by_code = {i.code: i for kind in (catalogue.mounts, catalogue.boards, catalogue.rings, catalogue.extensions) for i in kind}
     breaks: dict[tuple[str, int], Decimal] = {}
     masses: list[Fraction] = []
-    for site in dict.fromkeys(p.site for p in posts):
-        chosen = []
-        for post in posts:
-            if post.site == site:
-                kits = choices(floats(post), plain, policy)
-                chosen.append((post, kits[0] if kits else None))
-        ordered = {code: quantity for code, (quantity, _) in goods(chosen).items()}
-        masses.append(sum((q * Fraction(by_code[code].mass) for code, q in ordered.items()), Fraction(0)))
-        for n, (code, quantity) in enumerate(ordered.items()):
+    for order in ordered(made, posts):
+        masses.append(sum((q * Fraction(by_code[code].mass) for code, q in order.items()), Fraction(0)))
+        for n, (code, quantity) in enumerate(order.items()):
             if quantity > 1 and n % 2:
                 breaks[code, quantity] = by_code[code].price * Decimal("0.9")
                 breaks[code, quantity + 1] = by_code[code].price * Decimal("0.8")
-    whole = policy["currency"] == "JPY"
+    whole = whole_policy(catalogue)["currency"] == "JPY"
     cents = Decimal(1) if whole else Decimal("0.01")
     rows = tuple((code, q, p.quantize(cents)) for (code, q), p in sorted(breaks.items()))
     bounds = sorted({m for m in masses if m} | {m - Fraction(1, 1000) for m in masses[:1] if m})

@@ -153,6 +153,7 @@ def small_sheets(made: Made, h: Heads) -> dict[str, list[Column]]:
             ("Discount [%]", [money(i.discount) for i in c.customers]),
             ("Tax exempt", ["yes" if i.exempt else "no" for i in c.customers]),
             ("Note", [None for _ in c.customers]),
+            *further_columns(c),
         ],
         "Policy": [
             ("Setting", [name for name, _, _ in made.policy_rows]),
@@ -161,6 +162,16 @@ def small_sheets(made: Made, h: Heads) -> dict[str, list[Column]]:
             ("Note", [None for _ in made.policy_rows]),
         ],
     }
+
+
+def further_columns(c: Catalogue) -> list[Column]:
+    """Columns of `Customers` that may be missing: left out where no customer needs them, blank where one does not."""
+    columns: list[Column] = [
+        ("Also known as", ["; ".join(i.names) or None for i in c.customers]),
+        ("Order together", ["yes" if i.together else None for i in c.customers]),
+        ("Choice", [None if i.choice == "least price" else i.choice for i in c.customers]),
+    ]
+    return [column for column in columns if any(column[1])]
 
 
 def write_catalogue(made: Made, path: Path, rng: random.Random) -> None:
