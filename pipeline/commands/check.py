@@ -22,32 +22,34 @@ from pipeline.site.tasks import Gathered, gather
 
 def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, progress: Progress) -> int:
     """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
-    faults, policy, said = _catalogue(catalogue)
+    faults, policy, said, odd = _catalogue(catalogue)
     found = find_surveys(surveys, without=[str(out)] if out else [])
     progress.stage("Reading surveys", len(found))
     gathered = gather(list(take_in(found, jobs, progress.step, said=said)), policy, "", "")
     queries = gathered.queries
     returned = _return(out, found, queries, jobs, progress) if out else []
     if as_json:
-        click.echo(json.dumps(_result(gathered, faults), indent=2, ensure_ascii=True))
-    _say(gathered, faults, catalogue, returned)
+        click.echo(json.dumps(_result(gathered, faults, odd), indent=2, ensure_ascii=True))
+    _say_catalogue(faults, odd, catalogue)
+    _say(gathered, returned)
     if faults:
         return REFUSED
     return SOME_HELD if any(waiting(q) for q in queries) else ALL_QUOTED
 
 
-def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any], Dictionary]:
-    """Faults of the catalogue, the policy in force, the seller's dictionary; documented defaults where there is none to read."""
+def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any], Dictionary, list[dict[str, str]]]:
+    """Faults of the catalogue, policy and seller's dictionary (as documented where there is none to read), and what is odd."""
     from pipeline.intake.catalogue import CatalogueFaults, documented_policy
     from pipeline.intake.catalogue.apart import read_apart
+    from pipeline.intake.catalogue.oddities import oddities
 
     if not path:
-        return [], documented_policy(), EMPTY
+        return [], documented_policy(), EMPTY, []
     try:
         read = read_apart(path)
     except CatalogueFaults as error:
-        return [asdict(f) for f in error.faults], documented_policy(), EMPTY
-    return [], read.policy, dictionary(read.tables)
+        return [asdict(f) for f in error.faults], documented_policy(), EMPTY, []
+    return [], read.policy, dictionary(read.tables), [asdict(o) for o in oddities(read.tables)]
 
 
 def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, progress: Progress) -> list[str]:
@@ -62,21 +64,28 @@ def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int
     return paths
 
 
-def _result(gathered: Gathered, faults: Sequence[dict[str, str]]) -> dict[str, Any]:
+def _result(gathered: Gathered, faults: Sequence[dict[str, str]], odd: Sequence[dict[str, str]]) -> dict[str, Any]:
     """What `--json` prints."""
     files = [
         {"file": f.file, "format": f.format, "rows": f.rows, "held": f.held, "replaced": f.replaced, "notes": list(f.notes)}
         for f in gathered.files
     ]
-    return {"files": files, "queries": [asdict(q) for q in gathered.queries], "catalogue_faults": list(faults)}
+    queries = [asdict(q) for q in gathered.queries]
+    return {"files": files, "queries": queries, "catalogue_faults": list(faults), "catalogue_warnings": list(odd)}
 
 
-def _say(gathered: Gathered, faults: Sequence[dict[str, str]], catalogue: str, returned: Sequence[str]) -> None:
+def _say_catalogue(faults: Sequence[dict[str, str]], odd: Sequence[dict[str, str]], catalogue: str) -> None:
     if faults:
         lines = [f"{_place(f['sheet'], f['cell'])}: {f['message']} {f['suggestion']}".lstrip(": ") for f in faults]
         listed(f"The catalogue has {counted(len(faults), 'fault')}.", lines, "mend these first")
     elif catalogue:
         click.echo("The catalogue has no fault.", err=True)
+    if odd:
+        lines = [f"{o['sheet']}, {o['item']}: {o['message']}" for o in odd]
+        listed(f"Legal, but look at it ({len(odd):,}):", lines, "--json prints them all")
+
+
+def _say(gathered: Gathered, returned: Sequence[str]) -> None:
     _say_queries(gathered)
     if files := gathered.files:
         rows, quoted, held, replaced = (sum(getattr(f, n) for f in files) for n in ("rows", "quoted", "held", "replaced"))
