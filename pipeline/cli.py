@@ -15,7 +15,21 @@ import click
 from pipeline import __version__
 
 CATALOGUE = click.Path(exists=True, dir_okay=False)
-FOLDER = click.Path(file_okay=False, path_type=Path)
+FIRST_DAY, LAST_DAY = date(1990, 1, 1), date(2999, 12, 31)
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # threads of the number library cost more memory than they are worth here
+
+
+class Folder(click.Path):
+    """A folder for results; no name at all would be the current folder, which nobody has named."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """The folder's path."""
+        if not os.fspath(value).strip():
+            self.fail("name a folder; '.' is the current one.", param, ctx)
+        return super().convert(value, param, ctx)
+
+
+FOLDER = Folder(file_okay=False, path_type=Path)
 
 
 def answered(command: Callable[..., int]) -> Callable[..., None]:
@@ -94,6 +108,8 @@ def quote(
 
     now = datetime.now()
     day = on.date() if on else date.today()
+    if not FIRST_DAY <= day <= LAST_DAY:
+        raise click.UsageError(f"--date {day.isoformat()} is not between {FIRST_DAY.isoformat()} and {LAST_DAY.isoformat()}.")
     request = Request(surveys, catalogue, out, day, jobs or os.cpu_count() or 1, cluster, renew, now)
     outcome = run(request, TerminalProgress(quiet))
     say_outcome(outcome, str(out), quiet)

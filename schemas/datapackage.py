@@ -73,7 +73,9 @@ def descriptor(tables: Sequence[Table] = RESULTS, version: str = "") -> dict[str
         "description": (
             "SI units, named in each field. A blank cell is not known, never 0; INF is a post too slender for the load "
             "screen. Load figures are a rough screen and not a design: have them checked against the local code by a "
-            "licensed engineer."
+            "licensed engineer. No text begins as a formula does: before an apostrophe, =, +, -, @, a tab or a line's end stands "
+            "an apostrophe, to be taken away; a backslash is doubled, and control characters, signs of writing direction and "
+            "separators of lines are written as \\uXXXX."
         ),
     }
     if version:

@@ -103,7 +103,7 @@ SETTINGS: tuple[Setting, ...] = (
     # money
     Setting("currency", "text", "USD", "", "currency of all prices, an ISO 4217 code", "ISO 4217"),
     Setting("tax_rate", "number", "0", "", "tax on goods, services and freight, as a fraction: 7.25 % is 0.0725", _OWN, at_least=0, at_most=1),
-    Setting("quote_valid_days", "whole", "30", "", "days that a quotation holds", _OWN, at_least=0),
+    Setting("quote_valid_days", "whole", "30", "", "days that a quotation holds", _OWN, at_least=0, at_most=3650),
     Setting("wanted_window", "length", "6.35", "mm", "sizes that one new mount or extension can take, from least to greatest (1/4 in)", _OWN, at_least=0),
     Setting("options_per_post", "whole", "10", "", "kits shown per post in the site workbook; the data file has all", _OWN, at_least=1),
     # pages

@@ -22,6 +22,7 @@ SECONDS = 10
 PATIENCE = 60.0
 """How long to wait for a worker where none is left [s]; after that the rest is done on this machine."""
 _LOOK_EVERY = 2.0
+_SCHEMES = ("tcp", "tls")
 
 
 def _connected(address: str) -> Any:
@@ -35,7 +36,7 @@ def _connected(address: str) -> Any:
     try:
         _knock(address)
         return Client(address, timeout=SECONDS, set_as_default=False)
-    except (OSError, ValueError, TimeoutError) as error:
+    except Exception as error:  # whatever stands there may answer anything
         raise NoSchedulerError(
             f"No scheduler answers at {address}. Start one (dask scheduler), give its address "
             "(tcp://host:8786), or leave --cluster out."
@@ -43,11 +44,29 @@ def _connected(address: str) -> Any:
 
 
 def _knock(address: str) -> None:
-    """Find out fast that nobody is there: OSError or ValueError. The client would try, and tell of it, for long."""
-    scheme, _, place = address.rpartition("://")
+    """Find out fast whether a scheduler is there, and raise anything where none is. The client would try for minutes."""
+    import asyncio
+
+    scheme, found, place = address.rpartition("://")
+    if (scheme if found else "tcp") not in _SCHEMES:
+        raise ValueError(f"{scheme} is no way to a scheduler")
     host, _, port = place.rpartition(":")
-    if scheme in ("", "tcp", "tls"):
-        socket.create_connection((host.strip("[]"), int(port)), timeout=SECONDS).close()
+    socket.create_connection((host.strip("[]"), int(port)), timeout=SECONDS).close()
+    asyncio.run(asyncio.wait_for(_identity(address), SECONDS))
+
+
+async def _identity(address: str) -> None:
+    """Ask who is there, in the scheduler's own words."""
+    from distributed.core import connect
+
+    comm = await connect(address, timeout=SECONDS / 2)
+    try:
+        await comm.write({"op": "identity", "reply": True})
+        answer = await comm.read()
+        if not isinstance(answer, dict) or answer.get("type") != "Scheduler":
+            raise ValueError("what answers there is no scheduler")
+    finally:
+        comm.abort()
 
 
 def require(address: str) -> None:

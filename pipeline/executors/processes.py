@@ -11,6 +11,8 @@ from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
 from contextlib import contextmanager
 from typing import Any, Protocol
 
+from pipeline.errors import RefusedError
+
 Work = Callable[[Sequence[Any], Any], list[Any]]
 """A batch of tasks and what all share -> one outcome a task."""
 
@@ -25,7 +27,7 @@ HOW = "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() el
 _LOADED = ["pipeline.site.batch"]
 
 
-class NoSchedulerError(Exception):
+class NoSchedulerError(RefusedError):
     """No scheduler answers at the address, or the package for it is missing."""
 
 

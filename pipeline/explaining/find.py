@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
+from pipeline.errors import RefusedError
 from pipeline.explaining.case import POST, Left
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.ledger.store import Ledger
@@ -16,7 +17,7 @@ SHOWN = 8
 """Names that are listed where one is unknown."""
 
 
-class ExplainError(Exception):
+class ExplainError(RefusedError):
     """What was asked for cannot be explained; the message says what can be."""
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import sqlite3
 from pathlib import Path
 
+from pipeline.errors import RefusedError
+
 STEPS: tuple[tuple[str, str], ...] = (
     (
         "001 first tables",
@@ -48,7 +50,7 @@ STEPS: tuple[tuple[str, str], ...] = (
 )
 
 
-class LedgerError(Exception):
+class LedgerError(RefusedError):
     """A ledger that cannot be used; the message says what to do."""
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
@@ -33,7 +34,36 @@ def _plain(value: Any) -> Any:
         return ""
     if isinstance(value, bool):
         return "true" if value else "false"
-    return number(value) if isinstance(value, float) else value
+    if isinstance(value, float):
+        return number(value)
+    return guarded(value) if isinstance(value, str) else value
+
+
+_STARTS = ("'", "=", "+", "-", "@", "\t", "\r", "\n", "\uff1d", "\uff0b", "\uff0d", "\uff20")
+_HIDDEN = re.compile("[\\\\\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]")
+
+
+def guarded(text: str) -> str:
+    """A text that no spreadsheet program takes for a formula and no screen for a command; `schemas.datapackage` says how.
+
+    An apostrophe goes before a text that begins with one, or with what a formula can begin with (half and full width);
+    a backslash is doubled, and a control character, a sign that turns the direction of writing and a separator of lines
+    is written as \\uXXXX. A decimal with a minus sign is no text that comes from outside: it is left as it is.
+
+    Source: OWASP, CSV Injection; Unicode Standard Annex 9 (directions).
+    """
+    if text[:1] in _STARTS and text and not _NUMBER.fullmatch(text):
+        text = f"'{text}"
+    return _HIDDEN.sub(lambda m: "\\\\" if m[0] == "\\" else f"\\u{ord(m[0]):04x}", text)
+
+
+def unguarded(text: str) -> str:
+    """The inverse of `guarded`."""
+    text = re.sub(r"\\(\\|u[0-9a-f]{4})", lambda m: "\\" if m[1] == "\\" else chr(int(m[1][1:], 16)), text)
+    return text.removeprefix("'")
+
+
+_NUMBER = re.compile(r"-?\d+(\.\d+)?")
 
 
 def number(value: float) -> str:

@@ -12,14 +12,12 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import BinaryIO
 
+from pipeline.errors import NotWrittenError as NotWrittenError
+
 _NO_LINK, _NO_WAIT = (getattr(os, name, 0) for name in ("O_NOFOLLOW", "O_NONBLOCK"))
 
 PART = ".postquote-part"
 """Ending of a file that is being written; a run that is killed may leave one, and the next run removes it."""
-
-
-class NotWrittenError(Exception):
-    """A file that could not be written; the message says which and why in plain words."""
 
 
 def digest(data: bytes) -> str:

@@ -12,13 +12,14 @@ from typing import Any
 
 from filelock import FileLock, Timeout
 
+from pipeline.errors import RefusedError
 from pipeline.output.folder import NotWrittenError, in_words, open_plain, require_plain, write_whole
 
 _LOCK = ".lock"
 _HOLDER = ".lock-holder.json"
 
 
-class FolderBusyError(Exception):
+class FolderBusyError(RefusedError):
     """Another run holds the folder."""
 
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import hashlib
 import os
 import re
 import stat
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from pipeline.errors import RefusedError
 from pipeline.reading.answers import ANSWERS
 from pipeline.reading.book import UnreadableFileError
 from pipeline.reading.text_values import printable
@@ -15,7 +17,7 @@ from pipeline.reading.text_values import printable
 _LEFT_OUT = {"thumbs.db", "desktop.ini", "__macosx"}  # what desktop programs leave in folders
 
 
-class NoSurveyError(ValueError):
+class NoSurveyError(RefusedError):
     """A survey argument that is not there."""
 
 
@@ -39,8 +41,8 @@ def find_surveys(arguments: Sequence[str], without: Iterable[str] = ()) -> list[
 
     A folder is read through; hidden and lock files, and folders in `without` (the output folder,
     say), are left out, and so are links to what the folder holds anyway. `name` is relative to the
-    folder given, with forward slashes; names that two arguments share get their folder's name in
-    front. Raises NoSurveyError for an argument that is not there.
+    folder given, with forward slashes; names that two arguments share get folders in front. A folder that
+    holds the results of a run is left out. Raises NoSurveyError for an argument that is not there, or holds results.
     """
     skipped = {os.path.realpath(p) for p in without}
     found: list[tuple[Found, str]] = []
@@ -62,10 +64,13 @@ def _of_argument(argument: str, skipped: set[str]) -> Iterator[tuple[Found, str]
         raise NoSurveyError(f"There is no file or folder “{_shown(argument)}”.") from e
     if stat.S_ISDIR(mode):
         root = os.path.realpath(argument)
+        if is_results(root):
+            message = "holds the results of a run and no surveys. Name the folder that the surveys came in."
+            raise NoSurveyError(f"“{_shown(argument)}” {message}")
         yield from ((item, root) for item in _walk(root, skipped))
     else:
-        name = _shown(os.path.basename(argument))
-        yield _answered(argument, name, "" if stat.S_ISREG(mode) else "not a file"), os.path.dirname(os.path.abspath(argument))
+        name, path = _shown(os.path.basename(argument)), os.path.realpath(argument)
+        yield _answered(path, name, "" if stat.S_ISREG(mode) else "not a file"), os.path.dirname(os.path.abspath(argument))
 
 
 def _walk(root: str, skipped: set[str]) -> Iterator[Found]:
@@ -80,7 +85,7 @@ def _walk(root: str, skipped: set[str]) -> Iterator[Found]:
         elif entry.is_symlink():
             yield from _link(entry.path, root)
         elif entry.is_dir(follow_symlinks=False):
-            if os.path.realpath(entry.path) not in skipped:
+            if os.path.realpath(entry.path) not in skipped and not is_results(entry.path):
                 pending.extend(reversed(_listed(entry.path, root)))
         else:
             regular = entry.is_file(follow_symlinks=False)
@@ -124,18 +129,22 @@ def _shown(name: str) -> str:
 
 
 def _distinct(found: list[tuple[Found, str]]) -> list[Found]:
-    """The same files under names of which no two are alike, case disregarded."""
+    """The same files under names of which no two are alike, whatever their places in the list.
+
+    Names that several arguments share get as many of their folders in front as it takes, below what all have in common.
+    Names that are alike only because they cannot be shown get a mark made from what cannot be.
+    """
     names = [item.name for item, _ in found]
-    roots = [root for _, root in found]
-    for _ in range(8):  # each round puts one more folder in front of the names that are still shared
-        shared = _shared(names)
-        if not shared:
-            break
-        for i in shared:
-            head = os.path.basename(roots[i])
-            names[i], roots[i] = (f"{_shown(head)}/{names[i]}" if head else names[i]), os.path.dirname(roots[i])
+    shared = _shared(names)
+    if shared:
+        roots = [os.path.abspath(found[i][1]) for i in shared]
+        common = os.path.commonpath(roots)
+        for i, root in zip(shared, roots, strict=True):
+            head = os.path.relpath(root, common).replace(os.sep, "/")
+            names[i] = f"{_shown(head)}/{names[i]}" if head != "." else names[i]
     for i in _shared(names):
-        names[i] = f"{names[i]} ({i + 1})"
+        raw = os.path.relpath(found[i][0].path, found[i][1]).encode("utf-8", "surrogateescape")
+        names[i] = f"{names[i]} ({hashlib.sha256(raw).hexdigest()[:8]})"
     return [replace(item, name=name) for (item, _), name in zip(found, names, strict=True)]
 
 
@@ -143,5 +152,24 @@ def _shared(names: Sequence[str]) -> list[int]:
     """Places of the names that stand there more than once."""
     at: dict[str, list[int]] = {}
     for i, name in enumerate(names):
-        at.setdefault(name.casefold(), []).append(i)
+        at.setdefault(name, []).append(i)
     return [i for places in at.values() if len(places) > 1 for i in places]
+
+
+def is_results(folder: str) -> bool:
+    """Whether a folder holds the results of a run: its list of counts is ours, or its ledger is there with our lock."""
+    if b'"program": "postquote' in _head(os.path.join(folder, "run.json")):
+        return True
+    ledger = _head(os.path.join(folder, "ledger.sqlite"))
+    return ledger.startswith(b"SQLite format 3") and os.path.lexists(os.path.join(folder, ".lock"))
+
+
+def _head(path: str) -> bytes:
+    """The first bytes of an ordinary file; none where there is none."""
+    try:
+        if not stat.S_ISREG(os.lstat(path).st_mode):
+            return b""
+        with open(path, "rb") as f:
+            return f.read(200)
+    except OSError:
+        return b""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import timedelta
@@ -28,6 +29,10 @@ def quote(request: Request, progress: Progress) -> Outcome:
     A bad catalogue raises CatalogueFaults before anything is written. A run for which nothing has
     changed finds that out from fingerprints, before anything heavy is loaded.
     """
+    if os.path.realpath(request.out) in map(os.path.realpath, request.surveys):
+        raise NoSurveyError(
+            f"{request.out} holds the surveys: results there would be read as surveys. Give --out another folder."
+        )
     found = find_surveys(request.surveys, without=[str(request.out)])
     if not found:
         raise NoSurveyError(f"There is no survey in {', '.join(request.surveys)}: the folder is empty.")

@@ -14,6 +14,7 @@ import pyarrow as pa
 import pyarrow.csv as pa_csv
 
 from pipeline.intake.survey.survey_row import SurveyRow
+from pipeline.output.data import encoded, guarded
 from pipeline.rules.arrays import CONFIRM, FAIL, Catalogue, Ints
 from pipeline.rules.verdict import bits, codes
 from pipeline.site.compute import Answer
@@ -32,7 +33,7 @@ def _numbers(values: np.ndarray) -> pa.Array:
 
 def _texts(words: Sequence[str]) -> pa.Array:
     """Texts, '' as blank, without pa.array."""
-    said = [w.encode("utf-8", "replace") for w in words]
+    said = [encoded(guarded(w)) for w in words]
     ends = np.cumsum([0, *(len(w) for w in said)], dtype=np.int32)
     known = pa.py_buffer(np.packbits(np.array([bool(w) for w in said], dtype=bool), bitorder="little"))
     return pa.Array.from_buffers(pa.string(), len(said), [known, pa.py_buffer(ends), pa.py_buffer(b"".join(said))])

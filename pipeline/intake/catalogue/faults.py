@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from pipeline.errors import RefusedError
 from pipeline.reading.book import place
 from schemas.catalogue import CATALOGUE
 
@@ -28,12 +29,17 @@ class Fault:
         return f"{place}: {self.message} {self.suggestion}".strip(": ").strip()
 
 
-class CatalogueFaults(Exception):  # noqa: N818 - it carries many
+class CatalogueFaults(RefusedError):  # noqa: N818 - it carries many
     """A catalogue that cannot be used; `faults` lists every fault by sheet and cell."""
 
     def __init__(self, faults: Iterable[Fault]) -> None:
         self.faults = tuple(sorted(set(faults), key=_place))
         super().__init__("\n".join(str(f) for f in self.faults))
+
+    @property
+    def lines(self) -> list[str]:
+        """One line a fault: where, what, what to type instead."""
+        return [f"{', '.join(filter(None, (f.sheet, f.cell)))}: {f.message} {f.suggestion}".lstrip(": ") for f in self.faults]
 
     def __reduce__(self) -> tuple[type[CatalogueFaults], tuple[tuple[Fault, ...]]]:
         """Pickled by its faults, so that a child process can hand it on."""
