@@ -14,7 +14,7 @@ import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
-from scenario import catalogue, city, district, league, logo
+from scenario import catalogue, city, county, district, league, logo
 
 ROOT = Path(__file__).resolve().parent.parent
 INPUTS, OUTPUTS = ROOT / "input_examples", ROOT / "output_examples"
@@ -28,6 +28,7 @@ FILES: dict[str, Callable[[], bytes]] = {
     **district.FILES,
     **city.FILES,
     **league.FILES,
+    **county.FILES,
 }
 
 
