@@ -39,6 +39,7 @@ QUERY_CODES = {
     "ASKED": "an item that was asked for is unknown, withdrawn or does not fit",
     "NO_HEADINGS": "no row of headings was found",
     "UNREADABLE_FILE": "the file cannot be read",
+    "HEADING": "which column does this heading mean?",
 }
 
 HOW_READ = {

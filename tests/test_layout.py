@@ -291,3 +291,22 @@ def test_rows_after_a_total_are_read_where_they_are_another_sites() -> None:
     records, wrong = read(sheet(rows))
     assert [says(r, "site_code") for r in records] == [["A"], ["B"]]
     assert wrong == ["post_code C6 CONFLICT"]
+
+
+def test_a_heading_that_is_not_known_is_one_question_a_file_and_its_rows_point_to_it() -> None:
+    heads = [*S[:5], "How tall is the pole roughly, over the ground", "Form of the thing"]
+    rows = [heads, ["A", "Elm", "1", "round", "3.5 in", "8 ft", "tapered"], ["A", "Elm", "2", "round", "3.5 in", "8 ft", "gooseneck"]]
+    records, queries, _ = find_records(book(sheet(rows, "May"), sheet(rows, "June")), "a.xlsx")
+    asked = {q.cell: (q.code, q.name, q.suggestion, q.holds_row) for q in queries}
+    assert asked["G1"] == ("HEADING", "post_line", "Post line", False)
+    assert len(queries) == len(asked)
+    assert all(r.asked.get("post_line") == "G1" for r in records)
+    assert "Is column G, “Form of the thing”, the Post line?" in next(q.message for q in queries if q.cell == "G1")
+
+
+def test_posts_alone_is_the_number_or_the_names_and_is_asked() -> None:
+    records, wrong = read(sheet([["Site code", "Posts", *H[1:]], ["A", "N & S", "round", 3.5, 8], ["A", "E", "round", 3.5, 8]]))
+    assert [says(r, "post_code", "quantity") for r in records] == [["N & S", 2], ["E", None]]
+    records, wrong = read(sheet([["Site code", "Posts", *H[1:]], ["A", 2, "round", 3.5, 8], ["A", 1, "round", 3.5, 8]]))
+    assert wrong == ["quantity B1 HEADING"]
+    assert set(records[0].asked) == {"quantity", "post_code"}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
@@ -60,8 +60,12 @@ def typing(query: Query) -> str:
 
 
 def in_order(queries: Iterable[Query]) -> list[Query]:
-    """Queries by sheet, row and column."""
-    return sorted(queries, key=lambda q: (q.sheet, *place(q.cell), q.cell, q.code, q.message, q.suggestion))
+    """Queries by sheet, row and column; rows that wait for the answer about a heading stand behind that one question."""
+    listed = list(queries)
+    waited = {(q.sheet, q.cell) for q in listed if q.code == "HEADING" and q.holds_row}
+    asked = [q for q in listed if not (q.code == "HEADING" and q.record)]
+    asked = [replace(q, holds_row=True) if q.code == "HEADING" and (q.sheet, q.cell) in waited else q for q in asked]
+    return sorted(asked, key=lambda q: (q.sheet, *place(q.cell), q.cell, q.code, q.message, q.suggestion))
 
 
 def marks(queries: Sequence[Query], titles: Mapping[str, str]) -> list[Mark]:

@@ -6,13 +6,23 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.as_shown import as_shown
-from pipeline.intake.layout.list_words import ANSWER, BLANK, CELL, HEADINGS, NOTHING, SHEET, SIGN, STANDS, TITLE
+from pipeline.intake.layout.list_words import (
+    ANSWER,
+    ASKED,
+    BLANK,
+    CELL,
+    HEADINGS,
+    NOT_READ,
+    NOTHING,
+    SHEET,
+    SIGN,
+    STANDS,
+    TITLE,
+    WRONG,
+)
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import claim
 from pipeline.reading.book import Book, Cell, Sheet, place
-
-NOT_READ = "Not read: "
-"""Stands before a heading that was answered to mean nothing, so that nobody asks again."""
 
 _LONGEST_LIST = 100_000  # rows
 
@@ -30,6 +40,7 @@ class _Answer:
     sheet: str
     cell: str
     stood: str
+    wrong: str
     answer: Cell
 
 
@@ -49,21 +60,41 @@ def with_answers(book: Book) -> tuple[Book, Answers]:
     taken: dict[tuple[str, str], Cell] = {}
     differ: dict[tuple[str, str], tuple[str, str]] = {}
     for a in (a for s in book.sheets if is_list(s) for a in _answers_in(s)):
-        if a.sheet not in sheets:
-            continue
-        key, there = (a.sheet, a.cell), sheets[a.sheet].get(a.cell)
-        now = taken.get(key) or there
-        stands = as_shown(now) if now else ""
-        faulty = now is not None and now.kind in ("date", "error", "no_result")  # as it was; programs show it in several ways
-        if key in taken or not (faulty or _same(stands, "" if a.stood == BLANK else a.stood)):
-            if not _same(stands, as_shown(a.answer)):
+        for sheet, cell in _answered_by(a, sheets):
+            key, there = (sheet, cell), sheets[sheet].get(cell)
+            now = taken.get(key) or there
+            stands = as_shown(now) if now else ""
+            if key not in taken and (_is_as_sent(a, there) or not stands):
+                taken[key] = _placed(a, place(cell), there)
+            elif not _same(stands, as_shown(a.answer)):
                 differ[key] = (stands, as_shown(a.answer))
-            continue
-        taken[key] = _placed(a, there)
     taken = {key: cell for key, cell in taken.items() if key not in differ}
     if not taken and all(s.name in sheets for s in book.sheets):
         return book, Answers()
     return replace(book, sheets=tuple(_filled(s, taken) for s in book.sheets if s.name in sheets)), Answers(taken, differ)
+
+
+def _answered_by(a: _Answer, sheets: Mapping[str, Mapping[str, Cell]]) -> list[tuple[str, str]]:
+    """The cells that an answer is for: its own; of a question about a heading, every heading of the same words."""
+    if a.sheet not in sheets:
+        return []
+    own = [(a.sheet, a.cell)]
+    if not a.wrong.startswith(ASKED) or not a.stood:
+        return own
+    alike = [
+        (name, at)
+        for name, cells in sheets.items()
+        for at, c in cells.items()
+        if c.kind == "text" and _same(as_shown(c), a.stood)
+    ]
+    return list(dict.fromkeys([*own, *alike]))
+
+
+def _is_as_sent(a: _Answer, there: Cell | None) -> bool:
+    """Whether the answered cell still shows what the list says; what programs show in several ways counts as unchanged."""
+    if there is not None and there.kind in ("date", "error", "no_result"):
+        return True
+    return _same(as_shown(there) if there else "", "" if a.stood == BLANK else a.stood)
 
 
 def _answers_in(sheet: Sheet) -> Iterator[_Answer]:
@@ -79,10 +110,10 @@ def _answers_in(sheet: Sheet) -> Iterator[_Answer]:
         elif places and (answer := cells.get(places[HEADINGS[ANSWER]])):
             said = {
                 h: as_shown(cells[places[h]]) if places.get(h) in cells else ""
-                for h in (HEADINGS[n] for n in (SHEET, CELL, STANDS))
+                for h in (HEADINGS[n] for n in (SHEET, CELL, STANDS, WRONG))
             }
             if place(said[HEADINGS[CELL]])[0] and as_shown(answer).strip():
-                yield _Answer(said[HEADINGS[SHEET]], said[HEADINGS[CELL]], said[HEADINGS[STANDS]], answer)
+                yield _Answer(said[HEADINGS[SHEET]], said[HEADINGS[CELL]], said[HEADINGS[STANDS]], said[HEADINGS[WRONG]], answer)
 
 
 def _same(a: str, b: str) -> bool:
@@ -96,9 +127,9 @@ def _same(a: str, b: str) -> bool:
         return False
 
 
-def _placed(a: _Answer, there: Cell | None) -> Cell:
+def _placed(a: _Answer, at: tuple[int, int], there: Cell | None) -> Cell:
     """The answer in the cell that it answers; a heading keeps its unit, and one that means nothing its own words."""
-    row, column = place(a.cell)
+    row, column = at
     said = " ".join(as_shown(a.answer).split())
     if there is not None and there.kind == "text" and said.casefold() == NOTHING:
         return replace(there, value=f"{NOT_READ}{there.value}")

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.answered import with_what_differs
 from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.carried import Carried
 from pipeline.intake.layout.grid import Row, line, upright
 from pipeline.intake.layout.groups import groups_of
-from pipeline.intake.layout.headings_asked import after_total, no_headings, two_headings, unknown_headings
+from pipeline.intake.layout.headings_asked import (
+    AskedHeading,
+    after_total,
+    heading_queries,
+    no_headings,
+    two_headings,
+    unknown_headings,
+)
 from pipeline.intake.layout.in_columns import Band, bands_of
 from pipeline.intake.layout.named_posts import with_named_posts
 from pipeline.intake.layout.record import Heading, Record, Stated
@@ -31,6 +38,7 @@ class _Found:
     records: list[Record] = field(default_factory=list)
     queries: list[Query] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
+    asked: list[AskedHeading] = field(default_factory=list)
 
 
 def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list[str]]:
@@ -53,7 +61,7 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
         listed = ", ".join(f"“{n}”" for n in left_out)
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
     records, queries = with_what_differs(with_tabs(found.records, headings), answers, file)
-    return with_named_posts(records), found.queries + queries, found.notes
+    return with_named_posts(records), [*found.queries, *heading_queries(found.asked, file), *queries], found.notes
 
 
 def _bands(sheet: Sheet) -> list[Band]:
@@ -73,7 +81,7 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
         for (number, cells), below in zip(band.above, [*band.above[1:], (0, {})], strict=False):
             carried.title.take(labels_in(cells, below[1] if below[0] == number + 1 else None))
         for table in band.tables:
-            found.queries += two_headings(table, file) + unknown_headings(table, file)
+            found.queries += two_headings(table, file)
             said = _read_table(table, file, carried, found)
             found.notes += sentences(table, said) + tables_said(table, said)
 
@@ -82,6 +90,9 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Sai
     """The rows of one table, each by its kind."""
     carried.heading()
     columns, groups, said = Columns(table), groups_of(table), Said()
+    asked = unknown_headings(table)
+    found.asked += asked
+    waits = {name: a.cell for a in asked for name in a.names}
     carried.one_site = columns.one_site
     for number, cells in table.rows:
         kind = kind_of(columns, cells)
@@ -92,7 +103,7 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Sai
         said.count(kind, number, cells)
         if kind == "post":
             carried.title.close()
-            found.records += records_of(table, groups, number, cells, carried)
+            found.records += [replace(r, asked=waits) for r in records_of(table, groups, number, cells, carried)]
             said.posts += 1
         else:
             _pass(table, kind, number, cells, carried)

@@ -2,17 +2,30 @@
 
 from __future__ import annotations
 
-import re
+from collections.abc import Iterable
+from dataclasses import dataclass
 
 from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.list_words import ASKED, NOT_READ
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.query import Query
-from pipeline.intake.survey.headings import WEAK, claim
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.spellings import nearest
 from pipeline.reading.book import Book
 from schemas.survey import SURVEY
 
 _NEEDED = tuple(c for c in SURVEY.columns if c.needed)
+
+
+@dataclass(frozen=True, slots=True)
+class AskedHeading:
+    """A heading that is asked about: where it stands, its words, and the columns that it may mean."""
+
+    sheet: str
+    cell: str
+    text: str
+    names: tuple[str, ...]
 
 
 def two_headings(table: Table, file: str) -> list[Query]:
@@ -36,21 +49,37 @@ def _second(table: Table, file: str, name: str, first: Head, second: Head) -> Qu
     return Query(file, table.sheet, second.address, "CONFLICT", message, put_right, False, name=name)
 
 
-def unknown_headings(table: Table, file: str) -> list[Query]:
-    """Headings that would be known but for a remark in brackets, where nothing else claims the column.
+def unknown_headings(table: Table) -> list[AskedHeading]:
+    """Headings that are not known but may mean a column which no other heading claims.
 
-    Left unsaid, the column's default would stand for what its cells say.
+    Left unsaid, the column's default would stand for what its cells say. Source: design section 11, rule 8.
     """
     found = []
     for n, heading in table.extra.items():
-        bare = re.sub(r"\s*[\[(].*", "", heading, flags=re.DOTALL)
-        known = claim(bare) if bare and bare != heading else None
-        if known and known.strength > WEAK and known.name not in table.heads:
-            titled = SURVEY.column(known.name).titled
-            message = f"The heading “{line(heading)}” is not understood, so its column is not read: does it mean “{titled}”?"
-            at = table.grid.at(table.row, n)
-            found.append(Query(file, table.sheet, at, "UNREADABLE", message, titled, False, name=known.name))
+        cells = [str(cells[n].value) for _, cells in table.rows if n in cells and cells[n].kind == "text"]
+        if not heading or heading.startswith(NOT_READ) or not any(n in cells for _, cells in table.rows):
+            continue
+        may = ("quantity", "post_code") if (heading, "") in table.passed_over else may_mean(heading, cells)
+        names = tuple(name for name in may if name not in table.heads)
+        if names:
+            found.append(AskedHeading(table.sheet, table.heading_at(n), line(heading), names))
     return found
+
+
+def heading_queries(asked: Iterable[AskedHeading], file: str) -> list[Query]:
+    """One question for each heading of a file that is not known, at the first place where it stands."""
+    first: dict[tuple[str, tuple[str, ...]], AskedHeading] = {}
+    for a in asked:
+        first.setdefault((fold(a.text), a.names), a)
+    return [_asked(a, file) for a in first.values()]
+
+
+def _asked(a: AskedHeading, file: str) -> Query:
+    means = [SURVEY.column(name).heading for name in a.names]
+    listed = " or the ".join(means)
+    letters = a.cell.rstrip("0123456789")
+    message = f"{ASKED}{letters}, “{a.text}”, the {listed}? It is not read until that is answered."
+    return Query(file, a.sheet, a.cell, "HEADING", message, "; ".join(means), False, name=a.names[0])
 
 
 def after_total(table: Table, file: str, number: int, cells: Row) -> Query:

@@ -11,8 +11,16 @@ SIGN = "Please correct and send back: "
 HEADINGS = (
     "No.", "On the sheet", "In cell", "Stands there now", "What is wrong", "Type this instead", "Your answer", "Row waits",
 )  # fmt: skip
-SHEET, CELL, STANDS, ANSWER = (HEADINGS.index(h) for h in ("On the sheet", "In cell", "Stands there now", "Your answer"))
+SHEET, CELL, STANDS, WRONG, ANSWER = (
+    HEADINGS.index(h) for h in ("On the sheet", "In cell", "Stands there now", "What is wrong", "Your answer")
+)
 """Places of the columns by which an answer is read back."""
+
+ASKED = "Is column "
+"""How a question about a heading begins, by which its answer is known to hold for all headings of those words."""
+
+NOT_READ = "Not read: "
+"""Stands before a heading that was answered to mean nothing, so that nobody asks again."""
 
 NOTHING = "nothing"
 """The answer that a heading means no column of the survey."""

@@ -44,7 +44,7 @@ class Wrong:
 
     name: str
     at: str
-    code: Literal["MISSING", "CONFLICT", "UNREADABLE"]
+    code: Literal["MISSING", "CONFLICT", "UNREADABLE", "HEADING"]
     message: str  # a sentence without the column's heading in front
     suggestion: str
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.heading_rows import HeadingRow, heading_at
@@ -50,6 +50,11 @@ class Table:
     passed_over: tuple[tuple[str, str], ...] = ()
     unit_row: int = 0
     clashing_units: tuple[str, ...] = ()
+    heading_rows: Mapping[int, int] = field(default_factory=dict)  # of headings that do not stand in the first heading row
+
+    def heading_at(self, column: int) -> str:
+        """The sheet's own address of the heading of a column that no name claims."""
+        return self.grid.at(self.heading_rows.get(column, self.row), column)
 
     @property
     def sheet(self) -> str:
@@ -81,14 +86,16 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     rows = grid.rows
     first = start + heading.taken
     units = _units_below(rows[first][1]) if first < end else {}
-    chosen, passed_over = _choose(heading)
+    chosen, passed_over = _choose(heading, _names_under(heading, rows[first:end]))
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
     heads = {name: tuple(_head(grid, start, heading, n, units) for n in columns) for name, columns in chosen.items()}
     claimed = {h.column for hs in heads.values() for h in hs}
     data = tuple(rows[first + bool(units) : end])
     seen = sorted({n for _, cells in data for n in cells} | heading.texts.keys())
     extra = {n: heading.texts.get(n, "") for n in seen if n not in claimed}
-    return Table(grid, rows[start][0], heads, extra, data, passed_over, rows[first][0] if units else 0, tuple(clashing))
+    unit_row = rows[first][0] if units else 0
+    lower = {n: rows[first - 1][0] for n in heading.texts if n not in rows[start][1]}
+    return Table(grid, rows[start][0], heads, extra, data, passed_over, unit_row, tuple(clashing), lower)
 
 
 def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mapping[int, str]) -> Head:
@@ -104,17 +111,20 @@ def _clash(unit: str, below: str) -> bool:
     return bool(unit and below and unit != below)
 
 
-def _choose(heading: HeadingRow) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
-    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named."""
+def _choose(heading: HeadingRow, named: frozenset[int]) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
+    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named.
+
+    `named` are columns under `Posts` whose cells name posts.
+    """
     claims, texts = heading.claims, heading.texts
     by_name: dict[str, list[int]] = {}
     for n in sorted(claims):
         by_name.setdefault(claims[n].name, []).append(n)
-    _posts_that_are_named(by_name, claims, texts)
+    _posts_that_are_named(by_name, claims, texts, named)
     chosen, passed_over = {}, []
     for name, columns in by_name.items():
         sure = [n for n in columns if claims[n].strength > WEAK]
-        if name == "quantity" and not sure and "post_code" not in by_name and not heading.labels:
+        if name == "quantity" and not sure and not heading.labels and "post_code" not in by_name and _says_posts(texts, columns):
             passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
             continue
         if sure:
@@ -123,13 +133,33 @@ def _choose(heading: HeadingRow) -> tuple[dict[str, list[int]], tuple[tuple[str,
     return chosen, tuple(passed_over)
 
 
-def _posts_that_are_named(by_name: dict[str, list[int]], claims: Mapping[int, Claim], texts: Mapping[int, str]) -> None:
-    """`Posts` heads the posts' names where a surer heading states their number and none names them."""
+_POSTS = ("posts", "poles")
+
+
+def _says_posts(texts: Mapping[int, str], columns: list[int]) -> bool:
+    return any(fold(heading_unit(texts[n])[0]) in _POSTS for n in columns)
+
+
+def _names_under(heading: HeadingRow, data: Sequence[tuple[int, Row]]) -> frozenset[int]:
+    """Columns under `Posts` in which most cells name posts and none is a number."""
+    columns = [n for n in heading.claims if _says_posts(heading.texts, [n])]
+    cells = {n: [c for _, row in data if (c := row.get(n)) is not None and len(row) > 2] for n in columns}
+    return frozenset(
+        n for n, found in cells.items() if found and all(c.kind == "text" and not str(c.value).strip().isdigit() for c in found)
+    )
+
+
+def _posts_that_are_named(
+    by_name: dict[str, list[int]], claims: Mapping[int, Claim], texts: Mapping[int, str], named: frozenset[int]
+) -> None:
+    """`Posts` heads the posts' names where none else does, and another heading states their number or its cells are names."""
     columns = by_name.get("quantity", [])
-    weak = [n for n in columns if claims[n].strength == WEAK and fold(texts[n]) in ("posts", "poles")]
-    if len(weak) == 1 and len(columns) > 1 and "post_code" not in by_name:
+    weak = [n for n in columns if claims[n].strength == WEAK and _says_posts(texts, [n])]
+    if len(weak) == 1 and "post_code" not in by_name and (len(columns) > 1 or weak[0] in named):
         by_name["quantity"] = [n for n in columns if n not in weak]
         by_name["post_code"] = weak
+        if not by_name["quantity"]:
+            del by_name["quantity"]
 
 
 def _units_below(cells: Row) -> dict[int, str]:
