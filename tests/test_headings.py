@@ -275,5 +275,5 @@ def test_every_heading_is_known_with_its_unit_in_each_way(column: Any) -> None:
 
 def test_a_heading_with_a_remark_that_is_not_understood_is_asked_about() -> None:
     got = check_book(book(survey([CLEAN], headings={"lean": "Lean (1:n)"})), "a.xlsx", POLICY)
-    assert [(q.code, q.cell, q.name, q.holds_row) for q in got.queries] == [("UNREADABLE", "S1", "lean", False)]
+    assert [(q.code, q.cell, q.name, q.holds_row) for q in got.queries] == [("HEADING", "S1", "lean", False)]
     assert any("“Lean (1:n)”" in n for n in got.notes)

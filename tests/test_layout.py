@@ -295,7 +295,11 @@ def test_rows_after_a_total_are_read_where_they_are_another_sites() -> None:
 
 def test_a_heading_that_is_not_known_is_one_question_a_file_and_its_rows_point_to_it() -> None:
     heads = [*S[:5], "How tall is the pole roughly, over the ground", "Form of the thing"]
-    rows = [heads, ["A", "Elm", "1", "round", "3.5 in", "8 ft", "tapered"], ["A", "Elm", "2", "round", "3.5 in", "8 ft", "gooseneck"]]
+    rows = [
+        heads,
+        ["A", "Elm", "1", "round", "3.5 in", "8 ft", "tapered"],
+        ["A", "Elm", "2", "round", "3.5 in", "8 ft", "gooseneck"],
+    ]
     records, queries, _ = find_records(book(sheet(rows, "May"), sheet(rows, "June")), "a.xlsx")
     asked = {q.cell: (q.code, q.name, q.suggestion, q.holds_row) for q in queries}
     assert asked["G1"] == ("HEADING", "post_line", "Post line", False)

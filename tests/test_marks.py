@@ -72,7 +72,7 @@ def test_each_cell_in_doubt_is_filled_and_commented_and_listed(tmp_path) -> None
     ws, todo = wb["Coach's list"], wb[TITLE]
     assert {q.cell for q in result.queries} == {"E4", "F4", "G4", "H4"}
     for q in result.queries:
-        assert ws[q.cell].fill.fgColor.rgb.endswith(HOLDS)
+        assert ws[q.cell].fill.fgColor.rgb.endswith(HOLDS if q.holds_row else TELLS)
         assert q.message in ws[q.cell].comment.text
         assert q.suggestion in ws[q.cell].comment.text
     assert ws["E4"].comment.text.startswith("measured by torch light")

@@ -14,6 +14,7 @@ from pipeline.commands.terminal import by_sender, counted, listed, wrapped
 from pipeline.intake.dictionary import EMPTY, Dictionary, dictionary
 from pipeline.intake.query import Query
 from pipeline.intake.take_in import take_in
+from pipeline.intake.taken import Taken
 from pipeline.reading import find_surveys
 from pipeline.run.outcome import ALL_QUOTED, REFUSED, SOME_HELD, in_one_line, waiting
 from pipeline.run.request import Progress
@@ -25,9 +26,10 @@ def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, a
     faults, policy, said, odd = _catalogue(catalogue)
     found = find_surveys(surveys, without=[str(out)] if out else [])
     progress.stage("Reading surveys", len(found))
-    gathered = gather(list(take_in(found, jobs, progress.step, said=said)), policy, "", "")
+    taken = list(take_in(found, jobs, progress.step, said=said))
+    gathered = gather(taken, policy, "", "")
     queries = gathered.queries
-    returned = _return(out, found, queries, jobs, progress) if out else []
+    returned = _return(out, found, taken, queries, jobs, progress) if out else []
     if as_json:
         click.echo(json.dumps(_result(gathered, faults, odd), indent=2, ensure_ascii=True))
     _say_catalogue(faults, odd, catalogue)
@@ -52,13 +54,15 @@ def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any], Diction
     return [], read.policy, dictionary(read.tables), [asdict(o) for o in oddities(read.tables)]
 
 
-def _return(out: Path, found: Sequence[Any], queries: Sequence[Query], jobs: int, progress: Progress) -> list[str]:
+def _return(
+    out: Path, found: Sequence[Any], taken: Sequence[Taken], queries: Sequence[Query], jobs: int, progress: Progress
+) -> list[str]:
     """Marked copies under `out`/returns; paths of those that were written."""
     from pipeline.output.folder import write_whole
     from pipeline.run.return_copies import marked_files
 
     paths = []
-    for path, data in marked_files(found, queries, jobs, progress):
+    for path, data in marked_files(found, taken, queries, jobs, progress):
         write_whole(out / path, data)
         paths.append(path)
     return paths

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass
 
 from pipeline.intake.query import Query
+from pipeline.intake.returned import Identity
 from pipeline.intake.survey.fault import RowRead
 from pipeline.ledger.pack import pack, unpack
 from pipeline.reading.book import UnreadableFileError
@@ -12,25 +13,33 @@ from pipeline.reading.book import UnreadableFileError
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """One file: every row with each of its cells read by itself, and what must be asked about the file's layout."""
+    """One file: every row with each of its cells read by itself, and what must be asked about the file's layout.
+
+    `content` is the SHA-256 of its bytes, `returned` what it answers to where it is a marked copy that came back.
+    """
 
     file: str
     format: str
     rows: tuple[RowRead, ...]
     queries: tuple[Query, ...]
     notes: tuple[str, ...] = ()
+    content: str = ""
+    returned: Identity | None = None
 
     def packed(self) -> bytes:
         """As it lies in the ledger."""
         rows, queries = [r.as_dict() for r in self.rows], [asdict(q) for q in self.queries]
-        return pack({"file": self.file, "format": self.format, "rows": rows, "notes": self.notes, "queries": queries})
+        returned = asdict(self.returned) if self.returned else None
+        plain = {"file": self.file, "format": self.format, "rows": rows, "notes": self.notes, "queries": queries}
+        return pack(plain | {"content": self.content, "returned": returned})
 
     @staticmethod
     def unpacked(blob: bytes) -> Taken:
         """The inverse of `packed`."""
         plain = unpack(blob)
         rows, queries = tuple(RowRead.from_dict(r) for r in plain["rows"]), tuple(Query(**q) for q in plain["queries"])
-        return Taken(plain["file"], plain["format"], rows, queries, tuple(plain["notes"]))
+        returned = Identity(**plain["returned"]) if plain["returned"] else None
+        return Taken(plain["file"], plain["format"], rows, queries, tuple(plain["notes"]), plain["content"], returned)
 
 
 def refused(file: str, error: UnreadableFileError) -> Taken:

@@ -1,6 +1,6 @@
 """The sender's own workbook back: each cell in doubt filled and commented, a list in front of what to correct."""
 
 from pipeline.marking.copy import marked_copy
-from pipeline.marking.return_names import returned_name
+from pipeline.marking.return_names import names_of_copies, returned_name
 
-__all__ = ["marked_copy", "returned_name"]
+__all__ = ["marked_copy", "names_of_copies", "returned_name"]

@@ -7,6 +7,8 @@ import re
 import unicodedata
 from collections.abc import Sequence
 
+from pipeline.intake.returned import Identity
+
 PART_LONGEST = 80
 """Bytes of one part of a path, in UTF-8: every common file system takes 255, and an ending and a number go with it."""
 
@@ -41,6 +43,20 @@ def returned_name(names: Sequence[str]) -> dict[str, str]:
         out[name] = _free(name, taken)
         taken.add(_key(out[name]))
     return {name: out[name] for name in names}
+
+
+def names_of_copies(files: Sequence[tuple[str, Identity | None]]) -> dict[str, str]:
+    """Input file's name -> where its marked copy goes: a copy that came back goes on under its first file's name.
+
+    Of several that would have one name, the latest round has it, and the others go by their own.
+    """
+    order = sorted(files, key=lambda f: (-(f[1].round if f[1] else 0), f[0]))
+    shown: dict[str, str] = {}
+    for name, identity in order:
+        first = identity.file if identity else name
+        shown[name] = first if first not in shown.values() else name if name not in shown.values() else f"{name} (2)"
+    paths = returned_name(list(shown.values()))
+    return {name: paths[shown[name]] for name, _ in files}
 
 
 def _free(name: str, taken: set[str]) -> str:

@@ -9,6 +9,7 @@ from typing import Any
 
 from pipeline.intake.query import Query
 from pipeline.intake.survey.across import spelling
+from pipeline.intake.survey.copies import Copies, lost_posts, settle_copies
 from pipeline.intake.survey.gate import Checked, check_rows
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.intake.taken import Taken
@@ -41,9 +42,12 @@ class Gathered:
 
 def gather(files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_until: str) -> Gathered:
     """One task a site. Rows that cannot be told to a site are in no task; their queries are kept."""
-    checked = check_rows([r for f in files for r in f.rows], policy)
-    queries = sorted((*(q for f in files for q in f.queries), *checked.queries), key=lambda q: q.order)
+    copies = settle_copies(files)
+    checked = check_rows([r for f in copies.files for r in f.rows], policy)
     counting = [row for i, row in enumerate(checked.rows) if i not in checked.replaced]
+    lost, asked_again = _lost(copies, counting, policy)
+    counting += lost
+    queries = sorted((*(q for f in copies.files for q in f.queries), *checked.queries, *asked_again), key=lambda q: q.order)
     by_site: dict[str, list[SurveyRow]] = defaultdict(list)
     for row in counting:
         if row.site_code:
@@ -54,7 +58,14 @@ def gather(files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_u
     loose = _loose(counting)
     tasks = [_task(site, rows, asked[site], loose[site], date, valid_until) for site, rows in by_site.items()]
     in_order = tuple(sorted(tasks, key=lambda t: natural(t.site_code)))
-    return Gathered(in_order, tuple(queries), _counts(files, checked), readings(counting))
+    return Gathered(in_order, tuple(queries), _counts(copies, checked, lost), readings(counting))
+
+
+def _lost(copies: Copies, counting: Sequence[SurveyRow], policy: Mapping[str, Any]) -> tuple[list[SurveyRow], list[Query]]:
+    """Posts of replaced files that their copies no longer have."""
+    old = {file: check_rows(rows, policy) for file, rows in sorted(copies.replaced.items())}
+    asked = [q for checked in old.values() for q in checked.queries]
+    return lost_posts(copies, {file: checked.rows for file, checked in old.items()}, asked, counting)
 
 
 def _loose(rows: Sequence[SurveyRow]) -> Counter[str]:
@@ -101,14 +112,17 @@ def readings(rows: Iterable[SurveyRow]) -> tuple[Mapping[str, str], ...]:
     )
 
 
-def _counts(files: Sequence[Taken], checked: Checked) -> tuple[FileCount, ...]:
+def _counts(copies: Copies, checked: Checked, lost: Sequence[SurveyRow]) -> tuple[FileCount, ...]:
     """Where each file's rows went."""
     counts, first = [], 0
-    for f in files:
+    for f in copies.files:
         numbers = range(first, first + len(f.rows))
         replaced = [checked.replaced[i] for i in numbers if i in checked.replaced]
         held = sum(checked.rows[i].held for i in numbers if i not in checked.replaced)
         quoted = len(numbers) - held - len(replaced)
         first = numbers.stop
-        counts.append(FileCount(f.file, f.format, len(numbers), quoted, held, len(replaced), (*f.notes, *replaced)))
+        by_copy, kept = len(copies.replaced.get(f.file, ())), sum(r.file == f.file for r in lost)
+        rows, gone = len(numbers) + by_copy, len(replaced) + by_copy - kept
+        notes = (*f.notes, *copies.notes[f.file], *replaced)
+        counts.append(FileCount(f.file, f.format, rows, quoted, held + kept, gone, notes))
     return tuple(sorted(counts, key=lambda c: natural(c.file)))

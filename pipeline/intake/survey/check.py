@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from pipeline.intake.dictionary import EMPTY, Dictionary, with_sellers_headings
 from pipeline.intake.layout.find import find_records
 from pipeline.intake.query import FileResult
+from pipeline.intake.returned import identity_of
 from pipeline.intake.survey.read_record import read_record
 from pipeline.intake.taken import Taken, refused
 from pipeline.reading.book import Book, UnreadableFileError
@@ -21,13 +24,19 @@ def read_path(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
         book = read_book(path)
     except UnreadableFileError as e:
         return refused(file, e)
-    return read_file(book, file, said)
+    return replace(read_file(book, file, said), content=_content(path))
+
+
+def _content(path: str) -> str:
+    with open(path, "rb") as f:
+        return hashlib.file_digest(f, "sha256").hexdigest()
 
 
 def read_file(book: Book, file: str, said: Dictionary = EMPTY) -> Taken:
     """Every record of `book`, each of its cells read by itself, and the queries of its layout; `file` is the name to show."""
     records, queries, notes = find_records(with_sellers_headings(book, said), file)
-    return Taken(file, book.format, tuple(read_record(r, file, said.words) for r in records), tuple(queries), tuple(notes))
+    rows = tuple(read_record(r, file, said.words) for r in records)
+    return Taken(file, book.format, rows, tuple(queries), tuple(notes), returned=identity_of(book.properties))
 
 
 def check_path(path: str, file: str, policy: Mapping[str, Any]) -> FileResult:

@@ -133,14 +133,17 @@ def lost_posts(
     """
     present = {(r.file, folded(r.site_code), folded(r.post_code)) for r in now}
     places = {(r.file, r.sheet, r.label) for r in now} | {(r.file, "", r.label) for r in now}
+    doubted = {(r.file, s, r.label) for r in now if "post_code" in r.unread for s in (r.sheet, "")}
     asked = {(q.file, q.sheet, q.record) for q in old_queries if q.name in _WHOSE}
     firsts = _copies_of(copies)
     lost, queries = [], []
     for file, rows in old.items():
         for r in rows:
             known = not r.site_code or (file, r.sheet, r.label) in asked or any(o.name in _WHOSE for o in r.origins)
-            where = [(copy, r.sheet, r.label) in places for copy in firsts[file]] if known else []
-            if any(where) or any((copy, folded(r.site_code), folded(r.post_code)) in present for copy in firsts[file]):
+            there = places if known else doubted
+            if any((copy, r.sheet, r.label) in there for copy in firsts[file]) or any(
+                (copy, folded(r.site_code), folded(r.post_code)) in present for copy in firsts[file]
+            ):
                 continue
             lost.append(replace(r, held=True))
             queries.append(_lost(r, copies.by[file]))

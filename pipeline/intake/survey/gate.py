@@ -69,6 +69,7 @@ def _checked(read: RowRead, found: Sequence[Failure], policy: Mapping[str, Any])
     row = read.row
     faults = [replace(f, fault=prefer_plausible(_COLUMNS[f.name], f.fault, policy)) for f in read.faults]
     faults += _waiting(read)
+    row = replace(row, unread=row.unread | {name for name, _ in read.asked if name not in HOLDS_ROW})
     faulty = {f.name for f in faults} | row.unread
     faults += _alone(row, [f for f in found if f.column and f.column not in faulty], policy)
     faulty |= {f.name for f in faults}
@@ -79,11 +80,11 @@ def _checked(read: RowRead, found: Sequence[Failure], policy: Mapping[str, Any])
 
 
 def _waiting(read: RowRead) -> list[CellFault]:
-    """What a row cannot do without and waits for the answer about a heading."""
+    """What a row cannot do without, and may be stated under a heading that is asked about."""
     return [
         CellFault(name, at, Fault("HEADING", f"the row waits for the answer about the heading in {at}.", example(_COLUMNS[name])))
         for name, at in read.asked
-        if _COLUMNS[name].needed and name not in read.row.unread
+        if name in HOLDS_ROW and name not in read.row.unread and getattr(read.row, name) in (None, "")
     ]
 
 
