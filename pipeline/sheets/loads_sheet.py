@@ -15,7 +15,8 @@ from schemas.words import CAUTION, NOT_LOOKED_AT
 
 _EXPLAINED = """\
 A post is bent most where it leaves the ground; a driven one, with no concrete round it, a little below. 'Moment at the \
-ground' is that bending: a force times the height or the distance at which it acts.
+ground' is that bending: a force times the height or the distance at which it acts. Of a driven post the share of strength \
+counts the greater bending below; its length is still taken from the ground up, which is on the unsafe side in soft ground.
 Two cases are looked at. Play: the weight of what hangs there, somebody hanging on the ring or pushing it, and the wind in \
 which people still play; the worse of hanging and pushing counts. Storm: the weight, and the design wind of the place, at \
 six tenths as allowable stress design has it (ASCE 7-16, 2.4).
