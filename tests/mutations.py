@@ -4,8 +4,8 @@
 
 A seeded sample of places in pipeline/rules, loads, money and intake/measures: a comparison turned or made strict, `and` for
 `or`, plus for minus, a constant moved. No file is changed: a forked child loads the one module with the fault in it, and
-runs the tests of its package until the first that fails. Printed are the survivors, to be judged by hand (some faults
-change nothing that counts), and the score. Not part of the test command: it takes minutes.
+runs the tests of its package until the first that fails. Printed is each fault with what became of it, and the score; survivors are
+to be judged by hand, since some faults change nothing that counts. Not part of the test command: it takes minutes.
 """
 
 from __future__ import annotations
@@ -161,8 +161,8 @@ def main() -> None:
         found = noticed(fault)
         tried[fault.package] += 1
         killed[fault.package] += found
-        if not found:
-            print(f"survived: {fault.path}:{fault.line}: {fault.was}  ->  {fault.now}", flush=True)
+        word = "noticed" if found else "SURVIVED"
+        print(f"{word}: {fault.path}:{fault.line}: {fault.was}  ->  {fault.now}".replace("\n", " ")[:200], flush=True)
     for package, many in tried.items():
         print(f"{package}: {killed[package]} of {many} noticed")
     print(f"all: {sum(killed.values())} of {sum(tried.values())} noticed")
