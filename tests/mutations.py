@@ -4,8 +4,8 @@
 
 A seeded sample of places in pipeline/rules, loads, money and intake/measures: a comparison turned or made strict, `and` for
 `or`, plus for minus, a constant moved. No file is changed: a forked child loads the one module with the fault in it, and
-runs the tests of its package until the first that fails. Printed is each fault with what became of it, and the score; survivors are
-to be judged by hand, since some faults change nothing that counts. Not part of the test command: it takes minutes.
+runs the tests of its package until the first that fails. Printed is each fault with what became of it, and the score;
+survivors are to be judged by hand, since some faults change nothing that counts. Not part of the test command: it takes minutes.
 """
 
 from __future__ import annotations

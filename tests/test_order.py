@@ -156,3 +156,12 @@ def test_mass_is_exact_in_any_order():
         == mass(dict(reversed(goods.items())), TABLES)
         == 3 * Fraction(pounds(70)) + 7 * Fraction(pounds("58.5")) + 9 * Fraction(pounds(12))
     )
+
+
+@pytest.mark.parametrize(("apart", "gets"), [("2e-9", "B"), ("1.01e-9", "B"), ("0.99e-9", "A"), ("0.5e-9", "A"), ("0", "A")])
+def test_remainders_within_1e_9_are_ties_and_go_by_the_sites_order(apart, gets):
+    """One cent for two sites of nearly the same mass: the greater remainder has it, unless they are a tie."""
+    half = Fraction(apart) / 2
+    found = shared(D("0.01"), {"A": Fraction(1, 2) - half, "B": Fraction(1, 2) + half}, D("0.01"))
+    assert {site for site, amount in found.items() if amount} == {gets}
+    assert sum(found.values()) == D("0.01")
