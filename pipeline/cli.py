@@ -207,16 +207,54 @@ def explain(folder: Path, site: str, post: str, mount: str) -> int:
     epilog="""\b
 Examples:
   postquote compare quotes
-  postquote compare quotes --since 3
+  postquote compare quotes --since 3 --sites
 """
 )
 @click.argument("folder", metavar="DIR", type=click.Path(path_type=Path))
 @click.option("--since", type=click.IntRange(0), metavar="RUN", help="Changes since that run, not only of the newest one.")
+@click.option("--sites", is_flag=True, help="Site by site too, with each reason.")
 @answered
-def compare(folder: Path, since: int | None) -> int:
+def compare(folder: Path, since: int | None, sites: bool) -> int:
     """What changed between the runs of a folder, and why."""
     from pipeline.commands.compare import compare as lines
 
-    for line in lines(folder, since):
+    for line in lines(folder, since, sites):
         click.echo(line)
     return 0
+
+
+@main.command(
+    epilog="""\b
+Examples:
+  postquote preview quotes --catalogue new.xlsx --out preview.xlsx
+  postquote preview quotes --catalogue new.xlsx --json > preview.json
+
+\b
+Exit status: 0 done; 2 wrong use or a bad catalogue; 3 a failure on some site.
+"""
+)
+@click.argument("folder", metavar="DIR", type=click.Path(path_type=Path))
+@click.option("--catalogue", required=True, type=CATALOGUE, help="The catalogue to look at, one workbook.")
+@click.option("--out", type=click.Path(dir_okay=False, path_type=Path), metavar="FILE.xlsx", help="The workbook to write.")
+@click.option("--date", "on", type=click.DateTime(["%Y-%m-%d"]), metavar="YYYY-MM-DD", help="The quotations' date; today.")
+@click.option("--jobs", metavar="N", type=click.IntRange(1), help="Worker processes; the machine's cores, where it is left out.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout; then no workbook is needed.")
+@click.option("--quiet", is_flag=True, help="Show no progress.")
+@answered
+def preview(
+    folder: Path, catalogue: str, out: Path | None, on: datetime | None, jobs: int | None, as_json: bool, quiet: bool
+) -> int:
+    """What another catalogue would do to everything quoted in DIR.
+
+    DIR stays as it is. One workbook: totals, sites, kits that change, prices."""
+    from pipeline.commands.preview import preview as run
+    from pipeline.commands.terminal import TerminalProgress
+    from pipeline.run.request import Request
+
+    if out is None and not as_json:
+        raise click.UsageError("Name the workbook to write with --out FILE.xlsx, or ask for --json.")
+    if out is not None and (out.suffix.lower() != ".xlsx" or out.exists()):
+        raise click.UsageError(f"{out} must be a new file that ends in .xlsx.")
+    now = datetime.now()
+    request = Request((), catalogue, folder, on.date() if on else now.date(), jobs or os.cpu_count() or 1, "", False, now)
+    return run(request, out, as_json, TerminalProgress(quiet))

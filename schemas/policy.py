@@ -106,6 +106,8 @@ SETTINGS: tuple[Setting, ...] = (
     Setting("quote_valid_days", "whole", "30", "", "days that a quotation holds", _OWN, at_least=0, at_most=3650),
     Setting("wanted_window", "length", "6.35", "mm", "sizes that one new mount or extension can take, from least to greatest (1/4 in)", _OWN, at_least=0),
     Setting("options_per_post", "whole", "10", "", "kits shown per post in the site workbook; the data file has all", _OWN, at_least=1),
+    # changes of the catalogue
+    Setting("price_slip", "number", "0.5", "", "a price that moves by more than this fraction of itself is listed as a possible slip", _OWN, at_least=0),
     # pages
     Setting("show_units", "choice", "survey", "", "units that lengths are shown in: as the site's survey mostly has them, feet and inches to 1/16 in, or millimetres", _OWN, values=("survey", "ft-in", "mm")),
     Setting("paper", "choice", "Letter", "", "paper that the workbooks print on", _OWN, values=("Letter", "A4")),

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from pipeline.money.price_changes import price_changes
-from pipeline.site.movement import kit_moves, movement, posts_with_kit
+from pipeline.sheets.movement import kit_moves, movement, posts_with_kit
 
 
 def tables(price: str, extra: str = "10") -> dict[str, list[dict[str, Any]]]:

@@ -92,7 +92,7 @@ def test_one_price_changed(nights: Nights) -> None:
     assert {"What changed since r1", "SQ-1", "price: was 320, is now 333.5"} <= set(texts(nights.workbook("K-02", 2), "Quote"))
     kept = results(nights.out)
     assert {n: kept[n] for n in others} == others
-    told = subprocess.run([PROGRAM, "compare", nights.out], capture_output=True, text=True, check=True).stdout
+    told = subprocess.run([PROGRAM, "compare", nights.out, "--sites"], capture_output=True, text=True, check=True).stdout
     assert "K-02  r1 -> r2" in told
     assert "price: SQ-1" in told
     assert "320 -> 333.5" in told
@@ -312,7 +312,7 @@ def test_compare_over_several_runs(nights: Nights) -> None:
     nights.night()
 
     def compare(*more: str, status: int = 0) -> str:
-        done = subprocess.run([PROGRAM, "compare", nights.out, *more], capture_output=True, text=True)
+        done = subprocess.run([PROGRAM, "compare", nights.out, "--sites", *more], capture_output=True, text=True)
         assert done.returncode == status
         return done.stdout + done.stderr
 

@@ -2,28 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 from pathlib import Path
 from typing import Any
 
 from pipeline.ledger.schema import LedgerError
 from pipeline.ledger.store import Ledger
+from pipeline.sheets.movement import Says, movement
+from schemas.order import natural
 
 
-def compare(folder: Path, since: int | None) -> Iterator[str]:
-    """Lines for stdout. Without `since`: the newest run against the one before it."""
+def compare(folder: Path, since: int | None, sites: bool) -> Iterator[str]:
+    """Lines for stdout: what changed in numbers and by reason; with `sites` also site by site.
+
+    Without `since`: the newest run against the one before it.
+    """
     path = folder / "ledger.sqlite"
     if not path.is_file():
         raise LedgerError(f"{folder} holds no ledger: no run has been finished there. Name the folder given to --out.")
     ledger = Ledger(path, read_only=True)
     try:
-        yield from _lines(ledger, since)
+        yield from _lines(ledger, since, sites)
     finally:
         ledger.close()
 
 
-def _lines(ledger: Ledger, since: int | None) -> Iterator[str]:
+def _lines(ledger: Ledger, since: int | None, sites: bool) -> Iterator[str]:
     runs = ledger.runs()
     if not runs:
         yield "No run of this folder has been finished yet."
@@ -41,9 +47,32 @@ def _lines(ledger: Ledger, since: int | None) -> Iterator[str]:
     if not rows:
         yield "Nothing changed: every quotation says what it said."
         return
+    yield from _summary(ledger, after, newest, rows)
+    if not sites:
+        yield "Site by site: run again with --sites."
+        return
     for site, some in groupby(sorted(rows, key=lambda r: (r["site_code"], r["run"], r["place"])), key=lambda r: r["site_code"]):
         yield ""
         yield from _site(site, list(some))
+
+
+def _summary(ledger: Ledger, after: int, newest: int, rows: Sequence[dict[str, Any]]) -> Iterator[str]:
+    """What moved between two runs, and how many sites each kind of reason changed."""
+    was, now = _says(ledger, after), _says(ledger, newest)
+    currency = next((says["money"][0] for says in now.values()), "")
+    yield from movement([(was.get(site), now.get(site)) for site in sorted({*was, *now}, key=natural)]).sentences(currency)
+    reasons: dict[str, set[str]] = defaultdict(set)
+    for row in rows:
+        reasons[row["kind"] if row["kind"] != "other" else "without a single cause"].add(row["site_code"])
+    for kind in sorted(reasons, key=lambda k: (-len(reasons[k]), k)):
+        yield f"  {len(reasons[kind]):>5,} {'site' if len(reasons[kind]) == 1 else 'sites'}: {kind}"
+
+
+def _says(ledger: Ledger, run: int) -> dict[str, Says]:
+    """What each site's quotation said when a run had ended; the first run is compared with nothing."""
+    latest = ledger.latest(run)
+    found = ledger.contents([(site, r.revision) for site, r in latest.items()])
+    return {site: r.content["says"] for site, r in found.items()}
 
 
 def _runs(ledger: Ledger, after: int) -> Iterator[str]:

@@ -34,6 +34,10 @@ class Results:
         found: tuple[str, bytes] | None = self._db.execute(query, (file,)).fetchone()
         return found
 
+    def all_surveys(self) -> list[bytes]:
+        """Every file as the last finished run read it, packed, in order of its name."""
+        return [r[0] for r in self._db.execute("SELECT content FROM surveys ORDER BY file, key")]
+
     def keep_surveys(self, run: int, read: Mapping[str, tuple[str, bytes]], used: Iterable[str]) -> None:
         """Add surveys (key -> file, content), and forget those that this run did not use; call within `together`."""
         rows = [(key, file, run, content) for key, (file, content) in sorted(read.items())]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from dataclasses import fields
 from pathlib import Path
 from typing import Any
@@ -32,6 +32,11 @@ class Ledger(Results):
     def close(self) -> None:
         """Let go of the file."""
         self._db.close()
+
+    def copy_to(self, path: Path) -> None:
+        """A copy of the whole ledger as it stands now at `path`, where no file may be; this one is only read."""
+        with closing(sqlite3.connect(path)) as copy:
+            self._db.backup(copy)
 
     @contextmanager
     def together(self) -> Iterator[None]:
