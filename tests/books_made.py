@@ -295,6 +295,6 @@ def summary(index: int, **over: object) -> SiteSummary:
         "stops": {"HEIGHT": 1, "LINE": 1} if index % 2 else {}, "reach_mounts": {"MT-01": {"serves": 4, "confirm": 1, "extended": 1, "SHAPE": 1},
                                                                                  "MT-02": {"serves": 0, "SIZE": 6}},
         "reach_boards": {"BD-01": 4, "BD-02": 3}, "would_serve": {"extension of 0.500 m on round 88.9 mm": 1} if index % 2 else {},
-        "confirms": {"SIZE": 1, "STRENGTH": 1}, "senders": ("district.xlsx",),
+        "confirms": {"SIZE": 1, "STRENGTH": 1}, "feet": True, "senders": ("district.xlsx",),
     }  # fmt: skip
     return SiteSummary(**{**fields, **over})

@@ -25,6 +25,7 @@ SHEETS = [
     "Order list",
     "Extensions",
     "Shortfalls",
+    "Wanted",
     "Look first",
     "Queries",
     "Changes",
@@ -43,11 +44,16 @@ CHANGE = {
 GONE = {"site_code": "OLD", "site_name": "Old ground", "revision": 3, "workbook": "sites/OLD/OLD-r3.xlsx"}
 FILE = {"file": "a.xlsx", "format": "xlsx", "rows": 240, "held": 1, "notes": ("A hidden sheet was read.",)}
 
+WANTED = {
+    "rank": 1, "kind": "extension", "post_shape": "round", "size_least_m": 0.0889, "size_most_m": 0.0889, "added_m": 0.61,
+    "posts": 12, "sites": 2, "site_codes": "S001;S002",
+}  # fmt: skip
+
 
 def made(sites: int) -> bytes:
     expired = [{"site_code": "S003", "revision": 1, "valid_until": "2026-10-01"}]
     every = (summary(i) for i in range(sites))
-    return portfolio_workbook(every, [QUERY], [FILE], [CHANGE], expired, [GONE], setting(), "2026-11-25")
+    return portfolio_workbook(every, [QUERY], [FILE], [CHANGE], expired, [GONE], [WANTED], setting(), "2026-11-25")
 
 
 @pytest.fixture(scope="module")
@@ -63,7 +69,7 @@ def test_same_bytes_and_no_warning(forty):
 
 
 def test_empty_portfolio_says_so_everywhere():
-    book = opened(portfolio_workbook((), (), (), (), (), (), setting(), "2026-11-25"))
+    book = opened(portfolio_workbook((), (), (), (), (), (), (), setting(), "2026-11-25"))
     assert book.sheetnames == SHEETS
     assert all(len(words(book, s).splitlines()) > 1 for s in SHEETS)
     assert "Every post that was read has a kit" in words(book, "Shortfalls")
@@ -91,6 +97,11 @@ def test_sites_are_linked_to_their_workbooks(forty):
     links = {cell.value: cell.hyperlink.target for row in sheet.iter_rows() for cell in row if cell.hyperlink}
     assert links["S007-r1"] == "sites\\S007\\S007-r1.xlsx", "as Excel writes a link to a file"
     assert len(links) == 40
+
+
+def test_what_the_catalogue_lacks_is_in_the_sites_units(forty):
+    text = words(opened(forty), "Wanted")
+    assert "1 | an extension of at least 2 ft 1 in for round posts of 3 1/2 in | 12 | 2 | S001, S002" in text
 
 
 def test_order_list_and_reach_are_sums(forty):

@@ -70,7 +70,7 @@ def _summary(ledger: Ledger, after: int, newest: int, rows: Sequence[dict[str, A
 
 def _says(ledger: Ledger, run: int) -> dict[str, Says]:
     """What each site's quotation said when a run had ended; the first run is compared with nothing."""
-    latest = ledger.latest(run)
+    latest = ledger.latest_of_sites(run)
     found = ledger.contents([(site, r.revision) for site, r in latest.items()])
     return {site: r.content["says"] for site, r in found.items()}
 

@@ -5,6 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
+OF_A_CUSTOMER = "\x1f"
+"""Begins a customer's key among the revisions: no folded code of a site can hold it."""
+
 
 @dataclass(frozen=True)
 class Revision:

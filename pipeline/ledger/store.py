@@ -11,7 +11,7 @@ from typing import Any
 
 from pipeline.ledger.kept_catalogue import Kept, from_plain
 from pipeline.ledger.pack import pack, unpack
-from pipeline.ledger.records import Known, Latest, Output, Revision, Run, SiteEntry
+from pipeline.ledger.records import OF_A_CUSTOMER, Known, Latest, Output, Revision, Run, SiteEntry
 from pipeline.ledger.results import Results
 from pipeline.ledger.schema import open_ledger, open_to_read
 from schemas.order import folded
@@ -128,6 +128,10 @@ class Ledger(Results):
             (until,),
         )
         return {r[0]: Latest(*(*r[:4], _path(r[4]), *r[5:])) for r in rows}
+
+    def latest_of_sites(self, until: int) -> dict[str, Latest]:
+        """The same without the customers' quotations."""
+        return {key: r for key, r in self.latest(until).items() if not key.startswith(OF_A_CUSTOMER)}
 
     def contents(self, sites: Sequence[tuple[str, int]]) -> dict[str, Revision]:
         """Whole revisions, given (folded site, revision), by folded code."""

@@ -13,6 +13,7 @@ from typing import Any
 from pipeline.executors.processes import executor, in_order
 from pipeline.intake.catalogue.logo import Logo, read_logo
 from pipeline.ledger.pack import unpack
+from pipeline.ledger.records import OF_A_CUSTOMER
 from pipeline.ledger.store import Ledger, Revision
 from pipeline.money.prices import minor_unit
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
@@ -29,8 +30,6 @@ from pipeline.site.task import World
 from schemas.words import SITE_STATES
 
 MONEY = ("net", "freight", "tax", "total")
-MARK = "\x1f"
-"""Begins a customer's key in the ledger's revisions: no folded code of a site can hold it."""
 AT_ONCE = 24
 """Customers whose quotations are held in memory together."""
 FEW = 4
@@ -48,7 +47,7 @@ class Quotation:
     @property
     def key(self) -> str:
         """By which the ledger knows its revisions."""
-        return MARK + self.customer.key
+        return OF_A_CUSTOMER + self.customer.key
 
     @property
     def whose(self) -> dict[str, str]:

@@ -24,7 +24,7 @@ from pipeline.run.return_copies import return_files
 from pipeline.sheets.portfolio import portfolio_workbook
 from pipeline.site.summary import from_plain
 from pipeline.site.tasks import Gathered
-from pipeline.site.wants import wanted_rows
+from pipeline.site.wants import wanted_over
 from schemas.column import Table
 from schemas.datapackage import descriptor
 from schemas.results import CHANGES, CUSTOMERS, OPTIONS, QUERIES, READINGS, SITES, WANTED
@@ -50,6 +50,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
         changes,
         quoted.expired,
         vanished,
+        wanted_over(quoted.summaries, run.world.policy),
         run.world.setting,
         date,
     )
@@ -124,7 +125,7 @@ def _data(
     shelf.put("data/options.csv", whole(OPTIONS, customers.options))
     shelf.put("data/queries.csv", whole(QUERIES, [asdict(q) for q in queries]))
     shelf.put("data/changes.csv", whole(CHANGES, changes))
-    shelf.put("data/wanted.csv", whole(WANTED, _wanted(run, quoted)))
+    shelf.put("data/wanted.csv", whole(WANTED, wanted_over(quoted.summaries, run.world.policy)))
     package = descriptor(version=run.world.setting.program.rsplit(" ", 1)[-1])
     shelf.put("data/datapackage.json", _json(package))
 
@@ -134,12 +135,6 @@ def _lines(table: Table, quoted: Quoted, ledger: Ledger) -> Iterator[bytes]:
     yield encoded(heading(table))
     for site, inputs in quoted.sites:
         yield from (encoded(text) for text in ledger.lines(site, inputs, table.name))
-
-
-def _wanted(run: RunState, quoted: Quoted) -> list[dict[str, Any]]:
-    """What the catalogue lacks, over all sites."""
-    sites = ((str(s["site"]["site_code"]), s.get("wants", ())) for s in quoted.summaries)
-    return wanted_rows(sites, float(run.world.policy["wanted_window"]))
 
 
 def _json(value: Any) -> bytes:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence, Set
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import replace
 from datetime import timedelta
 from decimal import Decimal
@@ -18,8 +18,9 @@ from pipeline.run.open_run import ITEM_TABLES
 from pipeline.run.output_state import LEDGER
 from pipeline.run.request import Progress, Request, fingerprints
 from pipeline.sheets.movement import Says, kit_moves, movement
+from pipeline.sheets.portfolio import in_feet
 from pipeline.sheets.preview_report import Preview, PriceTouched, SitePreview
-from pipeline.site.task import World
+from pipeline.site.wants import wanted_over
 from schemas.order import folded
 
 
@@ -53,13 +54,14 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
     from pipeline.site.tasks import gather
 
     last = ledger.last_finished()
-    before = ledger.latest(last.run if last else 0)
+    before = ledger.latest_of_sites(last.run if last else 0)
     old = ledger.catalogue(last.catalogue) if last else None
     stood = [unpack(known.result)["summary"] for site, known in sorted(ledger.known_sites().items()) if site in before]
     taken = [Taken.unpacked(content) for content in ledger.all_surveys()]
     until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
     gathered = gather(taken, catalogue.policy, request.date.isoformat(), until.isoformat())
-    run = open_run(request, fingerprints([], request.catalogue), catalogue, ledger, {r.workbook: r.seen for r in before.values()})
+    seen = {r.workbook: r.seen for r in ledger.latest(last.run if last else 0).values()}
+    run = open_run(request, fingerprints([], request.catalogue), catalogue, ledger, seen)
     quoted = quote_all(run, with_folders(gathered.tasks, run), ledger, progress)
     sites = _sites(ledger, before, quoted.summaries, quoted.changes, _active(catalogue.tables))
     pairs = [(s.was, s.now) for s in sites]
@@ -72,8 +74,9 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
         tuple(move for was, now in pairs for move in kit_moves(was, now)),
         _prices(old, catalogue, pairs),
         tuple(quoted.failures),
-        _wanted(stood, run.world),
-        _wanted(quoted.summaries, run.world),
+        tuple(wanted_over(stood, run.world.policy)),
+        tuple(wanted_over(quoted.summaries, run.world.policy)),
+        in_feet(bool(s["feet"]) for s in quoted.summaries),
     )
 
 
@@ -107,11 +110,6 @@ def _active(tables: Mapping[str, Sequence[Mapping[str, Any]]]) -> set[str]:
     """Folded codes of all items that may be sold."""
     rows = ((row[code], row) for table, code in ITEM_TABLES for row in tables.get(table, ()))
     return {folded(item) for item, row in rows if row.get("status", "active") == "active"}
-
-
-def _wanted(summaries: Iterable[Mapping[str, Any]], world: World) -> tuple[Mapping[str, Any], ...]:
-    """Rows of data/wanted.csv for some sites."""
-    return ()
 
 
 def _prices(old: Kept | None, new: Any, pairs: Sequence[tuple[Says | None, Says | None]]) -> tuple[PriceTouched, ...]:

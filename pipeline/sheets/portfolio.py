@@ -13,6 +13,7 @@ from pipeline.sheets.look_first import write_look_first
 from pipeline.sheets.overview import Figures, write_figures, write_overview
 from pipeline.sheets.report import Setting, SiteSummary
 from pipeline.sheets.waiting import write_changes, write_expired, write_files, write_queries
+from pipeline.sheets.wanted_sheet import write_wanted
 from pipeline.sheets.wording import STATE
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Col, Link
@@ -29,13 +30,15 @@ def portfolio_workbook(
     changes: Sequence[Mapping[str, Any]],
     expired: Sequence[Mapping[str, Any]],
     vanished: Sequence[Mapping[str, Any]],
+    wanted: Sequence[Mapping[str, Any]],
     setting: Setting,
     date: str,
 ) -> bytes:
     """The workbook of all sites as .xlsx bytes; the same arguments give the same bytes.
 
     `files` are rows of file, format, rows, held, notes; `changes` rows of data/changes.csv; `expired`
-    rows of site_code, revision, valid_until; `vanished` rows of site_code, site_name, revision, workbook.
+    rows of site_code, revision, valid_until; `vanished` rows of site_code, site_name, revision, workbook; `wanted` rows of
+    data/wanted.csv.
     """
     sites = list(summaries)
     currency = next((s.value for s in setting.policy if s.name == "currency"), "")
@@ -45,6 +48,7 @@ def portfolio_workbook(
     write_order(book, sites, setting)
     write_extensions(book, sites)
     write_shortfalls(book, sites)
+    _write_wanted(book, wanted, in_feet(s.feet for s in sites))
     write_look_first(book, sites)
     write_queries(book, queries)
     write_changes(book, changes, vanished, currency)
@@ -55,6 +59,20 @@ def portfolio_workbook(
     figures = Figures(date, currency, last, drawn, len(expired), len(vanished), len(changes))
     write_overview(overview, sites, queries, files, figures)
     return book.bytes()
+
+
+def in_feet(sites: Iterable[bool]) -> bool:
+    """Whether most of the sites are shown in feet and inches; so is a tie."""
+    each = list(sites)
+    return 2 * sum(each) >= len(each)
+
+
+def _write_wanted(book: Book, wanted: Sequence[Mapping[str, Any]], feet: bool) -> None:
+    page = book.page("Wanted")
+    page.title("What the catalogue lacks")
+    page.para(1, CAUTION, "caution")
+    write_wanted(page, 2, "Wanted", wanted, feet)
+    page.print_as(3 if wanted else 0, "Portfolio")
 
 
 def _digits(sites: Sequence[SiteSummary]) -> int:

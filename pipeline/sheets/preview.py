@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import Any
 
 from pipeline.sheets import show
 from pipeline.sheets.movement import Kit, posts_with_kit, total
 from pipeline.sheets.preview_report import Preview, SitePreview
+from pipeline.sheets.wanted_sheet import write_wanted
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Col
 from schemas.words import CAUTION
@@ -108,17 +109,10 @@ def _prices(page: Page, found: Preview) -> None:
 def _wanted(page: Page, found: Preview) -> None:
     page.title("What the catalogue lacks")
     row = page.section(2, "As it stands")
-    row = _lacks(page, row, "WantedNow", found.wanted_was)
+    row = write_wanted(page, row, "WantedNow", found.wanted_was, found.feet)
     row = page.section(row + 1, "With the catalogue looked at")
-    _lacks(page, row, "WantedThen", found.wanted)
+    write_wanted(page, row, "WantedThen", found.wanted, found.feet)
     page.print_as(0, "Preview")
-
-
-def _lacks(page: Page, row: int, name: str, wanted: Sequence[Mapping[str, Any]]) -> int:
-    if not wanted:
-        return page.para(row, "Nothing: no post is without a kit for want of one mount or one extension alone.")
-    columns = [Col(n.replace("_", " ").capitalize(), "text", 40) for n in wanted[0]]
-    return page.table(row, name, columns, [[str(v) if v is not None else "" for v in w.values()] for w in wanted])
 
 
 def _table(page: Page, name: str, columns: Sequence[Col], rows: Sequence[Sequence[Any]], nothing: str) -> None:

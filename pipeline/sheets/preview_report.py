@@ -47,6 +47,8 @@ class Preview:
     wanted_was: tuple[Mapping[str, Any], ...]  # rows of data/wanted.csv, as they stand
     wanted: tuple[Mapping[str, Any], ...]  # and then
 
+    feet: bool  # lengths are shown in feet and inches
+
     @property
     def broken_promises(self) -> tuple[str, ...]:
         """Codes of the sites with a promise that holds an item which the new catalogue withdraws or lacks."""

@@ -253,6 +253,7 @@ class SiteSummary:
     reach_boards: Mapping[str, int]  # board -> posts that it can serve
     would_serve: Mapping[str, int]  # what -> posts: 'extension of 0.610 m on round 88.9 mm', 'mount for square 101.6 mm', ...
     confirms: Mapping[str, int]  # code -> posts whose recommended kit waits for it
+    feet: bool  # the site is shown in feet and inches
     senders: tuple[str, ...]  # files that the site's rows came from
     # posts that one new item would give a kit: shape, size_m, added_m (None: a mount is wanted), quantity
     wants: tuple[Mapping[str, Any], ...] = ()

@@ -23,7 +23,7 @@ Facts = Mapping[str, Any]
 Tables = Mapping[str, Iterable[Facts]]
 
 _KINDS = ((MOUNTS, "mount"), (BOARDS, "board"), (RINGS, "ring"), (EXTENSIONS, "extension"), (SERVICES, "service"))
-_SAY_NOTHING = frozenset({"options_per_post", "quote_valid_days", "show_units", "paper", "price_slip"})
+_SAY_NOTHING = frozenset({"options_per_post", "quote_valid_days", "show_units", "paper", "price_slip", "wanted_window"})
 _TERMS = (
     ("discount_percent", "discount [%]"),
     ("tax_exempt", "tax exempt"),

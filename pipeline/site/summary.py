@@ -88,6 +88,7 @@ def summary(
         confirms=dict(sorted(confirms.items())),
         looked=tuple(one for p in report.posts if (one := looked(p))),
         wants=all_rows.wants,
+        feet=report.feet,
         senders=tuple(sorted({row.file for row in (*(p.row for p in report.posts), *report.held)})),
     )
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from pipeline.rounding import length
-from pipeline.rules.arrays import Bools, Floats, Ints
+from pipeline.rules.arrays import Bools, Floats, Ints, Policy
 from pipeline.rules.wanted import Need, wanted
 from pipeline.site.compute import Answer
 from pipeline.site.data_lines import known
@@ -27,6 +27,12 @@ def wants(quantity: Ints, answer: Answer, group: Ints, lacking: tuple[Bools, Flo
         for many, g in zip(quantity.tolist(), group.tolist(), strict=True)
         if wanting[g]
     )
+
+
+def wanted_over(summaries: Iterable[Mapping[str, Any]], policy: Policy) -> list[dict[str, Any]]:
+    """Rows of data/wanted.csv over the sites of some summaries (SiteSummary as plain values)."""
+    sites = ((str(s["site"]["site_code"]), s["wants"]) for s in summaries)
+    return wanted_rows(sites, float(policy["wanted_window"]))
 
 
 def wanted_rows(sites: Iterable[tuple[str, Sequence[Mapping[str, Any]]]], window: float) -> list[dict[str, Any]]:
