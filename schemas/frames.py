@@ -13,6 +13,7 @@ import pandera.pandas as pa
 from pandera.errors import SchemaErrors
 
 from schemas.column import SI_UNIT, Column, Table
+from schemas.lengths import SLACK
 from schemas.order import folded
 from schemas.policy import POLICY, SETTINGS
 from schemas.survey import ROUND_ONLY, SURVEY, WALL_PART
@@ -29,9 +30,6 @@ _ISO_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 
 DERIVED = {"Survey": {"size_nominal": "boolean", "shape_inferred": "boolean"}}
 """Columns that reading adds where it has something to say (whether a size was a nominal pipe size), by table."""
-
-SLACK = 1e-6
-"""Slack of every limit, so that the conversion of units never flips an answer."""
 
 
 class FrameError(ValueError):

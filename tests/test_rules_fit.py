@@ -8,6 +8,9 @@ from dataclasses import replace
 import pytest
 from rules_case import MM, extension, feet, fitted, inches, mount, post, state, tables, verdict
 
+from pipeline.rules.ring_height import setting_range
+from pipeline.rules.ring_height import settings as ring_settings
+
 IN36, IN34 = inches("3.6"), inches("3.4")
 
 
@@ -300,3 +303,21 @@ def test_a_missing_number_is_to_be_confirmed():
     rows = [post(post_size=None), post(post_height=None)]
     _, _, f = fitted(rows)
     assert (state(f, "SIZE", 0), state(f, "HEIGHT", 1), state(f, "CLEAR", 1)) == ("confirm",) * 3
+
+
+@pytest.mark.parametrize(
+    ("change", "below"),
+    [
+        ({"adjustment": "fixed", "travel_m": feet(2), "step_m": 0.0}, 0.0),
+        ({"adjustment": "continuous", "travel_m": feet(2), "step_m": 0.0}, feet(2)),
+        ({"adjustment": "stepped", "travel_m": feet("2.5"), "step_m": inches(6)}, feet("2.5")),
+        ({"adjustment": "stepped", "travel_m": inches(29), "step_m": inches(6)}, inches(24)),  # by hand: four whole steps
+        ({"adjustment": "stepped", "travel_m": 0.3, "step_m": 0.1}, 0.3),  # 0.3 / 0.1 is 2.9999999999999996
+    ],
+)
+def test_the_lowest_setting_is_the_last_of_all_settings(change, below):
+    _, c, _ = fitted([post()], tables(Mounts=(mount("M-1", **change),)))
+    top = feet(10)
+    assert setting_range(c.mounts)[0] == pytest.approx(below, abs=1e-12)
+    assert ring_settings(c.mounts, 0, top)[-1] == pytest.approx(top - below, abs=1e-12)
+    assert ring_settings(c.mounts, 0, top)[0] == top

@@ -9,6 +9,7 @@ from pipeline.explaining.case import POST, Case, setting
 from pipeline.explaining.layout import heading, item, metres, paragraph
 from pipeline.rules.arrays import SLACK
 from pipeline.rules.plain import height
+from pipeline.rules.ring_height import settings
 from schemas.catalogue import ADJUSTMENTS
 from schemas.policy import BY_NAME
 
@@ -52,22 +53,17 @@ def _settings(case: Case) -> Iterator[str]:
     with_it = f" + {metres(added)} of extension {case.extension_code}" if case.extension_code else ""
     yield from item("Highest setting", f"z_top = min({metres(greatest)}{with_it}, {metres(T)}) = {metres(top)} = {height(top)}")
     yield from item("Clamped lower by", f"x = max(0, {metres(case.pair(fit.margin))}{with_it}) = {metres(low)}")
+    listed = settings(mounts, m, top)
     travel, step, kind = float(mounts.travel[m]), float(mounts.step[m]), ADJUSTMENTS[int(mounts.adjustment[m])]
     if kind == "continuous":
-        text = f"continuous: z_top - travel to z_top = {metres(top - travel)} to {metres(top)}"
+        text = f"continuous: z_top - travel to z_top = {metres(listed[-1])} to {metres(top)}"
     elif kind == "stepped":
-        listed = settings(top, travel, step)
         shown = ", ".join(metres(z) for z in listed[:_MOST]) + (f" and {len(listed) - _MOST} more" if len(listed) > _MOST else "")
         most = len(listed) - 1
         text = f"stepped: z_top - k x {metres(step)}, k = 0 to {most} (travel {metres(travel)}): {shown}"
     else:
         text = f"fixed: {metres(top)} alone"
     yield from item("Settings", text)
-
-
-def settings(top: float, travel: float, step: float) -> list[float]:
-    """Settings of a stepped mount [m], highest first. Source: design section 5, settings."""
-    return [top - k * step for k in range(math.floor(travel / step + 1e-9) + 1)] if step > 0 else [top]
 
 
 def _wanted(case: Case) -> Iterator[str]:
@@ -85,9 +81,8 @@ def _wanted(case: Case) -> Iterator[str]:
 
 def nearest_setting(case: Case, wanted: float) -> float:
     """The setting of the mount that is nearest to a wanted height [m]."""
-    mounts, m, top = case.catalogue.mounts, case.mount, case.pair(case.answer.fit.top)
-    kind, travel = ADJUSTMENTS[int(mounts.adjustment[m])], float(mounts.travel[m])
-    if kind == "continuous":
-        return min(max(wanted, top - travel), top)
-    every = settings(top, travel, float(mounts.step[m])) if kind == "stepped" else [top]
+    mounts, m = case.catalogue.mounts, case.mount
+    every = settings(mounts, m, case.pair(case.answer.fit.top))
+    if ADJUSTMENTS[int(mounts.adjustment[m])] == "continuous":
+        return min(max(wanted, every[-1]), every[0])
     return min(every, key=lambda z: abs(z - wanted))

@@ -13,10 +13,11 @@ from pipeline.ledger.kept_catalogue import Kept
 from pipeline.rules.plain import height
 from pipeline.rules.post_arrays import tool
 from schemas.column import Column
+from schemas.lengths import INCH
 from schemas.policy import BY_NAME, HEIGHT_UNCERTAINTY, SIZE_UNCERTAINTY
 from schemas.survey import SURVEY
 
-METRES = {"in": 0.0254, "ft": 0.3048, "yd": 0.9144, "mm": 0.001, "cm": 0.01, "dm": 0.1}
+METRES = {"in": INCH, "ft": 12 * INCH, "yd": 36 * INCH, "mm": 0.001, "cm": 0.01, "dm": 0.1}
 """Length units of senders [m]. Source: international yard, exactly 0.9144 m; SI prefixes (NIST SP 811)."""
 
 FROM_POLICY = {

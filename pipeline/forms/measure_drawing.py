@@ -6,6 +6,8 @@ import math
 from dataclasses import dataclass, replace
 from typing import Any
 
+from schemas.ring import RING_ABOVE_EDGE, RING_DIAMETER, RING_GAP
+
 SCALE = 118.0
 """Pixels a metre."""
 
@@ -16,7 +18,6 @@ LEFT, RIGHT, BOTTOM, TOP = -3.0, 4.3, -1.3, 4.35
 POST_SIZE, POST_HEIGHT = 0.0889, 2.5908
 COURT_RISE, CLEAR, TO_END_LINE, LINE_WIDTH = 0.15, 1.016, 0.75, 0.05
 RING_HEIGHT, BOARD_HEIGHT, BOARD_FACE = 3.048, 1.067, 1.05
-RING_REACH, RING_DIAMETER, RING_ABOVE_EDGE = 0.151, 0.450, 0.150
 FOOTING_DIAMETER, FOOTING_DEPTH = 0.45, 0.90
 """The post drawn: 3 1/2 in round, 8 ft 6 in high; ring at 10 ft. Source of ring, gap and line: FIBA, as in the computation."""
 
@@ -49,7 +50,7 @@ def _scene() -> tuple[Box, ...]:
     """Ground, court, footing, post; and the board that is to come, pale."""
     half, low = POST_SIZE / 2, COURT_RISE + RING_HEIGHT
     edge = low - RING_ABOVE_EDGE
-    ring = BOARD_FACE + RING_REACH
+    ring = BOARD_FACE + RING_GAP
     slab = half + 0.45
     return (
         Box("soil", LEFT + 0.1, BOTTOM + 0.1, RIGHT - 0.1, 0, SOIL),
@@ -70,7 +71,7 @@ def _scene() -> tuple[Box, ...]:
 def _dimensions() -> tuple[Box, ...]:
     """The measures, each a line with two ends and its number."""
     half = POST_SIZE / 2
-    ring = BOARD_FACE + RING_REACH + RING_DIAMETER
+    ring = BOARD_FACE + RING_GAP + RING_DIAMETER
     return (
         *_upright("Height above ground", "2", -1.55, 0, POST_HEIGHT, half),
         *_upright("Clear straight length", "3", -0.75, POST_HEIGHT - CLEAR, POST_HEIGHT, half),

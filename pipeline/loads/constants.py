@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from schemas import ring
+
 
 @dataclass(frozen=True)
 class Constant:
@@ -23,9 +25,17 @@ CONSTANTS: tuple[Constant, ...] = (
         "gravity", 9.80665, "m/s2", "standard acceleration of free fall", "ISO 80000-3; 3rd CGPM, 1901 (computed with pint)"
     ),
     Constant("steel_density", 7850.0, "kg/m3", "density of steel", "EN 1991-1-1, table A.4, 77 to 78.5 kN/m3 (memory)"),
-    Constant("ring_gap", 0.151, "m", "board face to the inside of the ring", "FIBA Basketball Equipment, 1.2 (memory)"),
-    Constant("ring_radius", 0.225, "m", "ring's inner radius", "FIBA Basketball Equipment, ring 450 mm inside (memory)"),
-    Constant("ring_above_edge", 0.150, "m", "ring above the board's lower edge", "FIBA Basketball Equipment (memory)"),
+    Constant("ring_gap", ring.RING_GAP, "m", "board face to the inside of the ring", "FIBA Basketball Equipment, 1.2 (memory)"),
+    Constant(
+        "ring_radius",
+        ring.RING_DIAMETER / 2,
+        "m",
+        "ring's inner radius",
+        "FIBA Basketball Equipment, 450 mm inside (memory)",
+    ),
+    Constant(
+        "ring_above_edge", ring.RING_ABOVE_EDGE, "m", "ring above the board's lower edge", "FIBA Basketball Equipment (memory)"
+    ),
     Constant(
         "wind",
         0.613,

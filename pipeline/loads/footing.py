@@ -8,6 +8,7 @@ import numpy as np
 
 from pipeline.loads.constants import BEARING_FACTOR, FOOTING_DEEP, HEIGHT_FACTOR, SOIL_BEARING
 from pipeline.loads.load_arrays import Bools, Floats, Ints
+from schemas.lengths import SLACK
 
 _LEVER = BEARING_FACTOR * HEIGHT_FACTOR / 4  # 2.5506: the factor of M in d^2 = A d + 2.5506 M/(S1 b)
 
@@ -91,7 +92,7 @@ def depth_needed(base_plate: Bools, *depths: Floats) -> Floats:
     return np.where(base_plate, np.nan, np.max(depths, axis=0))
 
 
-def to_confirm(stated: Floats, needed: Floats, diameter_stated: Bools, driven: Bools, slack: float = 1e-6) -> Bools:
+def to_confirm(stated: Floats, needed: Floats, diameter_stated: Bools, driven: Bools, slack: float = SLACK) -> Bools:
     """A footing is to be confirmed (k,): too shallow, or nobody knows what holds the post.
 
     stated: depth of the footing (k,) [m], NaN = unknown; needed: (k,) [m], NaN = none is given; diameter_stated: its

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from decimal import ROUND_HALF_UP, Context, Decimal
 from typing import Any
 
+from schemas.lengths import SLACK
 from schemas.order import folded
 
 Row = Mapping[str, Any]
@@ -13,8 +14,6 @@ Row = Mapping[str, Any]
 EXACT = Context(prec=60)
 """Precision at which a product of price, quantity and discount is exact before it is rounded once."""
 
-SLACK = 1e-6
-"""Absolute slack of a mass against a freight bound [kg]. Source: design section 4, limits."""
 
 MINOR_UNITS: dict[str, int] = {
     **dict.fromkeys(

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from pipeline.rules.arrays import Catalogue, Floats, Ints, Kits, Note, Posts
 from pipeline.rules.plain import height, size
+from schemas.lengths import SLACK
 from schemas.survey import BASES, CONDITIONS
 
 LINE_WIDTH = 0.050
@@ -30,8 +31,6 @@ GUST_FLOOR = 38.0
 
 RIGID = 1.0
 """Least natural frequency of a rigid structure [Hz]. Source: ASCE 7-16, 26.2."""
-
-SLACK = 1e-6
 
 
 @dataclass(frozen=True)

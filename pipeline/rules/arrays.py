@@ -14,6 +14,8 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from schemas.lengths import SLACK as SLACK
+
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.int64]
 Bools = npt.NDArray[np.bool_]
@@ -40,8 +42,6 @@ UNREADABLE = (
     "cleared_moment",
 )
 """Columns of the survey of which a rule asks whether their cell could be read; of the others unknown says enough."""
-SLACK = 1e-6
-"""Absolute slack of every comparison with a limit [m or kg] (design rule: unit conversion never flips a verdict)."""
 
 
 @dataclass(frozen=True, eq=False, repr=False)

@@ -10,9 +10,9 @@ import numpy as np
 
 from pipeline.rules.arrays import FAIL, NOT_VIABLE, REFUSED, SLACK, Bools, Catalogue, Fit, Ints, Kits, Note, Posts, Refusal
 from pipeline.rules.kits import Sets, sets
-from pipeline.rules.plain import either, joined
 from pipeline.rules.post_arrays import NO_WISH
 from pipeline.rules.verdict import bits, codes
+from schemas.lists import joined
 from schemas.order import folded
 from schemas.surveyed_post import SurveyedPost
 
@@ -109,7 +109,7 @@ def _absent(wish: Wish, typed: str, catalogue: Catalogue) -> Refusal:
         return Refusal(name, typed, "withdrawn", (), sentence, _SUGGESTION)
     active = {folded(c): c for c in getattr(catalogue, wish.table.lower()).code}
     near = get_close_matches(folded(typed), sorted(active), n=3)
-    hint = f"Type {either([active[n] for n in near])}, if that was meant." if near else _SUGGESTION
+    hint = f"Type {joined([active[n] for n in near], 'or')}, if that was meant." if near else _SUGGESTION
     sentence = f"The catalogue has no {wish.kind} {typed}."
     return Refusal(name, typed, "unknown", (), sentence, hint)
 

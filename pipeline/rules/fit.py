@@ -19,10 +19,8 @@ from pipeline.rules.ring_height import Reach
 from pipeline.rules.verdict import NOTHING, answer, doubtful, finding, verdict
 from pipeline.rules.word_rules import by_word
 from schemas.findings import FIT_RULES
+from schemas.ring import RING_DIAMETER
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
-
-RING_DIAMETER = 0.450
-"""Inner diameter of the ring [m]. Source: FIBA Official Basketball Rules, Basketball Equipment (450 mm; memory)."""
 
 
 @dataclass(frozen=True)

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 
-INCH = 0.0254
-"""One inch [m]. Source: international inch, exactly 25.4 mm (NIST SP 811)."""
+from schemas.lengths import INCH
 
 DRIFT = 1e-6
 """Part of a sixteenth or a millimetre that counts as binary drift when rounding up."""
@@ -30,16 +28,6 @@ def window(least: float, most: float) -> str:
         return size(least)
     inches = f"{_short(least / INCH, 3)} to {_short(most / INCH, 3)} in"
     return f"{inches} ({_short(least * 1000, 1)} to {_short(most * 1000, 1)} mm)"
-
-
-def joined(parts: Sequence[str]) -> str:
-    """`a`, `a and b`, `a, b and c`."""
-    return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
-
-
-def either(parts: Sequence[str]) -> str:
-    """`a`, `a or b`, `a, b or c`."""
-    return " or ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
 
 
 def _whole(number: float, up: bool) -> int:

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from pipeline.rules.arrays import FAIL, REFUSED, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
-from pipeline.rules.plain import height, joined, size, window
+from pipeline.rules.plain import height, size, window
 from pipeline.rules.ring_height import lift
 from schemas.findings import BY_CODE
+from schemas.lists import joined
 from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
 
 PLANNED = frozenset(("SHAPE", "SIZE", "LINE", "LEAN", "FITTINGS", "CONDITION", "BASE", "CLEAR", "HEIGHT", "JOINT"))

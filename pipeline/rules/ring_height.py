@@ -66,6 +66,17 @@ def setting_range(mounts: Mounts) -> Floats:
     return np.where(mounts.adjustment == ADJUSTMENTS.index("continuous"), mounts.travel, step * most_steps)
 
 
+def settings(mounts: Mounts, mount: int, top: float) -> list[float]:
+    """Ring heights of one mount whose highest setting is `top` [m], highest first; of a continuous one both ends.
+
+    Source: design section 5, settings.
+    """
+    step, most_steps = _steps(mounts)
+    if mounts.adjustment[mount] == ADJUSTMENTS.index("continuous"):
+        return [top, top - float(mounts.travel[mount])]
+    return [top - k * float(step[mount]) for k in range(int(most_steps[mount]) + 1)]
+
+
 def covered(posts: Posts, mounts: Mounts, top: Floats, policy: Policy) -> Ints:
     """How many of a post's wanted heights each mount serves, (n, m).
 

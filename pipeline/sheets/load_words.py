@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from pipeline.sheets import show
 from pipeline.sheets.report import KitReport, PostReport
 from pipeline.sheets.wording import posts_named
+from schemas.lengths import SLACK
 
 Entry = tuple[str, str]
 """A sentence and its style."""
@@ -107,7 +108,7 @@ def footing(post: PostReport, kit: KitReport, feet: bool) -> tuple[str, str]:
     if row.footing_depth is None:
         return f"{asked}, depth not stated", "check"
     stated = f"{asked}, {show.length(row.footing_depth, feet)} stated"
-    if row.footing_depth + 1e-6 < needed:
+    if row.footing_depth + SLACK < needed:
         return f"TOO SHALLOW: {stated}", "bad"
     if row.post_base != "driven" and row.footing_diameter is None:
         return f"{stated}, diameter not stated", "check"

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from decimal import Decimal
 from functools import lru_cache
 
-INCH = 0.0254
-"""Source: international inch, exactly 25.4 mm (NIST SP 811)."""
+from schemas.lengths import INCH as INCH
+from schemas.lists import joined
+
 SIXTEENTHS = 16
 POUND = 0.45359237
 """Source: international avoirdupois pound [kg] (NIST SP 811)."""
@@ -167,7 +168,7 @@ def listed(parts: Sequence[str], most: int = 0) -> str:
     """Names in one line: `P1, P2 and P3`; more than `most` are counted: `P1, P2 and 7 more`."""
     if most and len(parts) > most:
         return ", ".join(parts[:most]) + f" and {len(parts) - most} more"
-    return " and ".join([", ".join(parts[:-1]), parts[-1]]) if len(parts) > 1 else "".join(parts)
+    return joined(parts)
 
 
 def counted(number: int, one: str, many: str = "") -> str:

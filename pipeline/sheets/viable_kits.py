@@ -12,9 +12,8 @@ from pipeline.sheets.setup import codes, finish
 from pipeline.sheets.wording import VERDICT, abouts
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
+from schemas.lengths import SLACK
 from schemas.words import CAUTION
-
-_SLACK = 1e-6
 
 
 def columns(currency: str) -> list[Col]:
@@ -52,9 +51,9 @@ def marks(kits: Sequence[KitReport], items: Items) -> list[str]:
     named: list[list[str]] = [[] for _ in kits]
     named[0].append("recommended")
     named[next(i for i, k in enumerate(kits) if k.unit_price == price)].append("least price")
-    named[next(i for i, w in enumerate(widths) if w >= max(widths) - _SLACK)].append("widest board")
-    if max(ranges) > _SLACK:
-        named[next(i for i, r in enumerate(ranges) if r >= max(ranges) - _SLACK)].append("widest range of heights")
+    named[next(i for i, w in enumerate(widths) if w >= max(widths) - SLACK)].append("widest board")
+    if max(ranges) > SLACK:
+        named[next(i for i, r in enumerate(ranges) if r >= max(ranges) - SLACK)].append("widest range of heights")
     return [", ".join(words) for words in named]
 
 
@@ -66,7 +65,7 @@ def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
     mount, usual = item(items, "Mounts", kit.mount), item(items, "Mounts", best.mount)
     parts = []
     wider = (board.get("width_m") or 0.0) - (other.get("width_m") or 0.0)
-    if abs(wider) > _SLACK:
+    if abs(wider) > SLACK:
         parts.append(f"board {show.length(abs(wider), feet)} {'wider' if wider > 0 else 'narrower'}")
     for name in ("face", "frame"):
         if board.get(name) != other.get(name):
@@ -85,7 +84,7 @@ def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
 def heights(kit: KitReport, items: Items, feet: bool) -> str:
     """The ring heights that a kit can be set to, in words."""
     top = show.length(kit.top, feet)
-    if kit.top - kit.lowest <= _SLACK:
+    if kit.top - kit.lowest <= SLACK:
         return f"{top}, fixed"
     step = item(items, "Mounts", kit.mount).get("step_m") or 0.0
     stepped = item(items, "Mounts", kit.mount).get("adjustment") == "stepped"

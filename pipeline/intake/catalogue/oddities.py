@@ -9,12 +9,12 @@ from itertools import pairwise
 from typing import Any
 
 from pipeline.intake.measures.pipes import INCH, PIPES
+from schemas.lengths import SLACK
 from schemas.order import folded, natural
 
 Row = Mapping[str, Any]
 Tables = Mapping[str, Sequence[Row]]
 
-SLACK = 1e-6
 NARROW_GAP = 0.00635
 """Windows that leave less than this between them leave it by mistake, most likely [m]. Source: house rule, 1/4 in."""
 

@@ -13,6 +13,7 @@ from pipeline.intake.catalogue.words import sellers_headings, sellers_words
 from pipeline.money.customers import customer_key, other_names
 from pipeline.reading.book import address
 from schemas.column import SI_UNIT
+from schemas.lengths import SLACK
 
 MAY_BE_ZERO = frozenset(
     {"size_least_m", "travel_m", "step_m", "overhang_m", "mass_kg", "bore_least_m", "price", "discount_percent"}
@@ -21,8 +22,6 @@ MAY_BE_ZERO = frozenset(
 
 LEAST_AND_MOST = (("size_least_m", "size_most_m"), ("bore_least_m", "bore_most_m"))
 
-SLACK_M = 1e-6
-"""Slack of every comparison of lengths, so that 4 in and 0.333333 ft are one window's two ends."""
 
 Rule = Callable[[Read, list[Fault]], None]
 
@@ -49,7 +48,7 @@ def least_above_most(read: Read, faults: list[Fault]) -> None:
     for table, lines in read.items():
         for least, most in LEAST_AND_MOST:
             for line in lines.rows:
-                if line.has(least, most) and line.values[least] > line.values[most] + SLACK_M:
+                if line.has(least, most) and line.values[least] > line.values[most] + SLACK:
                     low, high = lines.table.column(least).heading, lines.table.column(most).heading
                     faults.append(
                         Fault(
@@ -81,7 +80,7 @@ def _odd(values: Mapping[str, Any]) -> list[str]:
     kind, travel, step = values["adjustment"], values["travel_m"] or 0.0, values["step_m"] or 0.0
     odd = {
         "fixed": (travel > 0, "a fixed mount has no ring travel; what stands there is not used."),
-        "stepped": (step > travel + SLACK_M, "the ring step is greater than the ring travel, so there is one setting only."),
+        "stepped": (step > travel + SLACK, "the ring step is greater than the ring travel, so there is one setting only."),
         "continuous": (step > 0, "a continuous mount has no ring step; what stands there is not used."),
     }
     return [why for is_odd, why in (odd[kind],) if is_odd]

@@ -13,6 +13,7 @@ from pipeline.intake.measures.text import quoted
 from pipeline.intake.measures.tokens import Token
 from pipeline.intake.measures.words import CHANGING, DOUBT, RANGE
 from pipeline.units import BY_KIND, FEET_INCHES, Unit, find, si, unit_of
+from schemas.lists import joined
 
 Reads = Callable[[str], bool]
 """Whether a text, typed into the same cell, would be read."""
@@ -65,7 +66,7 @@ def instead(readings: tuple[str, ...], kind: str) -> str:
     """What to type: the one reading; of several, whichever is meant; where there is none, what a good cell looks like."""
     if len(readings) < 2:
         return readings[0] if readings else example(kind)
-    return f"Type the one that is meant: {either(readings)}."
+    return f"Type the one that is meant: {joined(readings, 'or')}."
 
 
 def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Doubt:
@@ -94,12 +95,7 @@ def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
 
 def could(readings: tuple[str, ...]) -> str:
     """The sentence that names the readings; '' where there are none."""
-    return f" It could be {either(readings)}." if readings else ""
-
-
-def either(readings: tuple[str, ...]) -> str:
-    """`a, b or c`."""
-    return readings[0] if len(readings) == 1 else f"{', '.join(readings[:-1])} or {readings[-1]}"
+    return f" It could be {joined(readings, 'or')}." if readings else ""
 
 
 def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str, reads: Reads) -> Doubt:

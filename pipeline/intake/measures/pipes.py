@@ -10,8 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-INCH = Fraction(254, 10000)
-"""One inch [m]. Source: NIST SP 811 (2008), appendix B.8."""
+from schemas.lengths import INCH_EXACT as INCH
 
 SCHEDULES = ("5", "10", "20", "30", "40", "60", "80", "100", "120", "140", "160", "STD", "XS", "XXS", "5S", "10S", "40S", "80S")
 """Column names of the walls below."""

@@ -12,8 +12,8 @@ from pipeline.intake.survey.fault import Fault
 from pipeline.intake.survey.read_cell import example, plain_number
 from pipeline.units import factor
 from schemas.column import SI_UNIT, Column
+from schemas.lengths import SLACK
 
-SLACK = 1e-6  # as the model's own
 _OTHER_UNITS = {
     "length": ("ft", "in", "mm", "cm", "m"),
     "speed": ("mph", "m/s", "km/h", "kn"),

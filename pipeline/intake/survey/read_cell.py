@@ -19,6 +19,7 @@ from pipeline.intake.survey.list_words import NO_WORDS, Said, Seller, question_o
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
+from schemas.lists import joined
 from schemas.survey import SURVEY
 
 _PER_CENT = "100 %"  # a number format that shows the stored 0.02 as 2 %
@@ -118,7 +119,7 @@ def plain_number(value: float) -> str:
 def example(column: Column) -> str:
     """What a good cell of the column looks like; said to be an example, so that nobody copies it."""
     if column.values:
-        return list_of(column.values)
+        return joined(column.values, "or")
     like = _EXAMPLE_OF.get(column.name) or EXAMPLES.get(column.kind, "")
     if not like:
         return column.help
@@ -134,11 +135,6 @@ _EXAMPLE_OF = {
     "footing_depth": "36 in",
     "post_to_end_line": "2 ft",
 }
-
-
-def list_of(words: tuple[str, ...]) -> str:
-    """`a, b or c`."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
 
 
 def blank_means(column: Column) -> str:
@@ -164,7 +160,7 @@ def _date(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     shown = typed(cell)
     if not originals:
         return Fault("DATE_CELL", f"the spreadsheet program has made the date “{shown}” of what was typed.", example(column))
-    said = list_of(tuple(f"“{o}”" for o in originals))
+    said = joined([f"“{o}”" for o in originals], "or")
     told = shown == str(cell.value) or str(cell.value).startswith("0000")
     date = f"“{shown}”" if told else f"“{shown}” ({str(cell.value)[:10]})"
     message = f"the spreadsheet program has made the date {date} of what was typed, likely {said}."
@@ -212,7 +208,7 @@ def _choice(column: Column, cell: Cell, heading: str, seller: Seller) -> Reading
     if word is not None:
         return Reading(int(word.value) if column.name == "soil_class" else word.value, how=word.how)
     near = suggestions(column.name, text)
-    listed = list_of(column.values)
+    listed = joined(column.values, "or")
     return Fault("NOT_IN_LIST", f"“{text}” is not one of: {listed}.", near[0] if near else listed)
 
 
