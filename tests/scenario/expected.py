@@ -26,6 +26,9 @@ league/saltmarsh_hall.xlsx | F5 | SM-1 Yard 4 | UNREADABLE | holds | half a post
 league/spring/courts.xlsx | D6 | TB-1 3 | DUPLICATE | no | the same post twice, saying the same in other words
 league/autumn/recount.xlsx | D3 | TB-2 5 | DUPLICATE | holds | the same post twice, with another height
 league/spring/courts.xlsx | D11 | TB-2 5 | DUPLICATE | holds | the other one of the two
+county/clerk_list.xls | B16 | HARBOUR-VIEW-SCHOOL-4EA7 N | MISSING | holds | a mark for the same as above with nothing above it
+county/clerk_list.xls | A13 | 6 | CONFLICT | holds | a lone text that may be a ground or a place in one
+county/coach_two_a_row.csv | Q5 | KILN-FIELD-6015 N | CONFLICT | holds | two posts stated, one filled in
 city/parks_town.tsv | J9 | VF-104 R4 | NOT_IN_LIST | holds | a line that is no word of the list
 city/parks_town.tsv | G10 | VF-104 R5 | CONFLICT | holds | DN 65 names two pipes
 city/parks_town.tsv | N11 | VF-104 R6 | IMPLAUSIBLE | holds | a ring at 11 ft
@@ -59,6 +62,8 @@ TB-2 4 | RL35-S | viable_extended | | JOINT | a spigot, and the wall not stated
 TB-2 5 | | | | | held: no row
 VF-107 H5 | RL45-S | not_viable | HEIGHT | | too short for any extension
 VF-107 H3 | RL35-S | not_viable | LINE | | bent
+CAUSEWAY-HIGH-SCHOOL-65A8 5 | RL45-S | not_viable | FITTINGS | | welded, in a row of dittos
+OSIER-ROAD-SCHOOL-C837 2 | RL56-S | not_viable | LINE | | a gooseneck on a tab of its own
 """
 """Post, mount, verdict, failed and confirm codes as in data/mount_fit.csv, what it shows; no mount: not in the file."""
 
@@ -71,6 +76,10 @@ NM-CED N2 | viable_confirm | LEAN | within | shim or straighten
 VF-103 C3 | viable_confirm | FITTINGS | unknown | no wall is known
 TB-3 1 | viable_extended | | within | an extension of known strength
 VF-105 L2 | viable_extended | | unknown | an extension without a rated moment
+BRIDGE-FOOT-PRIMARY-SCHOOL-88B2 N & S | viable_confirm | FOOTING | unknown | two posts named in one cell
+FULLER-STREET-SCHOOL-DE9D S | viable_confirm | FOOTING | within | a post in a column, its size taken from the one to the left
+TANNER-S-GREEN-D01D S | viable_confirm | FOOTING | within | the second of two posts on a row
+WEIR-BANK-SCHOOL-F5FB 2 | viable_extended | FOOTING | within | a site named by its tab
 """
 """Post, and verdict, confirm codes and load state of its recommended kit as in data/kits.csv, what it shows."""
 
@@ -84,6 +93,17 @@ TB-3 | to_confirm
 VF-102 | to_confirm
 VF-103 | to_confirm
 VF-106 | to_confirm
+FULLER-STREET-SCHOOL-DE9D | to_confirm
+LONG-ACRE-CF21 | to_confirm
+MILL-MEADOW-97FB | to_confirm
+QUARRY-LANE-SCHOOL-CEC9 | to_confirm
+TANNER-S-GREEN-D01D | to_confirm
+WEIR-BANK-SCHOOL-F5FB | to_confirm
+BRIDGE-FOOT-PRIMARY-SCHOOL-88B2 | incomplete
+CAUSEWAY-HIGH-SCHOOL-65A8 | incomplete
+HARBOUR-VIEW-SCHOOL-4EA7 | incomplete
+KILN-FIELD-6015 | incomplete
+OSIER-ROAD-SCHOOL-C837 | incomplete
 NM-BRK | incomplete
 NM-DRY | incomplete
 NM-ELM | incomplete

@@ -12,7 +12,6 @@ from pipeline.intake.layout.list_words import (
     BLANK,
     CELL,
     HEADINGS,
-    NOT_READ,
     NOTHING,
     SHEET,
     SIGN,
@@ -22,6 +21,7 @@ from pipeline.intake.layout.list_words import (
 )
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import claim
+from pipeline.intake.survey.near_headings import NOT_READ
 from pipeline.reading.book import Book, Cell, Sheet, place
 
 _LONGEST_LIST = 100_000  # rows

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from pipeline.intake.layout.grid import Row, line
-from pipeline.intake.layout.list_words import ASKED, NOT_READ
+from pipeline.intake.layout.list_words import ASKED
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.query import Query
 from pipeline.intake.survey.folding import fold
@@ -16,6 +16,7 @@ from pipeline.reading.book import Book
 from schemas.survey import SURVEY
 
 _NEEDED = tuple(c for c in SURVEY.columns if c.needed)
+_NUMBER_OR_NAMES = ("quantity", "post_code")  # what `Posts` alone can mean
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,9 +58,9 @@ def unknown_headings(table: Table) -> list[AskedHeading]:
     found = []
     for n, heading in table.extra.items():
         cells = [str(cells[n].value) for _, cells in table.rows if n in cells and cells[n].kind == "text"]
-        if not heading or heading.startswith(NOT_READ) or not any(n in cells for _, cells in table.rows):
+        if not heading or not any(n in cells for _, cells in table.rows):
             continue
-        may = ("quantity", "post_code") if (heading, "") in table.passed_over else may_mean(heading, cells)
+        may = _NUMBER_OR_NAMES if (heading, "") in table.passed_over else may_mean(heading, cells)
         names = tuple(name for name in may if name not in table.heads)
         if names:
             found.append(AskedHeading(table.sheet, table.heading_at(n), line(heading), names))

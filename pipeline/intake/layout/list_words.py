@@ -19,9 +19,6 @@ SHEET, CELL, STANDS, WRONG, ANSWER = (
 ASKED = "Is column "
 """How a question about a heading begins, by which its answer is known to hold for all headings of those words."""
 
-NOT_READ = "Not read: "
-"""Stands before a heading that was answered to mean nothing, so that nobody asks again."""
-
 NOTHING = "nothing"
 """The answer that a heading means no column of the survey."""
 
