@@ -171,7 +171,7 @@ def test_marks_and_differences():
     items = setting().items
     assert marks(kits, items) == ["recommended, widest range of heights", "least price", "", "widest board"]
     assert against(kits[3], kits[0], items, True) == (
-        "board 8 in wider; face steel for acrylic; continuous for stepped; serves 1 ring height more; other mount"
+        "board 8 in wider; steel face for acrylic; continuous for stepped; serves 1 ring height more"
     )
 
 

@@ -100,3 +100,20 @@ def by_code(codes: Sequence[str]) -> Ints:
     """Place of each code in plain string order, (number of codes,)."""
     places = {code: i for i, code in enumerate(sorted(codes))}
     return np.array([places[code] for code in codes], dtype=np.int64)
+
+
+FEW = 3
+"""Least number of kits offered for a post, where so many fit: variants of the same make it up."""
+
+
+def different(looks: Ints, most: int) -> Ints:
+    """Which of a post's kits, by rank, are worth offering: their numbers, ascending, at most `most`.
+
+    `looks` (k, f) says what each kit is in f ways (width of its board, its face, range of its heights), equal numbers for
+    what is the same. The best ranked kit of each width, of each face, of each range is offered; variants of the same
+    only where those are fewer than `FEW`. The recommended kit is always among them.
+    """
+    steps = [np.unique(way, return_index=True)[1] for way in looks.T]
+    first = np.unique(np.concatenate(steps))[:most]
+    others = np.setdiff1d(np.arange(len(looks)), first)
+    return np.sort(np.concatenate([first, others[: max(0, min(FEW, most) - len(first))]]))

@@ -8,9 +8,9 @@ from pipeline.sheets import show
 from pipeline.sheets.assembly import Items, alike
 from pipeline.sheets.customer_report import CustomerSite, Fitted, Named
 from pipeline.sheets.notes import asks
+from pipeline.sheets.open_points import confirms
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.wording import VERDICT, fit_open, posts_named, stops, strength_open
-from schemas.findings import BY_CODE
 from schemas.survey import SURVEY
 
 _ASSUMED = ("court_rise", "clear_length", "lean", "condition", "post_base", "wind_speed", "exposure", "soil_class")
@@ -37,7 +37,7 @@ def customer_site(report: SiteReport, items: Items) -> CustomerSite:
         lines=report.lines,
         fitted=tuple(_fitted(report, items)),
         left_out=tuple(_left_out(report)),
-        confirms=tuple(_confirms(report)),
+        confirms=tuple(confirms(report)),
         notes=tuple(_assumed(report)),
         feet=report.feet,
     )
@@ -69,23 +69,6 @@ def _stopped(post: PostReport) -> str:
     """What stops a post, by the mount that fails least."""
     failed = min((m.failed for m in post.mounts if m.failed), key=len, default=())
     return stops(failed)
-
-
-def _confirms(report: SiteReport) -> Iterator[Named]:
-    """What must be confirmed, the same words once, in the order of the rules; a strength that nobody knows comes last."""
-    found: dict[tuple[str, str], list[PostReport]] = {}
-    unknown: list[PostReport] = []
-    for post in report.posts:
-        sentences = {f.code: f.sentence for f in post.findings if f.state == "confirm"}
-        for code in post.kit.confirm if post.kit else ():
-            found.setdefault((code, sentences.get(code, "")), []).append(post)
-        if strength_open(post) and post.kit and "STRENGTH" not in post.kit.confirm and post.kit.load_state != "within":
-            unknown.append(post)
-    for (code, sentence), posts in sorted(found.items(), key=lambda item: list(BY_CODE).index(item[0][0])):
-        yield Named(posts_named(posts), BY_CODE[code].about, sentence, BY_CODE[code].confirmed_by)
-    if unknown:
-        words = "The strength is not known, since the wall, the material or the extension's rating is not."
-        yield Named(posts_named(unknown), BY_CODE["STRENGTH"].about, words, BY_CODE["STRENGTH"].confirmed_by)
 
 
 def _assumed(report: SiteReport) -> Iterator[str]:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from pipeline.intake.query import Query
 from pipeline.sheets import show
+from pipeline.sheets.open_points import confirms
 from pipeline.sheets.report import Change, PostReport, SiteReport
 from pipeline.sheets.wording import VERDICT, posts_named
-from schemas.findings import BY_CODE
 from schemas.words import CAUTION, ON_SITE_CHECKS
 
 Entry = tuple[str, str, str]
@@ -29,12 +29,13 @@ def blocks(report: SiteReport) -> list[Block]:
     """Every block of the page, in reading order; one that has nothing to say says so or is left out."""
     made = [
         changed(report),
-        what_goes_where(report),
         left_out(report),
         to_confirm(report),
         load_warning(report),
         please_note(report),
-        Block("To be looked at on site, at every post", tuple(("", f"{what}: {say}", "para") for what, say in ON_SITE_CHECKS)),
+        Block(
+            "To be looked at on site, at every post", (("", " ".join(f"{what}: {say}" for what, say in ON_SITE_CHECKS), "para"),)
+        ),
         Block("Caution", (("", CAUTION, "caution"),)),
     ]
     return [block for block in made if block.entries]
@@ -67,21 +68,6 @@ def change_sentence(change: Change) -> str:
     return f"{change.kind}: was {change.was}" if change.was else change.kind
 
 
-def what_goes_where(report: SiteReport) -> Block:
-    """Which kit goes on which post, in words, and how high its ring comes."""
-    told = {line.item: line.description for line in report.lines}
-    groups: dict[str, list[PostReport]] = {}
-    for post in report.posts:
-        kit = post.kit
-        if kit:
-            codes = [code for code in (kit.mount, kit.board, kit.ring, kit.extension) if code]
-            named = "; ".join(f"{told[code]} ({code})" if told.get(code) else code for code in codes)
-            words = f"{named}. Ring at up to {show.both(kit.top, report.feet)} above the court."
-            groups.setdefault(f"{words} {VERDICT[kit.verdict][0]}.", []).append(post)
-    entries = tuple((posts_named(posts), sentence, "para") for sentence, posts in groups.items())
-    return Block("What goes on which post", entries)
-
-
 def left_out(report: SiteReport) -> Block:
     """Held rows by name with what to correct, and posts with no kit with their remedy."""
     entries: list[Entry] = []
@@ -108,23 +94,17 @@ def asks(query: Query) -> str:
 
 
 def to_confirm(report: SiteReport) -> Block:
-    """What must be confirmed on site before ordering, by whom, at which posts."""
-    found: dict[tuple[str, str], list[PostReport]] = {}
-    for post in report.posts:
-        if post.kit is None:
-            continue
-        sentences = {f.code: f.sentence for f in post.findings if f.state == "confirm"}
-        for code in post.kit.confirm:
-            found.setdefault((code, sentences.get(code, "")), []).append(post)
-    entries: list[Entry] = []
-    for (code, sentence), posts in sorted(found.items(), key=lambda item: list(BY_CODE).index(item[0][0])):
-        rule = BY_CODE[code]
-        words = f"{rule.about.capitalize()}: {sentence}" if sentence else f"{rule.about.capitalize()}."
-        entries.append((posts_named(posts), f"{words} To be confirmed by {rule.confirmed_by}.", "para"))
-    if not entries and any(p.kits for p in report.posts):
-        entries.append(
-            ("", "The survey leaves nothing open about the fit of the kits. The checks on site below still stand.", "para")
+    """What must be confirmed before ordering, by whom, at which posts."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for point in confirms(report):
+        found.setdefault((point.about, point.who), []).append(
+            f"{point.posts}: {point.sentence}" if point.sentence else point.posts
         )
+    entries: list[Entry] = [
+        (about.capitalize(), "\n".join([*said, f"To be confirmed by {who}."]), "para") for (about, who), said in found.items()
+    ]
+    if not entries and any(p.kits for p in report.posts):
+        entries.append(("", "The survey leaves nothing open about the kits. The checks on site below still stand.", "para"))
     return Block("To be confirmed before ordering", tuple(entries))
 
 
@@ -159,9 +139,11 @@ def please_note(report: SiteReport) -> Block:
     for post in report.posts:
         for sentence in post.taken:
             taken.setdefault(sentence, []).append(post)
+    where: dict[str, list[str]] = {}
     for sentence, posts in taken.items():
         everywhere = len(posts) == len(report.posts)
-        entries.append(("Every post" if everywhere else posts_named(posts), sentence, "para"))
+        where.setdefault("Every post" if everywhere else posts_named(posts), []).append(sentence)
+    entries += [(name, " ".join(sentences), "para") for name, sentences in where.items()]
     return Block("Please note", tuple(entries))
 
 

@@ -9,12 +9,13 @@ from typing import Any
 from pipeline.sheets import load_words, show
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.setup import finish, shared
-from pipeline.sheets.wording import VERDICT, abouts
+from pipeline.sheets.wording import VERDICT, abouts, stops
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col, Link
 from schemas.words import CAUTION
 
 DRAWINGS = "Drawings"
+_SEEN = ("{}", "{}", "fittings {}", "{}")
 Place = tuple[str, str]
 """Letter of a drawing and its cell."""
 
@@ -22,33 +23,30 @@ Place = tuple[str, str]
 def answer_columns(currency: str) -> list[Col]:
     """Headings of the answer."""
     return [
-        Col("Post", "bold", 24),
+        Col("Post", "bold", 24, 14),
         Col("Posts alike", "whole"),
-        Col("Answer", "text", 14),
-        Col("Recommended kit", "text", 34, 26),
-        Col("Ring reaches", "text", 22, 18),
-        Col("Ring heights served", "text", 12),
-        Col("To confirm, or what would help", "text", 40, 30),
-        Col("Load", "text", 28),
-        Col("Drawing", "text", 12),
+        Col("Answer", "text", 20, 17),
+        Col("Recommended kit", "text", 34, 24),
+        Col("Ring reaches", "text", 20, 16),
+        Col("Heights served", "text", 18, 17),
+        Col("To confirm, or what stops it", "text", 48, 40),
+        Col("Load", "text", 28, 21),
+        Col("Drawing", "text", 10, 9),
         Col(f"Price each [{currency}]", "money", 16),
     ]
 
 
 READ_COLUMNS = [
-    Col("Post read as", "bold", 24),
+    Col("Post read as", "bold", 24, 14),
     Col("Number", "whole"),
-    Col("Shape", "text", 10),
-    Col("Size", "text", 24, 16),
-    Col("Height above ground", "text", 24, 16),
-    Col("Court above ground", "text", 16),
-    Col("Target ring height", "text", 16),
-    Col("Lean", "text", 14),
-    Col("Wall and material", "text", 20),
-    Col("Line, base", "text", 20),
-    Col("Old fittings", "text", 14),
-    Col("Condition", "text", 14),
-    Col("Wind and exposure", "text", 14),
+    Col("Shape", "text", 14),
+    Col("Size", "text", 34, 20),
+    Col("Height above ground", "text", 20, 16),
+    Col("Court above ground", "text", 16, 12),
+    Col("Line, base, old fittings, condition", "text", 48, 40),
+    Col("Wall and material", "text", 28, 20),
+    Col("Lean", "text", 10, 9),
+    Col("Wind and exposure", "text", 16, 12),
 ]
 
 
@@ -57,15 +55,16 @@ def answer(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
     words, look = VERDICT[post.outcome]
     kit = post.kit
     if kit is None:
-        help_ = post.remedy or "no remedy found"
-        served = f"0 of {len(post.wanted)}"
+        nearest = min((m.failed for m in post.mounts if m.failed), key=len, default=())
+        help_ = f"{stops(nearest) or 'no board goes with it'}; Shortfalls says what would help"
+        served = f"0 of {len(post.wanted)}, to {show.length(post.target, feet)}"
         return [As(words, look), "none", As("none", "quiet"), served, help_, "no kit", "none", As("none", "right")]
     drawn: Any = Link(f"internal:'{DRAWINGS}'!{drawing[1]}", drawing[0]) if drawing else "none"
     return [
         As(words, look),
         show.kit(kit.mount, kit.board, kit.ring, kit.extension),
         show.both(kit.top, feet),
-        f"{kit.covered} of {len(post.wanted)}",
+        f"{kit.covered} of {len(post.wanted)}, to {show.length(post.target, feet)}",
         abouts(kit.confirm) or "nothing",
         As(*load_words.answer(kit)),
         drawn,
@@ -76,18 +75,15 @@ def answer(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
 def read_as(post: PostReport, feet: bool) -> list[Any]:
     """What a post was read as; measured lengths with their bound."""
     row = post.row
-    material, line, base = (word or show.UNKNOWN for word in (row.material, row.post_line, row.post_base))
+    seen = (row.post_line, row.post_base, row.old_fittings, row.condition)
     return [
         row.post_shape or show.UNKNOWN,
         f"{show.length(post.size, feet)} {show.bound(post.size_uncertainty, feet)}",
         f"{show.length(post.height, feet)} {show.bound(post.height_uncertainty, feet)}",
         show.length(post.court_rise, feet),
-        show.length(post.target, feet),
+        "; ".join(words.format(word or show.UNKNOWN) for words, word in zip(_SEEN, seen, strict=True)),
+        f"{show.wall(post.wall, feet)}, {row.material or show.UNKNOWN}",
         show.UNKNOWN if math.isnan(post.lean) else f"{math.degrees(post.lean):.1f}°" if post.lean else "plumb",
-        f"{show.wall(post.wall, feet)}, {material}",
-        f"{line}, {base}",
-        row.old_fittings or show.UNKNOWN,
-        row.condition or show.UNKNOWN,
         f"{show.speed(post.wind_speed, feet)}, {post.exposure or show.UNKNOWN}",
     ]
 
@@ -120,9 +116,7 @@ def write_posts(book: Book, report: SiteReport, drawn: Mapping[str, Place]) -> N
     first = row + 1
     row = page.section(first, "Worth knowing: advice is never a verdict and changes no answer above", len(READ_COLUMNS))
     advice = advice_rows(report)
-    for posts, about, sentence, source in advice:
-        row = page.para(row, f"{about} ({posts}): {sentence} Source: {source.rstrip('.')}.")
-    if not advice:
-        row = page.para(row, "There is none for these posts.")
-    page.keep(first, min(row - 1, first + 2))
+    said = [f"{about} ({posts}): {sentence} Source: {source.rstrip('.')}." for posts, about, sentence, source in advice]
+    row = page.para(row, "\n".join(said) or "There is none for these posts.")
+    page.keep(first, row - 1)
     finish(page, report, 0)

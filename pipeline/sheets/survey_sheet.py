@@ -18,11 +18,11 @@ from schemas.survey import SURVEY
 from schemas.words import CAUTION, HOW_READ
 
 READ = [
-    Col("Column", "bold", 24),
-    Col("As typed", "text", 40, 30),
-    Col("Read as", "text", 40, 30),
-    Col("At posts", "text", 40, 30),
-    Col("Remark", "quiet", 34, 24),
+    Col("Column", "bold", 24, 23),
+    Col("As typed", "text", 40, 27),
+    Col("Read as", "text", 40, 27),
+    Col("At posts", "text", 40, 25),
+    Col("Remark", "quiet", 27, 25),
 ]
 HELD = [
     Col("Post held", "bold", 24),

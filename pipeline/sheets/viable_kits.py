@@ -9,7 +9,7 @@ from pipeline.sheets import load_words, show
 from pipeline.sheets.assembly import Items
 from pipeline.sheets.report import KitReport, PostReport, Setting, SiteReport
 from pipeline.sheets.setup import codes, finish
-from pipeline.sheets.wording import VERDICT, abouts
+from pipeline.sheets.wording import VERDICT
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
 from schemas.lengths import SLACK
@@ -19,17 +19,14 @@ from schemas.words import CAUTION
 def columns(currency: str) -> list[Col]:
     """Headings of the kits."""
     return [
-        Col("Post", "text", 18),
+        Col("Post", "text", 20, 12),
         Col("Rank", "whole"),
-        Col("Answer", "text", 14),
-        Col("Kit", "text", 36, 26),
-        Col("Board", "text", 28, 18),
-        Col("Ring heights", "text", 24, 18),
-        Col("To confirm", "text", 24, 16),
-        Col("Load", "text", 24),
+        Col("Kit", "text", 44, 32),
+        Col("What it is; then what the others change", "text", 84, 64),
+        Col("Answer", "text", 20, 19),
+        Col("Load", "text", 28, 22),
         Col(f"Price each [{currency}]", "money", 16),
         Col(f"More than rank 1 [{currency}]", "more", 16),
-        Col("What it changes", "text", 36, 28),
     ]
 
 
@@ -59,8 +56,6 @@ def marks(kits: Sequence[KitReport], items: Items) -> list[str]:
 
 def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
     """What a kit changes against the recommended one, in words; price and load have columns of their own."""
-    if kit is best:
-        return ""
     board, other = item(items, "Boards", kit.board), item(items, "Boards", best.board)
     mount, usual = item(items, "Mounts", kit.mount), item(items, "Mounts", best.mount)
     parts = []
@@ -69,16 +64,17 @@ def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
         parts.append(f"board {show.length(abs(wider), feet)} {'wider' if wider > 0 else 'narrower'}")
     for name in ("face", "frame"):
         if board.get(name) != other.get(name):
-            parts.append(f"{name} {board.get(name) or 'not stated'} for {other.get(name) or 'not stated'}")
+            made_of = board.get(name) or f"no {name} stated", other.get(name) or f"no {name} stated"
+            parts.append(f"{made_of[0]} {name} for {made_of[1]}")
     if mount.get("adjustment") != usual.get("adjustment"):
         parts.append(f"{mount.get('adjustment')} for {usual.get('adjustment')}")
     if kit.covered != best.covered:
         gain = abs(kit.covered - best.covered)
         parts.append(f"serves {show.counted(gain, 'ring height')} {'more' if kit.covered > best.covered else 'fewer'}")
-    parts += [f"other {name}" for name in ("mount", "ring") if getattr(kit, name) != getattr(best, name)]
     if kit.extension != best.extension:
         parts.append(f"extension {kit.extension}" if kit.extension else "no extension")
-    return "; ".join(parts) or "no difference but the codes"
+    others = (f"other {name}" for name in ("mount", "ring") if getattr(kit, name) != getattr(best, name))
+    return "; ".join(parts or others) or "no difference but the codes"
 
 
 def heights(kit: KitReport, items: Items, feet: bool) -> str:
@@ -91,6 +87,13 @@ def heights(kit: KitReport, items: Items, feet: bool) -> str:
     return f"{show.length(kit.lowest, feet)} to {top}, {f'steps of {show.length(step, feet)}' if stepped else 'continuous'}"
 
 
+def what_it_is(kit: KitReport, items: Items, feet: bool) -> str:
+    """Board and ring heights of a kit in words."""
+    board = item(items, "Boards", kit.board)
+    made_of = [show.length(board.get("width_m"), feet), *(str(board[n]) for n in ("face", "frame") if board.get(n))]
+    return f"board {', '.join(made_of)}; ring {heights(kit, items, feet)}"
+
+
 def rows_of(posts: Sequence[PostReport], items: Items, feet: bool) -> list[list[Any]]:
     """The kits of posts to which the same may be sold."""
     first = posts[0]
@@ -98,22 +101,17 @@ def rows_of(posts: Sequence[PostReport], items: Items, feet: bool) -> list[list[
     if best is None:
         return []
     for kit, mark in zip(first.kits, marks(first.kits, items), strict=True):
-        board = item(items, "Boards", kit.board)
-        made_of = [show.length(board.get("width_m"), feet), *(str(board[n]) for n in ("face", "frame") if board.get(n))]
-        changes = "; ".join(words for words in (mark, against(kit, best, items, feet)) if words)
+        says = what_it_is(kit, items, feet) if kit is best else against(kit, best, items, feet)
         made.append(
             [
                 As(codes(posts), "bold") if kit is best else codes(posts),
                 kit.rank,
+                " + ".join(filter(None, (kit.mount, kit.board, kit.ring, kit.extension))),
+                As(f"{mark}: {says}", "bold") if mark else says,
                 As(*VERDICT[kit.verdict]),
-                show.kit(kit.mount, kit.board, kit.ring, kit.extension),
-                ", ".join(made_of),
-                heights(kit, items, feet),
-                abouts(kit.confirm) or "nothing",
                 As(*load_words.answer(kit)),
                 kit.unit_price,
                 kit.unit_price - best.unit_price,
-                As(changes, "bold") if mark else changes,
             ]
         )
     return made

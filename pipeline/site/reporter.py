@@ -12,8 +12,9 @@ import numpy as np
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.load_arrays import UNREAD_EXPOSURE
 from pipeline.loads.sensitivities import settles
-from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine
+from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine, Ints
 from pipeline.rules.finding_lines import kit_findings, pair_findings
+from pipeline.rules.rank import different
 from pipeline.rules.ring_height import setting_range
 from pipeline.rules.verdict import bits, codes
 from pipeline.sheets.report import (
@@ -43,7 +44,16 @@ class Reporter:
         self._confirm = bits(answer.fit.findings, CONFIRM, answer.fit.verdict.shape)
         self._range = setting_range(world.catalogue.mounts)
         self._loads = loads
+        self._look = self._looks()
         self._made: dict[int, dict[str, Any]] = {}
+
+    def _looks(self) -> Ints:
+        """What each kit is to whoever buys it, (kits, 3): width and face of its board, range of its ring heights."""
+        c, kits = self._world.catalogue, self._answer.kits
+        items = self._world.setting.items["Boards"]
+        faces = np.array([str(items[code]["face"] or "") for code in c.boards.code], dtype=str)
+        ways = (c.boards.width, kits.board), (faces, kits.board), (self._range, kits.mount)
+        return np.column_stack([np.unique(of, return_inverse=True)[1][at] for of, at in ways])
 
     def post(self, i: int, remedy: str, advice: Sequence[tuple[str, str, str]], taken: Sequence[str]) -> PostReport:
         """The report of row number `i` of the batch."""
@@ -68,8 +78,8 @@ class Reporter:
         """Everything about post number `g` that does not depend on the row."""
         a, p = self._answer, self._answer.posts
         numbers = range(int(a.start[g]), int(a.start[g + 1]))
-        shown = numbers[: int(self._world.policy["options_per_post"])]
-        kits = tuple(self._kit(k) for k in shown)
+        shown = different(self._look[numbers.start : numbers.stop], int(self._world.policy["options_per_post"]))
+        kits = tuple(self._kit(numbers.start + int(k)) for k in shown)
         wanted = p.wanted[g]
         return {
             "size": float(p.size[g]),

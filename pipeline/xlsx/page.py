@@ -19,8 +19,8 @@ from pipeline.xlsx.wrap import BOLDER, clean, fitted, lines
 _LINE_POINTS = 13.2
 _MOST_POINTS = 409.0
 """Tallest row [pt]. Source: Excel specifications and limits, Microsoft."""
-_ROOM = 104
-"""Width of a paragraph on a page of tables [digit widths]."""
+_ROOM, _LEAST_ROOM = 150, 90
+"""Most width of a paragraph on a page of tables, and the least one where its tables are narrow [digit widths]."""
 _WIDEST = 1.85
 """A letter takes no more room than this [digit widths]."""
 _ROW = 17
@@ -292,10 +292,11 @@ class Page:
             self.sheet.set_h_pagebreaks(breaks)
 
     def _span(self, first: int, last: int | None) -> tuple[int, float]:
-        """Last column of a paragraph, and its room."""
+        """Last column of a paragraph, and its room: no wider than the page's tables, where it has some."""
         room, column = 0.0, first
+        edge = max(self.widths) if self._tables else None
         while True:
             room += self.widths.get(column, 8.43)
-            if column == last or (last is None and room >= _ROOM):
+            if column == last or (last is None and (room >= _ROOM or (column == edge and room >= _LEAST_ROOM))):
                 return column, room
             column += 1
