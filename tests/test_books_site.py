@@ -124,7 +124,7 @@ def test_quote_says_what_a_customer_must_know(small_book):
         "Post 9 | Not quoted until the survey is corrected. 'about 8 ft' is an estimate in words. Instead: Type the height alone",
         "Post 5 | No kit fits this post. What would help: Strip the welded bracket", "look for a circumference of 10.99",
         "a licensed engineer, and nobody else", "Posts 3 and 8 | The rough load is over",
-        "Post 4 | The strength of the post is not known",
+        "Post 4: The strength is not known",
         "Board BD-99 is withdrawn.", CAUTION, *(say for _, say in ON_SITE_CHECKS),
     ):  # fmt: skip
         assert part in text, part

@@ -35,7 +35,7 @@ def customer_site(report: SiteReport, items: Items) -> CustomerSite:
         total=report.totals.total,
         goods_mass=report.totals.goods_mass,
         lines=report.lines,
-        fitted=tuple(_fitted(report, items)),
+        fitted=tuple(fitted(report, items)),
         left_out=tuple(_left_out(report)),
         confirms=tuple(confirms(report)),
         notes=tuple(_assumed(report)),
@@ -47,7 +47,8 @@ def _count(report: SiteReport, counts: Callable[[PostReport], bool]) -> int:
     return sum(p.quantity for p in report.posts if counts(p))
 
 
-def _fitted(report: SiteReport, items: Items) -> Iterator[Fitted]:
+def fitted(report: SiteReport, items: Items) -> Iterator[Fitted]:
+    """What goes on the posts of a site, those that look the same together."""
     for a, posts in alike(report.posts, items).items():
         answers = list(dict.fromkeys(VERDICT[p.outcome][0] for p in posts))
         served = list(dict.fromkeys(f"{p.kit.covered} of {len(p.wanted)}" for p in posts if p.kit))

@@ -43,9 +43,10 @@ def scale_of(drawn: Sequence[Elevation]) -> float:
     return min([_MOST_SCALE, *fits])
 
 
-def draw(page: Page, row: int, column: int, e: Elevation, scale: float) -> None:
-    """Draws an elevation inside one cell, which is made tall enough; the post's box tells what is seen."""
-    page.tall(row, HIGH * 0.75)
+def draw(page: Page, row: int, column: int, e: Elevation, scale: float, alone: bool = True) -> None:
+    """Draws an elevation from a cell on; `alone` in it, it is made tall enough. The post's box tells what is seen."""
+    if alone:
+        page.tall(row, HIGH * 0.75)
     left, foot = (WIDE - (e.right - e.left) * scale) / 2, HIGH - 4
 
     def at(x: float, y: float) -> tuple[float, float]:

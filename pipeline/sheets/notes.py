@@ -9,7 +9,7 @@ from pipeline.intake.query import Query
 from pipeline.sheets import show
 from pipeline.sheets.open_points import confirms
 from pipeline.sheets.report import Change, PostReport, SiteReport
-from pipeline.sheets.wording import VERDICT, posts_named
+from pipeline.sheets.wording import VERDICT, posts_named, strength_open
 from schemas.words import CAUTION, ON_SITE_CHECKS
 
 Entry = tuple[str, str, str]
@@ -109,23 +109,12 @@ def to_confirm(report: SiteReport) -> Block:
 
 
 def load_warning(report: SiteReport) -> Block:
-    """Posts whose recommended kit is over the rough strength, or whose strength is not known."""
-    entries: list[Entry] = []
-    over = [p for p in report.posts if p.kit and p.kit.load_state == "over"]
-    unknown = [p for p in report.posts if p.kit and p.kit.load_state == "unknown"]
-    if over:
-        words = (
-            "The rough load is over the rough strength of the post. "
-            "Do not mount anything before a licensed engineer has cleared it."
-        )
-        entries.append((posts_named(over), words, "caution"))
-    if unknown:
-        words = (
-            "The strength of the post is not known, because its wall, its material or the extension's rating is not. "
-            "The sheet Loads names the least wall to look for."
-        )
-        entries.append((posts_named(unknown), words, "strong"))
-    return Block("Loads", tuple(entries))
+    """Posts whose recommended kit is over the rough strength."""
+    over = [p for p in report.posts if p.kit and p.kit.load_state == "over" and strength_open(p)]
+    words = (
+        "The rough load is over the rough strength of the post. Do not mount anything before a licensed engineer has cleared it."
+    )
+    return Block("Loads", ((posts_named(over), words, "caution"),) if over else ())
 
 
 def please_note(report: SiteReport) -> Block:

@@ -20,6 +20,8 @@ HEADINGS = ("Item", "Description", "Quantity", "List price", "Unit price", "Disc
 WIDTHS = (20, 40, 10, 12, 12, 11, 15)
 _MONEY = (3, 4, 6)
 _LAST = len(HEADINGS) - 1
+_GAP = 6.0
+"""Height of the row between two blocks [pt]."""
 _TOGETHER = 12
 """Most sentences in one cell, so that a page can hold it."""
 _MANY = 20
@@ -31,14 +33,11 @@ def facts(report: SiteReport) -> list[tuple[str, Any]]:
     state, look = STATE[report.state]
     return [
         ("Prepared for", report.customer or "not stated on the survey"),
-        ("Ground", report.site_name),
-        ("Kind of ground", report.site_kind or "not stated"),
-        ("Quotation", number(report)),
+        ("Ground", f"{report.site_name} ({report.site_kind})" if report.site_kind else report.site_name),
         ("Date", report.date),
         ("Valid until", report.valid_until),
         ("Posts", posts_said(report)),
         ("State", As(f"{state}. {state_said(report)}", look)),
-        ("Currency", report.currency),
     ]
 
 
@@ -56,6 +55,7 @@ def write_quote(book: Book, report: SiteReport) -> None:
     head = row
     row = _lines(book, page, row, report)
     for block in blocks(report):
+        page.tall(row, _GAP)
         row = _block(page, row + 1, block)
     page.fit()
     repeat = head if len(report.lines) > _MANY else 0
@@ -76,7 +76,13 @@ def _lines(book: Book, page: Page, row: int, report: SiteReport) -> int:
 
 
 def _group(book: Book, page: Page, row: int, title: str, lines: Sequence[QuoteLine]) -> tuple[int, str]:
-    """One group of lines and its subtotal; returns the next row and the address of the subtotal."""
+    """One group of lines and its subtotal; returns the next row and the address of the subtotal.
+
+    A lone line of its group's own name, as freight is, needs neither title nor subtotal.
+    """
+    if [line.description for line in lines] == [title]:
+        _line(page, row, lines[0], book.digits)
+        return row + 1, f"G{row + 1}"
     for column in range(_LAST + 1):
         page.put(row, column, title if column == 0 else None, "group")
     page.tall(row, 18)

@@ -97,6 +97,15 @@ def depth(metres: float, feet: bool) -> str:
     return _feet(up(metres / INCH, 1) * INCH) if feet else f"{up(metres * 1000, 10):.0f} mm"
 
 
+def set_out(metres: float, feet: bool) -> str:
+    """A length to be measured off on site [m]: to 1/8 in, or to 5 mm."""
+    return (
+        _feet(math.floor(metres / INCH * 8 + 0.5 + 1e-9) / 8 * INCH)
+        if feet
+        else f"{math.floor(metres * 200 + 0.5 + 1e-9) * 5} mm"
+    )
+
+
 def up(value: float, step: float) -> float:
     """The least multiple of `step` that is not below `value`; binary drift of an exact multiple does not count."""
     return math.ceil(value / step - 1e-9) * step

@@ -9,11 +9,11 @@ from typing import Any
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.sheets import show
+from pipeline.sheets.read_as import read_as
 from pipeline.sheets.report import SiteReport
 from pipeline.sheets.setup import finish
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Col
-from schemas.column import SI_UNIT, Column
 from schemas.survey import SURVEY
 from schemas.words import CAUTION, HOW_READ
 
@@ -41,24 +41,6 @@ OPEN = [
 
 _OF_SITE = ("site_code", "site_name", "customer", "site_kind")
 EVERY = "every post"
-
-
-def read_as(column: Column, value: Any, feet: bool) -> str:
-    """A value as it was read, in the site's units."""
-    if value is None:
-        return show.UNKNOWN
-    if column.kind == "lengths":
-        return "; ".join(show.length(v, feet) for v in (value if isinstance(value, (tuple, list)) else (value,)))
-    if column.name == "wall":
-        return show.wall(value, feet)
-    if column.kind in ("length", "pipe"):
-        return show.length(value, feet)
-    if column.kind == "angle":
-        return show.angle(value)
-    if column.kind == "speed":
-        return show.speed(value, feet)
-    unit = SI_UNIT.get(column.kind, "")
-    return f"{value:g} {unit}" if unit else str(value)
 
 
 def row_cells(row: SurveyRow, feet: bool) -> list[tuple[Any, ...]]:

@@ -279,11 +279,14 @@ class Page:
                 self.tall(number, tall * _LINE_POINTS + 1)
 
     def _lay_out(self, top: int, landscape: bool) -> None:
-        """Fits the sheet to the width of a page; rows kept together end pages."""
+        """Fits the sheet to a page where that can be read, else to the width of one; rows kept together end pages."""
         wide, high = paper.usable(self.book.paper, landscape)
         scale = paper.scale(sum(paper.pixels(room) for room in self.widths.values()), wide)
         heights = [self._heights[row] * 4 / 3 if row in self._heights else _ROW for row in range(self._last + 1)]
         breaks = paper.down(heights, self.kept, high * 100 / scale, top)
+        if sum(heights) <= high * 100 / min(scale, paper.LEAST):  # one page can be read, and holds it all
+            self.sheet.fit_to_pages(1, 1)
+            return
         if breaks and not self._fitted:
             self.sheet.set_print_scale(scale)
         else:

@@ -47,6 +47,7 @@ STYLES: dict[str, dict[str, Any]] = {
     "note": {**_paint("soft"), **_WRAP},
     "caution": {**_paint("caution"), **_WRAP, "bold": True},
     "label": {**_paint("soft"), **_WRAP},
+    "fill": {**_paint("plain"), **_WRAP, "border": 1, "border_color": "#4A5A64", "locked": False},
     "sign": {**_paint("plain"), "bottom": 1, "bottom_color": INK},
     # cells of tables
     "head": {**_paint("head"), "bold": True, "text_wrap": True, "valign": "vcenter", "align": "left", "indent": 1},
