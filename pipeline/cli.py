@@ -86,6 +86,7 @@ bad catalogue, nothing written; 3 a failure on some site, the others written.
 @click.option("--jobs", metavar="N", type=click.IntRange(1), help="Worker processes; the machine's cores, where it is left out.")
 @click.option("--cluster", default="", metavar="ADDRESS", help="Address of a Dask scheduler that works instead.")
 @click.option("--renew", is_flag=True, help="Issue quotations that have expired anew, with the new date.")
+@click.option("--pdf", is_flag=True, help="Each customer's quotation as a PDF too, by LibreOffice.")
 @click.option("--quiet", is_flag=True, help="Say only what waits or failed.")
 @answered
 def quote(
@@ -96,13 +97,14 @@ def quote(
     jobs: int | None,
     cluster: str,
     renew: bool,
+    pdf: bool,
     quiet: bool,
 ) -> int:
     """Quote every SURVEY: a file, or a folder read through.
 
-    One workbook a site, a portfolio of all sites, and each sender's own workbook
-    back with the cells to correct marked."""
-    from pipeline.commands.terminal import TerminalProgress, say_outcome
+    One quotation a customer, one workbook a site, a portfolio of all sites, and
+    each sender's own workbook back with the cells to correct marked."""
+    from pipeline.commands.terminal import TerminalProgress, say_outcome, wrapped
     from pipeline.run.request import Request
     from pipeline.run.story import quote as run
 
@@ -111,8 +113,13 @@ def quote(
     if not FIRST_DAY <= day <= LAST_DAY:
         raise click.UsageError(f"--date {day.isoformat()} is not between {FIRST_DAY.isoformat()} and {LAST_DAY.isoformat()}.")
     request = Request(surveys, catalogue, out, day, jobs or os.cpu_count() or 1, cluster, renew, now)
-    outcome = run(request, TerminalProgress(quiet))
+    outcome = run(request, progress := TerminalProgress(quiet))
     say_outcome(outcome, str(out), quiet)
+    if pdf:
+        from pipeline.commands.pdf import make_pdfs
+
+        for sentence in make_pdfs(out, progress):
+            wrapped(sentence)
     return outcome.exit_status
 
 

@@ -213,3 +213,30 @@ def test_customers_whose_names_look_alike_have_folders_of_their_own(desk) -> Non
     assert len({p.casefold() for p in got}) == len(got) == 13
     assert sorted(got) == sorted(workbooks(out))
     assert all(re.fullmatch(r"customers/([A-Za-z0-9._-]+)/\1-r1\.xlsx", p) for p in got)
+
+
+def test_pages_are_made_where_libreoffice_is_installed_and_else_it_is_said(desk, monkeypatch) -> None:
+    (desk.folder / "surveys" / "F.csv").unlink()
+    monkeypatch.setenv("PATH", str(desk.folder))
+    words = ["quote", str(desk.folder / "surveys"), "--catalogue", write(desk.made, desk.folder / "catalogue.xlsx")]
+    words += ["--out", str(desk.folder / "out"), "--date", "2026-03-02", "--jobs", "1", "--quiet", "--pdf"]
+    done = CliRunner().invoke(main, words)
+    assert done.exit_code == 0
+    assert done.output.count("LibreOffice is not installed") == 1
+    office = desk.folder / "soffice"
+    office.write_text(
+        '#!/bin/sh\nfor last; do :; done\nwhile [ "$1" != --outdir ]; do shift; done\n'
+        '/bin/cp "$last" "$2/$(/usr/bin/basename "$last" .xlsx).pdf"\n'
+    )
+    office.chmod(0o755)
+    done = CliRunner().invoke(main, words)
+    assert done.exit_code == 0, done.output
+    books = [r["workbook"] for r in rows(desk.folder / "out", "customers")]
+    assert all(
+        (desk.folder / "out" / b).with_suffix(".pdf").read_bytes() == (desk.folder / "out" / b).read_bytes() for b in books
+    )
+    office.write_text("#!/bin/sh\necho no office today >&2\nexit 3\n")
+    (desk.folder / "out" / books[0]).with_suffix(".pdf").unlink()
+    done = CliRunner().invoke(main, words)
+    assert done.exit_code == 0
+    assert "could not be turned into a PDF: no office today" in " ".join(done.output.split())
