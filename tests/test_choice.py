@@ -66,7 +66,7 @@ def plain_key(p, c, k, n, choice, pair):
     return (k.load["load_state"][n] == OVER, asked, -int(k.covered[n]), int(k.verdict[n]), own, int(k.price[n]), *codes)
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(MOUNTS, BOARDS, st.lists(POSTS, min_size=1, max_size=4))
 def test_every_ranking_is_a_plain_sort_by_the_design_s_keys(mounts, boards, rows):
     p, c, k = world(mounts, boards, rows)
@@ -83,7 +83,7 @@ def test_every_ranking_is_a_plain_sort_by_the_design_s_keys(mounts, boards, rows
             assert with_pair.get(pair, lead.best[LEAST_PRICE, i]) == best
 
 
-@settings(max_examples=40)
+@settings(max_examples=40, deadline=None)
 @given(MOUNTS, BOARDS, st.lists(POSTS, min_size=1, max_size=4))
 def test_what_is_offered_is_every_pair_of_a_kit_that_is_not_over(mounts, boards, rows):
     k = world(mounts, boards, rows)[2]
@@ -114,7 +114,7 @@ def test_one_board_by_hand(offers, pair):
     assert one_board([{"offers": o} for o in offers], c) == pair
 
 
-@settings(max_examples=40)
+@settings(max_examples=40, deadline=None)
 @given(MOUNTS, BOARDS, st.lists(POSTS, min_size=1, max_size=4), st.integers(0, 3), st.integers(0, 1))
 def test_what_is_kept_of_a_site_gives_the_kits_that_each_choice_would_rank_first(mounts, boards, rows, b, r):
     """Whatever the ranking in force was when it was kept."""

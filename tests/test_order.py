@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from rules_case import board, mount, policy, pounds, ring, tables
 
 from pipeline.money.amounts import Counts
-from pipeline.money.order import Need, amounts, mass, order_shares, shared, together
+from pipeline.money.order import Need, amounts, order_shares, shared, together
 from pipeline.money.prices import minor_unit
 from pipeline.money.quotation import quote
 
@@ -126,7 +126,7 @@ def test_a_promised_site_counts_and_keeps_its_freight():
     assert shares["b"].quantities == {"M-1": 12}
 
 
-@settings(max_examples=60)
+@settings(max_examples=60, deadline=None)
 @given(NEEDS, st.booleans(), st.booleans(), st.sampled_from(["USD", "JPY", "KWD"]), st.randoms())
 def test_a_customer_s_sums_are_those_of_its_sites_in_any_order(needs, joined, exempt, currency, random):
     known = CUSTOMER | {"order_together": "yes" if joined else "no", "tax_exempt": "yes" if exempt else "no"}
@@ -147,15 +147,6 @@ def test_a_customer_s_sums_are_those_of_its_sites_in_any_order(needs, joined, ex
     random.shuffle(mixed)
     assert order_shares(mixed, t, p, known) == shares
     assert amounts(mixed, t, p, "Elm District", known) == come_to
-
-
-def test_mass_is_exact_in_any_order():
-    goods = {"M-1": 3, "B-2": 7, "R-1": 9}
-    assert (
-        mass(goods, TABLES)
-        == mass(dict(reversed(goods.items())), TABLES)
-        == 3 * Fraction(pounds(70)) + 7 * Fraction(pounds("58.5")) + 9 * Fraction(pounds(12))
-    )
 
 
 @pytest.mark.parametrize(("apart", "gets"), [("2e-9", "B"), ("1.01e-9", "B"), ("0.99e-9", "A"), ("0.5e-9", "A"), ("0", "A")])

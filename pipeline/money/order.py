@@ -13,7 +13,7 @@ from typing import Any
 from pipeline.money.amounts import Counts, Share, Totals
 from pipeline.money.customers import ordered_together
 from pipeline.money.prices import breaks_by_item, freight_price, minor_unit, rounded
-from pipeline.money.quotation import GOODS, Row, Tables, quote
+from pipeline.money.quotation import GOODS, PriceList, Row, Tables, price_list, quote
 from schemas.order import folded, natural
 
 TIE = Fraction(1, 10**9)
@@ -41,7 +41,7 @@ def order_shares(needs: Sequence[Need], tables: Tables, policy: Mapping[str, Any
     quantities: Counter[str] = Counter()
     for need in needs:
         quantities.update(need.goods)
-    unit, masses = minor_unit(policy["currency"]), {n.site: mass(n.goods, tables) for n in needs if any(n.goods.values())}
+    unit, masses = minor_unit(policy["currency"]), _masses(needs, tables)
     price = freight_price(float(sum(masses.values())), tables.get("Freight", ())) if masses else Decimal(0)
     kept = {n.site: n.kept_freight for n in needs if n.kept_freight is not None}
     left = rounded(price, unit) - sum(kept.values(), Decimal(0))
@@ -60,10 +60,11 @@ def _without(masses: Mapping[str, Fraction], kept: Iterable[str]) -> dict[str, F
     return {site: m for site, m in masses.items() if site not in set(kept)}
 
 
-def mass(goods: Mapping[str, int], tables: Tables) -> Fraction:
-    """Mass of the goods [kg], exactly what the items' masses add up to, in whatever order."""
-    known = {row[column]: row["mass_kg"] for table, column in GOODS for row in tables.get(table, ()) if row[column] in goods}
-    return sum((Fraction(known[code]) * quantity for code, quantity in goods.items()), Fraction(0))
+def _masses(needs: Sequence[Need], tables: Tables) -> dict[str, Fraction]:
+    """Mass of the goods of each site that has some [kg], exactly what the items' masses add up to, in whatever order."""
+    each = {row[column]: Fraction(row["mass_kg"]) for table, column in GOODS for row in tables.get(table, ())}
+    some = (n for n in needs if any(n.goods.values()))
+    return {n.site: sum((each[code] * quantity for code, quantity in n.goods.items()), Fraction(0)) for n in some}
 
 
 def shared(amount: Decimal, masses: Mapping[str, Fraction], unit: Decimal) -> dict[str, Decimal]:
@@ -110,8 +111,15 @@ def together(sites: Iterable[Totals], unit: Decimal) -> Amounts:
     return Amounts(net, freight, tax, total)
 
 
-def amounts(needs: Sequence[Need], tables: Tables, policy: Mapping[str, Any], customer: str, known: Row | None) -> Amounts:
+def amounts(
+    needs: Sequence[Need],
+    tables: Tables,
+    policy: Mapping[str, Any],
+    customer: str,
+    known: Row | None,
+    prices: PriceList | None = None,
+) -> Amounts:
     """What the quotations of all `needs`, the sites of one customer, come to. Source: design section 8, options."""
-    shares = order_shares(needs, tables, policy, known)
-    made = (quote(n.goods, n.counts, tables, policy, customer, shares.get(n.site))[1] for n in needs)
+    shares, prices = order_shares(needs, tables, policy, known), prices or price_list(tables)
+    made = (quote(n.goods, n.counts, tables, policy, customer, shares.get(n.site), prices)[1] for n in needs)
     return together(made, minor_unit(policy["currency"]))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any
 
@@ -29,6 +30,25 @@ FREIGHT = "FREIGHT"
 """Item code of the freight line; it is in no table."""
 
 
+@dataclass(frozen=True)
+class PriceList:
+    """The catalogue's prices, ready to be asked for many quotations."""
+
+    items: Mapping[str, Row]  # goods by code, in the order of a quotation's lines
+    place: Mapping[str, int]  # of each code in that order
+    breaks: Mapping[str, Sequence[tuple[int, Decimal]]]  # by folded code
+    services: Sequence[Row]  # in natural order of code
+
+
+def price_list(tables: Tables) -> PriceList:
+    """The price list of a catalogue's tables."""
+    items: dict[str, Row] = {}
+    for table, column in GOODS:
+        items |= {row[column]: row for row in sorted(tables.get(table, ()), key=lambda r: natural(r[column]))}
+    services = sorted(tables.get("Services", ()), key=lambda r: natural(r["service"]))
+    return PriceList(items, {code: n for n, code in enumerate(items)}, breaks_by_item(tables.get("Price breaks", ())), services)
+
+
 def quote(
     goods: Mapping[str, int],
     counts: Counts,
@@ -36,19 +56,21 @@ def quote(
     policy: Mapping[str, Any],
     customer: str,
     share: Share | None = None,
+    prices: PriceList | None = None,
 ) -> tuple[tuple[QuoteLine, ...], Totals]:
     """Lines and totals of one site.
 
     `goods` maps an item's code to how many of it the site gets; `counts` are the posts with a kit,
     extensions and stripped posts, each times quantity; `share` is the site's part of its customer's
-    order, None where the site is an order of its own. Goods come first (mounts, boards, rings,
-    extensions), then services, then freight, each in natural order of code. Raises KeyError where a
-    code is in no table. Source: design section 8, quote.
+    order, None where the site is an order of its own; `prices` is the price list of `tables` where it is
+    made already. Goods come first (mounts, boards, rings, extensions), then services, then freight, each in
+    natural order of code. Raises KeyError where a code is in no table. Source: design section 8, quote.
     """
     unit, known = minor_unit(policy["currency"]), terms(customer, tables.get("Customers", ()))
-    items = _items(goods, tables)
+    prices = prices or price_list(tables)
+    items = _items(goods, prices)
     ordered = share.quantities if share else goods
-    lines = [*_goods_lines(items, goods, ordered, tables, discount(known), unit), *_service_lines(counts, tables, unit)]
+    lines = [*_goods_lines(items, goods, ordered, prices, discount(known), unit), *_service_lines(counts, prices, unit)]
     net = sum((line.line_total for line in lines), Decimal(0).quantize(unit))
     mass = float(sum(row["mass_kg"] * goods[code] for code, row in items))
     freight = Decimal(0).quantize(unit)
@@ -75,43 +97,38 @@ def tax_rate(policy: Mapping[str, Any]) -> Decimal:
     return Decimal(str(policy["tax_rate"]))
 
 
-def _items(goods: Mapping[str, int], tables: Tables) -> list[tuple[str, Row]]:
+def _items(goods: Mapping[str, int], prices: PriceList) -> list[tuple[str, Row]]:
     """Code and row of each of the goods, in the order of the quotation's lines."""
     wanted = {code for code, quantity in goods.items() if quantity}
-    found: list[tuple[str, Row]] = []
-    for table, column in GOODS:
-        rows = {r[column]: r for r in tables.get(table, ()) if r[column] in wanted}
-        found += [(code, rows[code]) for code in sorted(rows, key=natural)]
-    missing = sorted(wanted - {code for code, _ in found})
+    missing = sorted(wanted - prices.items.keys())
     if missing:
         raise KeyError(f"no table of the catalogue has {', '.join(missing)}")
-    return found
+    return [(code, prices.items[code]) for code in sorted(wanted, key=prices.place.__getitem__)]
 
 
 def _goods_lines(
     items: Sequence[tuple[str, Row]],
     goods: Mapping[str, int],
     ordered: Mapping[str, int],
-    tables: Tables,
+    prices: PriceList,
     percent: Decimal,
     unit: Decimal,
 ) -> Iterator[QuoteLine]:
-    breaks = breaks_by_item(tables.get("Price breaks", ()))
     for code, row in items:
         quantity, list_price = int(goods[code]), row["price"]
-        price = broken_price(list_price, ordered[code], breaks.get(folded(code), ()))
+        price = broken_price(list_price, ordered[code], prices.breaks.get(folded(code), ()))
         total = line_total(quantity, price, percent, unit)
         yield QuoteLine("goods", code, row.get("description") or "", quantity, list_price, price, percent, total)
 
 
-def _service_lines(counts: Counts, tables: Tables, unit: Decimal) -> Iterator[QuoteLine]:
+def _service_lines(counts: Counts, prices: PriceList, unit: Decimal) -> Iterator[QuoteLine]:
     quantities = {
         "per post": counts.posts,
         "per extension": counts.extensions,
         "per stripped post": counts.stripped,
         "per site": 1 if counts.posts else 0,
     }
-    for row in sorted(tables.get("Services", ()), key=lambda r: natural(r["service"])):
+    for row in prices.services:
         quantity, price = int(quantities[row["charged"]]), row["price"]
         if quantity:
             total = line_total(quantity, price, Decimal(0), unit)

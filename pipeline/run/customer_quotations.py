@@ -16,6 +16,7 @@ from pipeline.ledger.pack import unpack
 from pipeline.ledger.records import OF_A_CUSTOMER
 from pipeline.ledger.store import Ledger, Revision
 from pipeline.money.prices import minor_unit
+from pipeline.money.quotation import price_list
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
 from pipeline.output.names import customer_folders, folder_of, workbook_path
 from pipeline.run.open_run import MISSING, RunState
@@ -96,11 +97,12 @@ def quote_customers(run: RunState, quoted: Quoted, ledger: Ledger, progress: Pro
 def quotations(quoted: Quoted, world: World) -> Iterator[Quotation]:
     """The quotation of each customer of which no site has failed, in the order of its first site."""
     rows = {site: summary["site"] for (site, _), summary in zip(quoted.sites, quoted.summaries, strict=True)}
+    prices = price_list(world.catalogue.tables)
     stated = {site: row["customer"] for site, row in rows.items()} | quoted.failed
     for customer in customers_of(stated.items(), world):
         if quoted.failed.keys().isdisjoint(customer.sites):
             sites = tuple(rows[site] for site in customer.sites)
-            yield Quotation(customer, sites, tuple(options(customer, quoted.figures, world)))
+            yield Quotation(customer, sites, tuple(options(customer, quoted.figures, world, prices)))
 
 
 def _name(q: Quotation) -> str:

@@ -12,6 +12,7 @@ import numpy as np
 from pipeline.money.amounts import Counts, Share
 from pipeline.money.customers import choice_of, customer_key, ordered_together, terms
 from pipeline.money.order import Amounts, Need, amounts, order_shares
+from pipeline.money.quotation import PriceList
 from pipeline.rules.arrays import Catalogue, Ints
 from pipeline.rules.choice import ONE_BOARD, Want
 from pipeline.site.figures import kit_items
@@ -133,15 +134,18 @@ class Option:
     kits: tuple[Ints, ...]
 
 
-def options(customer: Customer, figures: Mapping[str, Figures], world: World) -> list[Option]:
-    """The customer's quotation under each choice, all else equal. Source: design section 8, options."""
+def options(customer: Customer, figures: Mapping[str, Figures], world: World, prices: PriceList) -> list[Option]:
+    """The customer's quotation under each choice, all else equal; `prices` is the catalogue's price list.
+
+    Source: design section 8, options.
+    """
     catalogue = world.catalogue
     pair = one_board((figures[s] for s in customer.sites), catalogue)
     made = []
     for number, choice in enumerate(CHOICES):
         kits = tuple(best_kits(figures[s], number, pair, catalogue) for s in customer.sites)
         needs = [need(s, figures[s], k, catalogue) for s, k in zip(customer.sites, kits, strict=True)]
-        come_to = amounts(needs, catalogue.tables, world.policy, customer.name, customer.known)
+        come_to = amounts(needs, catalogue.tables, world.policy, customer.name, customer.known, prices)
         posts = sum(n.counts.posts for n in needs)
         made.append(Option(choice, number == customer.choice, posts, come_to, kits))
     return made
