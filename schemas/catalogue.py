@@ -25,6 +25,13 @@ LOGO_MOST_BYTES = 1 << 20
 LOGO_SIDES = (16, 4000)
 """Least and greatest side of a logo [px]: below, nothing can be made out on paper; above, it is no logo."""
 
+MAY_BE_ZERO = frozenset(
+    {"size_least_m", "travel_m", "step_m", "overhang_m", "mass_kg", "bore_least_m", "price", "discount_percent"}
+)
+"""Numbers of which 0 means something; every other number must be above 0, and none below."""
+LEAST_AND_MOST = (("size_least_m", "size_most_m"), ("bore_least_m", "bore_most_m"))
+"""Windows: the least is not above the most."""
+
 _DESCRIPTION = Column("description", "Description", "text", help="What the customer reads on the quotation.")
 _PRICE = Column("price", "Price", "money", needed=True, help="List price of one, in the policy's currency.")
 _STATUS = Column(

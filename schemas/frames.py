@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from decimal import Decimal
 from functools import cache
 from typing import Any, NamedTuple
@@ -13,11 +13,7 @@ import pandera.pandas as pa
 from pandera.errors import SchemaErrors
 
 from schemas.column import SI_UNIT, Column, Table
-from schemas.lengths import SLACK
-from schemas.order import folded
 from schemas.policy import POLICY, SETTINGS
-from schemas.survey import ROUND_ONLY, SURVEY, WALL_PART
-from schemas.surveyed_post import SurveyedPost
 
 FLOATS = {*SI_UNIT, "number"} - {"lengths"}
 NEVER_NEGATIVE = {"mass", "speed", "moment", "force", "pressure", "money", "percent", "whole"}
@@ -46,7 +42,7 @@ def model(table: Table) -> pa.DataFrameSchema:
 
     A column with `needed` has no blanks; a key is unique.
     """
-    columns = {c.name: _column(c) for c in table.columns}
+    columns = {c.name: column_model(c) for c in table.columns}
     columns |= {name: pa.Column(dtype, nullable=True, required=False) for name, dtype in DERIVED.get(table.name, {}).items()}
     return pa.DataFrameSchema(
         columns,
@@ -65,20 +61,6 @@ class Failure(NamedTuple):
     check: str
 
 
-def survey_frame(posts: Sequence[SurveyedPost]) -> pd.DataFrame:
-    """The rows of all surveys as one frame: a row a post row, the glossary's names, SI, blank where nothing is known."""
-    known = {c.name: [getattr(p, c.name) for p in posts] for c in SURVEY.columns}
-    keys = {name: [v or None for v in known[name]] for name in SURVEY.key}
-    return pd.DataFrame({c.name: pd.Series((known | keys)[c.name], dtype=_dtype(c)) for c in SURVEY.columns})
-
-
-def survey_model(policy: Mapping[str, Any]) -> pa.DataFrameSchema:
-    """What every survey row must be: lists, needed cells, the policy's plausible ranges, and what columns and rows say together."""
-    columns = {c.name: _column(c, _plausible(c, policy)) for c in SURVEY.columns}
-    together = [pa.Check(rule, error=name, ignore_na=False) for name, rule in TOGETHER.items()]
-    return pa.DataFrameSchema(columns, checks=together, strict=True, ordered=True, name=SURVEY.name)
-
-
 def failures(data: pd.DataFrame, schema: pa.DataFrameSchema) -> list[Failure]:
     """Everything in `data` that does not pass, in one go and in order; FrameError where the frame itself is ill made."""
     try:
@@ -93,58 +75,6 @@ def failures(data: pd.DataFrame, schema: pa.DataFrameSchema) -> list[Failure]:
     return []
 
 
-def _plausible(column: Column, policy: Mapping[str, Any]) -> list[pa.Check]:
-    """The policy's range of a column."""
-    if not column.least:
-        return []
-    least, most = float(policy[column.least]) - SLACK, float(policy[column.most]) + SLACK
-    if column.kind == "lengths":
-        return [pa.Check(lambda v: all(least <= x <= most for x in v), element_wise=True, error="plausible")]
-    return [pa.Check.in_range(least, most, error="plausible")]
-
-
-def _names_its_site(d: pd.DataFrame) -> pd.Series:
-    return d["site_code"].notna() | d["site_name"].notna()
-
-
-def _wall_within_size(d: pd.DataFrame) -> pd.Series:
-    return ~(d["wall"] > d["post_size"] / WALL_PART + SLACK)
-
-
-def _clear_within_height(d: pd.DataFrame) -> pd.Series:
-    return ~(d["clear_length"] > d["post_height"] + SLACK)
-
-
-def _round_where_it_must_be(d: pd.DataFrame) -> pd.Series:
-    return ~(d["size_basis"].isin(ROUND_ONLY) & d["post_shape"].notna() & (d["post_shape"] != "round"))
-
-
-def _post_stands_once(d: pd.DataFrame) -> pd.Series:
-    keys = pd.DataFrame({name: _alike(d[name]) for name in SURVEY.key})
-    return ~keys.duplicated(keep=False) | keys.isna().any(axis=1)
-
-
-def _site_says_one_thing(d: pd.DataFrame) -> pd.Series:
-    site = _alike(d["site_code"])
-    said = [_alike(d[name]).groupby(site).transform("nunique") for name in ("site_name", "customer", "site_kind")]
-    return ~(pd.concat(said, axis=1).max(axis=1) > 1)
-
-
-def _alike(codes: pd.Series) -> pd.Series:
-    """Codes as they are compared."""
-    return codes.map(folded, na_action="ignore")
-
-
-TOGETHER: dict[str, Callable[[pd.DataFrame], pd.Series]] = {
-    "names its site": _names_its_site,
-    "wall within size": _wall_within_size,
-    "clear within height": _clear_within_height,
-    "round where it must be": _round_where_it_must_be,
-    "post stands once": _post_stands_once,
-    "site says one thing": _site_says_one_thing,
-}
-"""What several columns or rows must say together, by the words in which a failure is named."""
-
 POLICY_IN_FORCE = pa.DataFrameSchema(
     {s.name: pa.Column(object, nullable=False) for s in SETTINGS}, strict=True, name="policy in force"
 )
@@ -154,7 +84,7 @@ POLICY_IN_FORCE = pa.DataFrameSchema(
 def frame(rows: Iterable[Mapping[str, Any]], table: Table) -> pd.DataFrame:
     """`rows` as a frame with the types of `table`; a name that a row lacks is blank."""
     rows = list(rows)
-    data = {c.name: pd.Series([r.get(c.name) for r in rows], dtype=_dtype(c)) for c in table.columns}
+    data = {c.name: pd.Series([r.get(c.name) for r in rows], dtype=dtype(c)) for c in table.columns}
     types = DERIVED.get(table.name, {})
     others = sorted({k for r in rows for k in r} - set(data))
     extra = {k: pd.Series([r.get(k) for r in rows], dtype=types.get(k, "object")) for k in others}
@@ -186,7 +116,7 @@ def _checked(data: pd.DataFrame, schema: pa.DataFrameSchema, name: str) -> pd.Da
         raise FrameError(name, said) from e
 
 
-def _dtype(column: Column) -> str:
+def dtype(column: Column) -> str:
     """The type of a column's values in a frame."""
     if column.kind in FLOATS or column.kind == "pipe":
         return "float64"
@@ -200,10 +130,10 @@ def _numbered(column: Column) -> bool:
     return column.kind == "choice" and all(v.isdecimal() for v in column.values)
 
 
-def _column(column: Column, range_: Sequence[pa.Check] = ()) -> pa.Column:
+def column_model(column: Column, range_: Sequence[pa.Check] = ()) -> pa.Column:
     """The model of one column; a range of its own takes the place of `not negative`."""
     checks = [*range_] or _checks(column)
-    return pa.Column(_dtype(column), checks, nullable=not column.needed, required=True, title=column.heading)
+    return pa.Column(dtype(column), checks, nullable=not column.needed, required=True, title=column.heading)
 
 
 def _checks(column: Column) -> list[pa.Check]:

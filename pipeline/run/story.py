@@ -93,6 +93,6 @@ def _meanwhile(work: Callable[..., Any], *args: Any) -> Iterator[Future[Any]]:
     from concurrent.futures import ThreadPoolExecutor
 
     with ThreadPoolExecutor(1) as thread:
-        thread.submit(import_module, "schemas.frames")
+        thread.submit(import_module, "schemas.survey_model")
         thread.submit(import_module, "pipeline.run.finish")
         yield thread.submit(work, *args)

@@ -80,12 +80,16 @@ def read_value(column: Column, cell: Cell | None, unit: str) -> Any:
     return number(column.kind, cell, unit)
 
 
+def blank_fault(column: Column) -> tuple[str, str]:
+    """What to say of a blank cell where one is needed, and what to type."""
+    put_right = f"Type one of: {', '.join(column.values)}." if column.kind == "choice" else _example(column)
+    return f"“{column.heading}” is blank.", put_right
+
+
 def blank(column: Column) -> Any:
-    """What a blank cell means."""
+    """What a blank cell means; None where it is needed, which the table's model asks for."""
     if column.needed:
-        if column.kind == "choice":
-            return Wrong(f"“{column.heading}” is blank.", f"Type one of: {', '.join(column.values)}.")
-        return Wrong(f"“{column.heading}” is blank.", _example(column))
+        return None
     if not column.default:
         return "" if column.kind == "text" else None
     if column.kind in ("choice", "text", "code"):

@@ -41,38 +41,20 @@ def codes_once(read: Read, faults: list[Fault]) -> None:
 
 
 def pairings(read: Read, faults: list[Fault]) -> None:
-    """A pairing names a mount and a board that stand in the catalogue, once."""
+    """A pairing names a mount and a board that stand in the catalogue."""
     known = {"mount": _codes(read, "Mounts"), "board": _codes(read, "Boards")}
-    seen: dict[tuple[str, str], int] = {}
     for line in read["Pairings"].rows:
         for name, codes in known.items():
             if line.has(name) and read[f"{name.capitalize()}s"].columns is not None:
                 _known_code("Pairings", line, name, codes, f"sheet {name.capitalize()}s", faults)
-        if line.has("mount", "board"):
-            pair = (folded(line.values["mount"]), folded(line.values["board"]))
-            if seen.setdefault(pair, line.row) != line.row:
-                faults.append(
-                    Fault(
-                        "Pairings",
-                        line.cells["mount"],
-                        f"This pair stands in row {seen[pair]} already.",
-                        "Delete one of the two rows.",
-                    )
-                )
 
 
 def price_breaks(read: Read, faults: list[Fault]) -> None:
-    """A price break is for something that is sold, once a quantity."""
+    """A price break is for something that is sold."""
     codes = {k: v for table in ITEMS for k, v in _codes(read, table).items()}
-    seen: dict[tuple[str, int], int] = {}
     for line in read["Price breaks"].rows:
         if line.has("item") and all(read[table].columns is not None for table in ITEMS):
             _known_code("Price breaks", line, "item", codes, "sheets of mounts, boards, rings and extensions", faults)
-        if line.has("item", "from_quantity"):
-            key = (folded(line.values["item"]), line.values["from_quantity"])
-            if seen.setdefault(key, line.row) != line.row:
-                message = f"Row {seen[key]} has a price for this item from this quantity already."
-                faults.append(Fault("Price breaks", line.cells["from_quantity"], message, "Keep one of the two rows."))
 
 
 def something_to_sell(read: Read, faults: list[Fault]) -> None:
@@ -81,7 +63,7 @@ def something_to_sell(read: Read, faults: list[Fault]) -> None:
         lines = read[table]
         if table == "Extensions" or lines.columns is None:
             continue
-        if not any(line.values.get("status") in ("active", UNREAD) for line in lines.rows):
+        if not any(line.values.get("status") in ("active", UNREAD, None) for line in lines.rows):
             faults.append(Fault(table, lines.at(name), f"There is no active {name}.", f"Add a {name} with the status active."))
     if read["Pairings"].columns is not None and not read["Pairings"].rows:
         faults.append(

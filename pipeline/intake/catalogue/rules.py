@@ -1,74 +1,19 @@
-"""What must hold within a table of the catalogue; each rule adds its faults, cell by cell. `RULES` lists all rules."""
+"""What must hold between the rows of the catalogue; each rule adds its faults, cell by cell. `RULES` lists all rules."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from pipeline.intake.catalogue.cell import UNREAD
 from pipeline.intake.catalogue.faults import Fault
 from pipeline.intake.catalogue.links import Read, codes_once, one_currency, pairings, price_breaks, something_to_sell
 from pipeline.intake.catalogue.sheet import Line
 from pipeline.intake.catalogue.words import sellers_headings, sellers_words
 from pipeline.money.customers import customer_key, other_names
 from pipeline.reading.book import address
-from schemas.column import SI_UNIT
 from schemas.lengths import SLACK
 
-MAY_BE_ZERO = frozenset(
-    {"size_least_m", "travel_m", "step_m", "overhang_m", "mass_kg", "bore_least_m", "price", "discount_percent"}
-)
-"""Numbers of which 0 means something; every other number must be above 0, and none below."""
-
-LEAST_AND_MOST = (("size_least_m", "size_most_m"), ("bore_least_m", "bore_most_m"))
-
-
 Rule = Callable[[Read, list[Fault]], None]
-
-
-def signs(read: Read, faults: list[Fault]) -> None:
-    """No number is negative, and none is 0 where 0 makes no sense."""
-    for table, lines in read.items():
-        numbers = [c for c in lines.table.columns if c.kind in SI_UNIT or c.kind in ("money", "whole", "percent")]
-        for line in lines.rows:
-            for c in numbers:
-                if not line.has(c.name):
-                    continue
-                if line.values[c.name] < 0:
-                    faults.append(
-                        Fault(table, line.cells[c.name], f"“{c.heading}” is negative.", "Type it without the minus sign.")
-                    )
-                elif line.values[c.name] == 0 and c.name not in MAY_BE_ZERO:
-                    blank = "" if c.needed else " Leave the cell blank where it is not known."
-                    faults.append(Fault(table, line.cells[c.name], f"“{c.heading}” is 0.", f"Type what it measures.{blank}"))
-
-
-def least_above_most(read: Read, faults: list[Fault]) -> None:
-    """A window's least is not above its most."""
-    for table, lines in read.items():
-        for least, most in LEAST_AND_MOST:
-            for line in lines.rows:
-                if line.has(least, most) and line.values[least] > line.values[most] + SLACK:
-                    low, high = lines.table.column(least).heading, lines.table.column(most).heading
-                    faults.append(
-                        Fault(
-                            table,
-                            line.cells[least],
-                            f"“{low}” is above “{high}” ({line.cells[most]}).",
-                            "Change them over, or correct one.",
-                        )
-                    )
-
-
-def adjustments(read: Read, faults: list[Fault]) -> None:
-    """A stepped mount has a step."""
-    for line in read["Mounts"].rows:
-        if not line.has("adjustment") or line.values["step_m"] is UNREAD:
-            continue
-        if line.values["adjustment"] == "stepped" and not line.values["step_m"]:
-            cell = line.cells.get("step_m", line.cells.get("adjustment", ""))
-            hint = "Type the distance between two settings, such as 6 in."
-            faults.append(Fault("Mounts", cell, "A stepped mount needs a ring step.", hint))
 
 
 def odd_adjustments(read: Read) -> list[str]:
@@ -124,18 +69,9 @@ def freight(read: Read, faults: list[Fault]) -> None:
 
 
 def customers(read: Read, faults: list[Fault]) -> None:
-    """A customer stands once; under whatever name; a discount is at most 100 %."""
+    """A customer stands once, under whatever name."""
     seen: dict[str, int] = {}
     for line in read["Customers"].rows:
-        if line.has("discount_percent") and line.values["discount_percent"] > 100:
-            faults.append(
-                Fault(
-                    "Customers",
-                    line.cells["discount_percent"],
-                    "The discount is above 100 %.",
-                    "Type a percentage from 0 to 100, such as 10.",
-                )
-            )
         for cell, name in _names(line):
             key = customer_key(name)
             if seen.setdefault(key, line.row) != line.row:
@@ -150,16 +86,7 @@ def _names(line: Line) -> list[tuple[str, str]]:
     return own + [(line.cells["also_known_as"], name) for name in others]
 
 
-def seller(read: Read, faults: list[Fault]) -> None:
-    """Each particular of the seller stands once."""
-    seen: dict[str, int] = {}
-    for line in read["Seller"].rows:
-        if line.has("setting") and seen.setdefault(line.values["setting"], line.row) != line.row:
-            message = f"“{line.values['setting']}” stands in row {seen[line.values['setting']]} already."
-            faults.append(Fault("Seller", line.cells["setting"], message, "Keep one of the two rows."))
-
-
 RULES: tuple[Rule, ...] = (
-    signs, least_above_most, adjustments, codes_once, pairings, price_breaks, freight, customers, seller,
+    codes_once, pairings, price_breaks, freight, customers,
     sellers_headings, sellers_words, something_to_sell, one_currency,
 )  # fmt: skip

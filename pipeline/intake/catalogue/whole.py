@@ -13,6 +13,7 @@ from pipeline.intake.catalogue.cell import Wrong
 from pipeline.intake.catalogue.faults import CatalogueFaults, Fault
 from pipeline.intake.catalogue.links import ITEMS
 from pipeline.intake.catalogue.logo import read_logo
+from pipeline.intake.catalogue.model_faults import model_faults
 from pipeline.intake.catalogue.policy import Typed, read_policy
 from pipeline.intake.catalogue.rules import RULES, odd_adjustments
 from pipeline.intake.catalogue.sheet import Lines, fold, read_sheet
@@ -60,6 +61,7 @@ def catalogue_of(book: Book, path: str = "") -> CatalogueRead:
     faults: list[Fault] = []
     sheets, notes = _sheets(book, faults)
     read = {t.name: read_sheet(t, sheets[t.name], faults) if t.name in sheets else Lines(t, ()) for t in CATALOGUE}
+    model_faults(read, faults)
     for rule in RULES:
         rule(read, faults)
     policy, stated, typed = read_policy(read[POLICY.name], faults)

@@ -46,7 +46,8 @@ def check_rows(read: Sequence[RowRead], policy: Mapping[str, Any]) -> Checked:
 
     A row is held where it contradicts itself or another row, or where what nothing can do without cannot be read.
     """
-    from schemas.frames import failures, survey_frame, survey_model
+    from schemas.frames import failures
+    from schemas.survey_model import survey_frame, survey_model
 
     read = identified(read)
     found: dict[int, list[Failure]] = defaultdict(list)
