@@ -112,7 +112,7 @@ def quote(
     day = on.date() if on else date.today()
     if not FIRST_DAY <= day <= LAST_DAY:
         raise click.UsageError(f"--date {day.isoformat()} is not between {FIRST_DAY.isoformat()} and {LAST_DAY.isoformat()}.")
-    request = Request(surveys, catalogue, out, day, jobs or os.cpu_count() or 1, cluster, renew, now)
+    request = Request(surveys, os.path.realpath(catalogue), out, day, jobs or os.cpu_count() or 1, cluster, renew, now)
     outcome = run(request, progress := TerminalProgress(quiet))
     say_outcome(outcome, str(out), quiet)
     if pdf:
@@ -149,7 +149,14 @@ def check(surveys: tuple[str, ...], catalogue: str | None, out: Path | None, job
 
     if not surveys and not catalogue:
         raise click.UsageError("Name a survey, a folder of surveys, or a catalogue with --catalogue.")
-    return run(surveys, catalogue or "", out, jobs or os.cpu_count() or 1, as_json, TerminalProgress(quiet))
+    return run(
+        surveys,
+        os.path.realpath(catalogue) if catalogue else "",
+        out,
+        jobs or os.cpu_count() or 1,
+        as_json,
+        TerminalProgress(quiet),
+    )
 
 
 @main.command(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import os
+import pickle
 import re
 import resource
 import shutil
@@ -15,11 +16,13 @@ import threading
 import time
 from collections.abc import Iterator
 from contextlib import closing
+from decimal import Decimal
+from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
 import pytest
-from nightly_made import Nights, site, write_survey
+from nightly_made import Nights, results, site, write_survey
 
 from pipeline.output.data import guarded, unguarded
 from pipeline.output.names import site_folders, site_name
@@ -295,3 +298,124 @@ def test_a_scheduler_that_is_none(nights: Nights, scheme: str, answer: bytes) ->
         assert done.returncode == 2, done.stderr
         assert "No scheduler answers" in said(done)
         assert not (nights.home / "new").exists()
+
+
+# an accident is not a result
+
+
+@pytest.fixture
+def killed_readers(tmp_path: Path) -> str:
+    """A module that takes down the reader of one file, and where it is found."""
+    (tmp_path / "doomed.py").write_text(
+        "import os, signal\n"
+        "import pipeline.intake.reader as r\n"
+        "kept = r.take_path\n"
+        "def take_path(path, file, said):\n"
+        "    if file == os.environ.get('DOOMED'): os.kill(os.getpid(), signal.SIGKILL)\n"
+        "    return kept(path, file, said)\n"
+    )
+    return str(tmp_path)
+
+
+def doomed(nights: Nights, where: str, file: str) -> subprocess.CompletedProcess[str]:
+    """A run in which the reader of one file is killed each time."""
+    code = (
+        "import pipeline.intake.readers as s\n"
+        "kept = s.Sandbox\n"
+        "s.Sandbox = lambda work, **how: kept('doomed:take_path', **how)\n"
+        f"from pipeline.cli import main\nmain({words_of(nights)!r})\n"
+    )
+    path = os.pathsep.join([where, os.environ["PYTHONPATH"]])
+    env = {**os.environ, "PYTHONPATH": path, "DOOMED": file}
+    return subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=120, env=env)
+
+
+def test_a_reader_that_is_killed_changes_no_quotation(nights: Nights, killed_readers: str) -> None:
+    """The file has changed in name only: a copy of K-02's is new, its reader dies, and every site stands as it was."""
+    before = results(nights.out)
+    kept = {n: v for n, v in before.items() if n.startswith("sites/")}
+    surveys = nights.home / "surveys"
+    text = (surveys / "court-02.csv").read_text()
+    (surveys / "court-02.csv").write_text(text + "\n")  # other bytes, the same posts
+    done = doomed(nights, killed_readers, "court-02.csv")
+    assert done.returncode == 1, done.stderr
+    assert nights.revisions() == {"K-01": 1, "K-02": 1}
+    assert {r["site_code"]: r["state"] for r in nights.table("sites")}["K-02"] == "incomplete"
+    assert not [r for r in nights.table("changes") if r["kind"] == "no longer asked for"]
+    assert run(words_of(nights)).returncode == 0
+    now = results(nights.out)
+    assert {n: v for n, v in now.items() if n.startswith("sites/")} == kept
+    assert now["data/sites.csv"] == before["data/sites.csv"]
+    assert not (nights.out / "returns").exists()
+
+
+def test_a_site_is_not_given_up_while_a_file_cannot_be_read(nights: Nights) -> None:
+    surveys = nights.home / "surveys"
+    (surveys / "court-02.csv").rename(nights.home / "away.csv")
+    (surveys / "z.xlsx").write_bytes(b"PK\x03\x04 cut off")
+    done = run(words_of(nights))
+    assert done.returncode == 1
+    assert "K-02 is quoted as it last stood" in said(done)
+    assert nights.revisions() == {"K-01": 1, "K-02": 1}
+    assert {r["post_code"] for r in nights.table("posts") if r["site_code"] == "K-02"} == {"P1"}
+    (surveys / "z.xlsx").unlink()
+    assert run(words_of(nights)).returncode == 0
+    assert nights.revisions() == {"K-01": 1}
+    assert [(r["site_code"], r["kind"]) for r in nights.table("changes")] == [("K-02", "no longer asked for")]
+
+
+def test_what_is_filed_is_what_was_read(nights: Nights) -> None:
+    """The survey changes between being hashed and being read: the next run does not take it for unchanged."""
+    survey = nights.home / "surveys" / "court-02.csv"
+    text = survey.read_text()
+    code = (
+        "import pipeline.run.story as s, pathlib\n"
+        "kept = s.fingerprints\n"
+        "def late(*a):\n"
+        "    made = kept(*a)\n"
+        f"    p = pathlib.Path({str(survey)!r}); p.write_text(p.read_text().replace('P1', 'P7'))\n"
+        "    return made\n"
+        "s.fingerprints = late\n"
+        f"from pipeline.cli import main\nmain({words_of(nights)!r})\n"
+    )
+    survey.write_text(text.replace("P1", "P5"))
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=120)
+    assert done.returncode == 0, done.stderr
+    survey.write_text(text.replace("P1", "P5"))
+    assert "no file was touched" not in said(run(words_of(nights)))
+    assert {r["post_code"] for r in nights.table("posts")} == {"P1", "P5"}
+
+
+def test_a_survey_larger_than_any_is_not_hashed(nights: Nights) -> None:
+    with (nights.home / "surveys" / "huge.csv").open("wb") as f:
+        f.truncate(12_000_000_000)
+    began = time.monotonic()
+    done = run(words_of(nights))
+    assert done.returncode == 1
+    assert "more than any survey needs" in said(done)
+    assert time.monotonic() - began < 40
+
+
+def test_files_that_differ_only_in_case_or_stand_in_two_folders_keep_their_names(tmp_path: Path) -> None:
+    from pipeline.reading import find_surveys
+
+    for name in ("a/s/x.csv", "a/s/X.csv", "b/s/x.csv"):
+        (tmp_path / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / name).write_text("x")
+    folders = [str(tmp_path / "a" / "s"), str(tmp_path / "b" / "s")]
+    names = {f.path: f.name for f in find_surveys(folders)}
+    assert sorted(names.values()) == ["X.csv", "a/s/x.csv", "b/s/x.csv"]
+    assert {f.path: f.name for f in find_surveys(folders[::-1])} == names
+
+
+def test_a_reply_holds_only_its_own_classes_and_numbers_within_bounds() -> None:
+    from pipeline.intake.taken import Taken
+    from pipeline.reading.book import Book, Cell
+    from pipeline.reading.replies import consists_of, opened
+
+    admitted = consists_of(Taken)
+    good = ("done", Taken("a.csv", "csv", (), ()), False)
+    assert opened(pickle.dumps(good), admitted) == good
+    bad = [Book("csv", ()), Decimal("1E+999999999"), Fraction(1, 3**9999), 1 << 99999, print, Cell(1, 1, "text", "x")]
+    for content in bad:
+        assert opened(pickle.dumps(("done", content, False)), admitted)[0] == "unreadable"

@@ -7,14 +7,20 @@ from contextlib import contextmanager
 from queue import LifoQueue
 from types import TracebackType
 
+from pipeline.intake.taken import Taken
 from pipeline.reading import Sandbox
+
+REFUSED_SECONDS = 300.0
+"""Time that all refused files of a run may take together [s]."""
+_IN_A_HURRY = 0.2  # a survey of ten thousand posts is read in it
 
 
 class Readers:
     """At most `jobs` readers, each with one file at a time; use as a context."""
 
     def __init__(self, jobs: int) -> None:
-        self._boxes = [Sandbox("pipeline.intake.reader:take_path") for _ in range(max(1, jobs))]
+        self._boxes = [Sandbox("pipeline.intake.reader:take_path", admits=(Taken,)) for _ in range(max(1, jobs))]
+        self._spent = 0.0
         self._free: LifoQueue[Sandbox] = LifoQueue()  # the one that is loaded already comes first
         for box in reversed(self._boxes):
             self._free.put(box)
@@ -32,6 +38,15 @@ class Readers:
 
     def __len__(self) -> int:
         return len(self._boxes)
+
+    @property
+    def hurry(self) -> float:
+        """The share of its time that the next file may take: little, once refused files have used up what a run has for them."""
+        return _IN_A_HURRY if self._spent > REFUSED_SECONDS else 1.0
+
+    def refused_after(self, seconds: float) -> None:
+        """Count the time that a refused file took."""
+        self._spent += seconds
 
     def start(self, files: int) -> None:
         """Start as many as that many files can use; without this each starts with its first file."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
@@ -32,8 +33,10 @@ def _one(found: Found, readers: Readers, said: Dictionary) -> Taken:
     if found.unreadable is not None:
         return refused(found.name, found.unreadable)
     with readers.one() as box:
+        began = time.monotonic()
         try:
-            taken: Taken = box.run(found.path, found.name, said)
+            taken: Taken = box.run(found.path, found.name, said, hurry=readers.hurry)
         except UnreadableFileError as error:
+            readers.refused_after(time.monotonic() - began)
             return refused(found.name, error)
     return taken

@@ -15,7 +15,8 @@ from pipeline.reading.book import UnreadableFileError
 class Taken:
     """One file: every row with each of its cells read by itself, and what must be asked about the file's layout.
 
-    `content` is the SHA-256 of its bytes, `returned` what it answers to where it is a marked copy that came back.
+    `content` is the SHA-256 of the bytes that were read, '' where none could be; `returned` what it answers to where it is
+    a marked copy that came back; `lasting` is False where an accident kept it from being read, so that the next run tries again.
     """
 
     file: str
@@ -25,6 +26,7 @@ class Taken:
     notes: tuple[str, ...] = ()
     content: str = ""
     returned: Identity | None = None
+    lasting: bool = True
 
     def packed(self) -> bytes:
         """As it lies in the ledger."""
@@ -44,4 +46,6 @@ class Taken:
 
 def refused(file: str, error: UnreadableFileError) -> Taken:
     """A file that cannot be read: one query, and no rows."""
-    return Taken(file, "", (), (Query(file, "", "", "UNREADABLE_FILE", error.reason, error.remedy, False),))
+    return Taken(
+        file, "", (), (Query(file, "", "", "UNREADABLE_FILE", error.reason, error.remedy, False),), lasting=error.lasting
+    )

@@ -11,7 +11,7 @@ from pipeline.reading.found import Found, NoSurveyError, find_surveys
 from pipeline.reading.limits import LIMITS, Limits
 from pipeline.reading.sandbox import Sandbox
 
-__all__ = ["LIMITS", "Found", "Limits", "NoSurveyError", "Sandbox", "find_surveys", "read_book"]
+__all__ = ["LIMITS", "Found", "Limits", "NoSurveyError", "Sandbox", "find_surveys", "read_book", "read_hashed"]
 
 
 def read_book(path: str, *, limits: Limits = LIMITS) -> Book:
@@ -22,3 +22,13 @@ def read_book(path: str, *, limits: Limits = LIMITS) -> Book:
     from pipeline.reading.formats import read_bytes  # the readers are loaded by the first file
 
     return read_bytes(path, limits)
+
+
+def read_hashed(path: str) -> tuple[Book, str]:
+    """`read_book`, and the SHA-256 of the very bytes that were read."""
+    from hashlib import sha256
+
+    from pipeline.reading.formats import load, read_loaded
+
+    data = load(path, LIMITS)
+    return read_loaded(data, path, LIMITS), sha256(data).hexdigest()

@@ -72,9 +72,13 @@ ANSWERS: dict[str, tuple[str, str]] = {
 }
 
 
+ACCIDENTS = frozenset({"gone", "denied", "unopened", "slow", "memory", "crashed", "folder"})
+"""Answers that say nothing of a file's bytes: the next run tries again."""
+
+
 def answer(key: str) -> UnreadableFileError:
     """The answer by its key in ANSWERS."""
-    return UnreadableFileError(*ANSWERS[key])
+    return UnreadableFileError(*ANSWERS[key], lasting=key not in ACCIDENTS)
 
 
 def damaged(where: str) -> UnreadableFileError:

@@ -74,9 +74,13 @@ class Book:
 
 
 class UnreadableFileError(Exception):
-    """A file that cannot be read; `reason` and `remedy` are sentences for its sender."""
+    """A file that cannot be read; `reason` and `remedy` are sentences for its sender.
 
-    def __init__(self, reason: str, remedy: str) -> None:
+    `lasting` where the bytes themselves say so; an accident (time, memory, a lost process, a permission) may not come again.
+    """
+
+    def __init__(self, reason: str, remedy: str, lasting: bool = True) -> None:
         super().__init__(f"{reason} {remedy}")
         self.reason = reason
         self.remedy = remedy
+        self.lasting = lasting

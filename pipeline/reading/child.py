@@ -27,6 +27,7 @@ except ImportError:  # not on this platform: the parent's clock is the only limi
 
 _WORN = 0.4  # a child that has used so much of its memory is replaced, so that the next file has all of it
 _POLL_SECONDS = 0.5
+_NO_MEMORY = (*ANSWERS["memory"], False)
 
 
 def main(args: Sequence[str]) -> None:
@@ -52,7 +53,7 @@ def serve(call: Callable[..., Any], requests: IO[bytes], replies: IO[bytes], wor
         path, args, seconds = pickle.loads(requests.read(size))
         _limit_processor(seconds)
         state, content = attempt(call, path, args)
-        last = state == "fault" or content == ANSWERS["memory"] or worn()
+        last = state == "fault" or content == _NO_MEMORY or worn()
         _send(replies, (state, content, last))
         if last:
             return
@@ -63,9 +64,9 @@ def attempt(call: Callable[..., Any], path: str, args: Sequence[Any]) -> tuple[s
     try:
         return "done", call(path, *args)
     except UnreadableFileError as e:
-        return "unreadable", (e.reason, e.remedy)
+        return "unreadable", (e.reason, e.remedy, e.lasting)
     except MemoryError:
-        return "unreadable", ANSWERS["memory"]
+        return "unreadable", _NO_MEMORY
     except BaseException as e:
         frames = traceback.extract_tb(e.__traceback__)
         where = f" in {os.path.basename(frames[-1].filename)}, line {frames[-1].lineno}" if frames else ""
@@ -146,7 +147,7 @@ def _send(replies: IO[bytes], reply: tuple[str, Any, bool]) -> None:
     try:
         content = pickle.dumps(reply, pickle.HIGHEST_PROTOCOL)
     except MemoryError:
-        content = pickle.dumps(("unreadable", ANSWERS["memory"], reply[2]))
+        content = pickle.dumps(("unreadable", _NO_MEMORY, reply[2]))
     except Exception as e:
         content = pickle.dumps(("fault", f"{type(e).__name__} on the way back", reply[2]))
     replies.write(FRAME.pack(len(content)) + content)

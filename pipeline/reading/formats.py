@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import re
 import stat
@@ -47,8 +48,13 @@ _BINARY_ONLY = {b"BM", b"RIFF"}  # letters that a text may begin with as well
 
 def read_bytes(path: str, limits: Limits) -> Book:
     """Cells of one file; raises UnreadableFileError and nothing else."""
+    return read_loaded(load(path, limits), path, limits)
+
+
+def read_loaded(data: bytes, path: str, limits: Limits) -> Book:
+    """Cells in the bytes of the file at `path`; raises UnreadableFileError and nothing else."""
     try:
-        return _read(_load(path, limits), path, limits)
+        return _read(data, path, limits)
     except (UnreadableFileError, ImportError):  # a broken installation is no fault of the file
         raise
     except MemoryError:
@@ -57,17 +63,18 @@ def read_bytes(path: str, limits: Limits) -> Book:
         raise answer("damaged") from e
 
 
-def _load(path: str, limits: Limits) -> bytes:
+def load(path: str, limits: Limits) -> bytes:
     """The file's bytes; a pipe or a device that took its place meanwhile is not waited for."""
     flags = os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0) | getattr(os, "O_NOCTTY", 0)
+    flags |= getattr(os, "O_NOFOLLOW", 0)  # a link that took its place is not followed
     try:
         descriptor = os.open(path, flags)
     except FileNotFoundError:
         raise answer("gone") from None
     except PermissionError:
         raise answer("denied") from None
-    except (OSError, ValueError):
-        raise answer("unopened") from None
+    except (OSError, ValueError) as error:
+        raise answer("link" if getattr(error, "errno", 0) == errno.ELOOP else "unopened") from None
     with os.fdopen(descriptor, "rb") as f:
         status = os.fstat(descriptor)
         if not stat.S_ISREG(status.st_mode):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 import os
 import pickle
 import signal
@@ -10,10 +9,12 @@ import struct
 import subprocess
 import sys
 import threading
+from collections.abc import Sequence
 from typing import Any
 
 from pipeline.reading.answers import ANSWERS, answer
-from pipeline.reading.book import UnreadableFileError
+from pipeline.reading.book import Book, UnreadableFileError
+from pipeline.reading.replies import consists_of, opened
 
 MEMORY = 640 << 20
 """Address space that a file may add to a child's own [byte].
@@ -23,7 +24,9 @@ ROOM = 2048 << 20
 _LARGE = 5_000_000  # bytes on disk from which a file goes there at once
 _BOMB = 2_000_000  # bytes on disk up to which a file that needs so much is none that a survey's sender made
 PROCESSOR_SECONDS = 20.0
-WALL_SECONDS = 30.0
+WALL_SECONDS = 10 * PROCESSOR_SECONDS
+"""A child that waits for so long has lost its file or its machine; what a file costs is counted in processor time, so that the
+load of the machine decides nothing."""
 _SECONDS_PER_MB = 3.0  # an honest file of 100,000 posts is 20 MB; a bomb is small on disk
 _MOST_SECONDS = 120.0
 
@@ -38,6 +41,10 @@ _WANT_OF_MEMORY = (ANSWERS["memory"][0], ANSWERS["crashed"][0])
 _one_at_a_time = threading.Lock()
 
 
+class _LostError(UnreadableFileError):
+    """The child was lost over a file, and not for want of time."""
+
+
 class Sandbox:
     """Calls `work`, named as `package.module:function`, in a child process under limits.
 
@@ -48,18 +55,21 @@ class Sandbox:
     with the sandbox, and with its parent however that ends. One file at a time; threads may share it.
     A file that is not small and needs more than `memory` is done again with `room`, for which all
     sandboxes of this process wait in line, so that a run's need is bounded whatever its children's number.
+    `admits` are the classes that a reply may consist of, with those of their fields; without it those of a book.
     """
 
     def __init__(
         self,
         work: str,
         *,
+        admits: Sequence[type] = (),
         memory: int = MEMORY,
         room: int = ROOM,
         processor_seconds: float = PROCESSOR_SECONDS,
         wall_seconds: float = WALL_SECONDS,
     ) -> None:
         self._work = work
+        self._admitted = consists_of(*(admits or (Book,)))
         self._memory = memory
         self._processor = processor_seconds
         self._wall = wall_seconds
@@ -67,7 +77,9 @@ class Sandbox:
         self._late = False
         self._lock = threading.Lock()
         self._roomy = (
-            Sandbox(work, memory=room, room=0, processor_seconds=processor_seconds, wall_seconds=wall_seconds) if room else None
+            Sandbox(work, admits=admits, memory=room, room=0, processor_seconds=processor_seconds, wall_seconds=wall_seconds)
+            if room
+            else None
         )
 
     def __enter__(self) -> Sandbox:
@@ -81,28 +93,32 @@ class Sandbox:
         with self._lock:
             self._running()
 
-    def run(self, path: str, *args: Any) -> Any:
-        """`work(path, *args)`, called in the child.
+    def run(self, path: str, *args: Any, hurry: float = 1.0) -> Any:
+        """`work(path, *args)`, called in the child, in that share of the time that a file may take.
 
         Raises UnreadableFileError where the work does, and where the child dies, hangs or raises
         anything else; RuntimeError where the child cannot load the work at all.
         """
         if self._roomy is None:
-            return self._once(path, args)
+            return self._once(path, args, hurry)
         if _size(path) < _LARGE:
             try:
-                return self._once(path, args)
+                return self._once(path, args, hurry)
             except UnreadableFileError as e:
                 if e.reason not in _WANT_OF_MEMORY or _size(path) < _BOMB:
                     raise
         with _one_at_a_time:
-            return self._roomy._once(path, args)
+            return self._roomy._once(path, args, hurry)
 
-    def _once(self, path: str, args: tuple[Any, ...]) -> Any:
-        """`work(path, *args)` with the memory that there is."""
-        request = pickle.dumps((path, args, _seconds(path, self._processor)), pickle.HIGHEST_PROTOCOL)
+    def _once(self, path: str, args: tuple[Any, ...], hurry: float) -> Any:
+        """`work(path, *args)` with the memory that there is; a child that is lost once may have met with an accident."""
+        request = pickle.dumps((path, args, hurry * _seconds(path, self._processor)), pickle.HIGHEST_PROTOCOL)
         with self._lock:
-            state, content, last = _opened(self._ask(request, _seconds(path, self._wall)))
+            try:
+                reply = self._ask(request, hurry * _seconds(path, self._wall))
+            except _LostError:
+                reply = self._ask(request, hurry * _seconds(path, self._wall))
+            state, content, last = opened(reply, self._admitted)
             if last:
                 self._end()
         return _result(state, content)
@@ -144,7 +160,9 @@ class Sandbox:
             timer.cancel()
         if reply is None:
             self._end(kill=True)
-            raise answer("slow" if self._late or child.returncode == -_OUT_OF_TIME else "crashed")
+            if self._late or child.returncode == -_OUT_OF_TIME:
+                raise answer("slow")
+            raise _LostError(*ANSWERS["crashed"], lasting=False)
         return reply
 
     def _expire(self, child: subprocess.Popen[bytes]) -> None:
@@ -202,38 +220,13 @@ def _exchange(child: subprocess.Popen[bytes], request: bytes) -> bytes | None:
     return reply if len(reply) == size else None
 
 
-def _opened(reply: bytes) -> tuple[str, Any, bool]:
-    """What a reply says: a state, its content, and whether the child ends with it."""
-    try:
-        state, content, last = _Plain(io.BytesIO(reply)).load()
-    except Exception:  # nonsense from a child that a file has taken over
-        return "unreadable", ANSWERS["crashed"], True
-    return state, content, last
-
-
 def _result(state: str, content: Any) -> Any:
-    """The work's result, or the error that the reply tells of."""
+    """The work's result, or the error that the reply holds."""
     if state == "done":
         return content
     if state == "unreadable":
         raise UnreadableFileError(*content)
     if state == "fault":
         reason, remedy = ANSWERS["crashed"]
-        raise UnreadableFileError(f"{reason.removesuffix('.')} ({content}).", remedy)
+        raise UnreadableFileError(f"{reason.removesuffix('.')} ({content}).", remedy, lasting=False)
     raise RuntimeError(content)
-
-
-class _Plain(pickle.Unpickler):
-    """Opens replies: data classes of this program and exact numbers, and nothing that could act.
-
-    A file that took over its reader could send any pickle; classes that only hold fields are safe.
-    """
-
-    def find_class(self, module: str, name: str) -> Any:
-        if (module, name) in {("fractions", "Fraction"), ("decimal", "Decimal"), ("builtins", "frozenset"), ("builtins", "set")}:
-            return super().find_class(module, name)
-        if module.split(".")[0] in ("pipeline", "schemas") and "." not in name:
-            found = super().find_class(module, name)
-            if isinstance(found, type) and hasattr(found, "__dataclass_fields__"):
-                return found
-        raise pickle.UnpicklingError(f"{module}.{name} has no place in a reply")

@@ -35,7 +35,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
     customers = quote_customers(run, quoted, ledger, progress)
     shelf = Shelf(run.request.out, ledger)
     queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
-    vanished = _vanished(run, gathered)
+    vanished = _vanished(run, gathered, quoted)
     changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
     expired = _expired(quoted)
     date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
@@ -81,9 +81,9 @@ def _failed(quoted: Quoted, shelf: Shelf) -> dict[str, Any]:
     return {"failures": failures, "exit_status": FAILED} if failures else {}
 
 
-def _vanished(run: RunState, gathered: Gathered) -> list[dict[str, Any]]:
+def _vanished(run: RunState, gathered: Gathered, quoted: Quoted) -> list[dict[str, Any]]:
     """Sites that were quoted once and are no longer in the surveys; their workbooks are kept."""
-    asked_for = {t.site for t in gathered.tasks}
+    asked_for = {t.site for t in gathered.tasks} | {site for site, _ in quoted.sites}
     rows = []
     for site, latest in run.latest.items():
         if site not in asked_for and site in run.known:
@@ -168,7 +168,7 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         rewritten=quoted.written + shelf.written,
         waits=waits,
         failures=(),
-        notes=(*(f"{w} was edited by hand and is left as it is." for w in edited), *shelf.notes),
+        notes=(*(f"{w} was edited by hand and is left as it is." for w in edited), *quoted.notes, *shelf.notes),
         expired=_expired(quoted),
     )
     return replace(made, **_failed(quoted, shelf))

@@ -62,7 +62,7 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
     gathered = gather(taken, catalogue.policy, request.date.isoformat(), until.isoformat())
     seen = {r.workbook: r.seen for r in ledger.latest(last.run if last else 0).values()}
     run = open_run(request, fingerprints([], request.catalogue), catalogue, ledger, seen)
-    quoted = quote_all(run, with_folders(gathered.tasks, run), ledger, progress)
+    quoted = quote_all(run, with_folders(gathered.tasks, run), frozenset(), ledger, progress)
     sites = _sites(ledger, before, quoted.summaries, quoted.changes, _active(catalogue.tables))
     pairs = [(s.was, s.now) for s in sites]
     return Preview(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -17,6 +17,7 @@ from pipeline.run.request import Progress, sha
 from pipeline.run.revisions import changes, expired, revision_of, to_renew, with_before
 from pipeline.site.batch import compute_sites, failed, quote_sites
 from pipeline.site.task import Figures, SiteOutcome, SiteTask
+from schemas.order import natural
 
 BATCH_POSTS, BATCH_SITES = 96, 16
 """A batch ends with the site that reaches either."""
@@ -43,6 +44,7 @@ class Quoted:
     changes: list[dict[str, Any]] = field(default_factory=list)
     states: list[str] = field(default_factory=list)
     failures: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
     expired: list[dict[str, Any]] = field(default_factory=list)
     intended: set[tuple[str, int]] = field(default_factory=set)  # (folded site, revision) of new workbooks
     kept: list[SiteResult] = field(default_factory=list)
@@ -62,14 +64,20 @@ class _Job:
     task: SiteTask
     inputs: str
     own: str  # the same without what other sites of the customer decide
+    stands: bool = False  # whether a file of its own cannot be read, so that it is quoted as that was last read
     known: Mapping[str, Any] | None = None  # as the ledger keeps it
 
 
-def quote_all(run: RunState, tasks: Sequence[SiteTask], ledger: Ledger, progress: Progress) -> Quoted:
-    """Every site of the run, in order. Workbooks stand when this returns; the ledger has the lines of the data files."""
+def quote_all(run: RunState, tasks: Sequence[SiteTask], refused: Set[str], ledger: Ledger, progress: Progress) -> Quoted:
+    """Every site of the run, in order. Workbooks stand when this returns; the ledger has the lines of the data files.
+
+    `refused` are files that could not be read: while there is one, no site is taken to be asked for no longer.
+    """
     quoted = Quoted()
     run = _with_catalogues(run, ledger)
-    jobs = _jobs(tasks, run, ledger)
+    jobs = [replace(job, stands=not refused.isdisjoint(_files(job.task))) for job in _jobs(tasks, run, ledger)]
+    if refused:
+        jobs = sorted([*jobs, *_left_standing(tasks, run, ledger, quoted)], key=lambda job: natural(job.task.site_code))
     fresh = [job for job in jobs if job.known is None]
     progress.stage("Quoting sites", len(fresh))
     outcomes, done = _outcomes(fresh, run, ledger, quoted), 0
@@ -81,6 +89,25 @@ def quote_all(run: RunState, tasks: Sequence[SiteTask], ledger: Ledger, progress
             done += 1
             progress.step(done)
     return quoted
+
+
+def _files(task: SiteTask) -> set[str]:
+    return {row.file for row in (*task.rows, *task.held)}
+
+
+def _left_standing(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger, quoted: Quoted) -> Iterator[_Job]:
+    """Sites of the last finished run that no file names which could be read: one of the others may."""
+    asked_for, with_lines = {task.site for task in tasks}, ledger.with_lines()
+    for site, known in run.known.items():
+        if site in asked_for or site not in run.latest or run.last is None or known.run != run.last.run:
+            continue
+        if (site, known.inputs) in with_lines:
+            result = unpack(known.result)
+            row = result["summary"]["site"]
+            head = (row["site_code"], row["site_name"], row["customer"], row["site_kind"])
+            task = SiteTask(site, *head, (), (), (), run.request.date.isoformat(), row["valid_until"])
+            quoted.notes.append(f"{row['site_code']} is quoted as it last stood, since not every file could be read.")
+            yield _Job(task, known.inputs, result.get("own", ""), True, result)
 
 
 def _with_catalogues(run: RunState, ledger: Ledger) -> RunState:
@@ -239,6 +266,8 @@ def _take_outcome(job: _Job, o: SiteOutcome, run: RunState, ledger: Ledger, quot
 
 
 def _came_out(job: _Job, summary: Mapping[str, Any], asked: Sequence[Query], state: str, quoted: Quoted) -> None:
+    if job.stands:  # said, and no reason for a new revision
+        summary, state = {**summary, "site": {**summary["site"], "state": "incomplete"}}, "incomplete"
     quoted.sites.append((job.task.site, job.inputs))
     quoted.summaries.append(summary)
     quoted.asked.extend(asked)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import os
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
@@ -13,7 +14,7 @@ from typing import Any, Protocol
 
 from pipeline import __version__
 from pipeline.output.folder import file_digest
-from pipeline.reading import Found
+from pipeline.reading import LIMITS, Found
 from schemas.catalogue import LOGO_MOST_BYTES, LOGO_SUFFIXES
 
 PROGRAM = f"postquote {__version__}"
@@ -63,7 +64,7 @@ class Prints:
 
 def fingerprints(found: Sequence[Found], catalogue: str) -> Prints:
     """Fingerprints of a run's inputs; a file that must not be opened has its answer for one."""
-    surveys = {f.name: f.reason or file_digest(Path(f.path)) for f in found}
+    surveys = {f.name: f.reason or survey_print(f.path) for f in found}
     return Prints(surveys, file_digest(Path(catalogue)), program_print(), _pictures(Path(catalogue).parent))
 
 
@@ -71,6 +72,15 @@ def _pictures(folder: Path) -> dict[str, str]:
     """Fingerprint of every picture in the catalogue's folder that could be the seller's logo."""
     found = [p for p in sorted(folder.iterdir()) if p.suffix.casefold() in LOGO_SUFFIXES and p.is_file()]
     return {p.name: file_digest(p) for p in found if p.stat().st_size <= LOGO_MOST_BYTES}
+
+
+def survey_print(path: str) -> str:
+    """Fingerprint of a survey's bytes; of one that is larger than any survey only its size, since it is not read."""
+    try:
+        size = os.stat(path).st_size
+    except OSError:
+        size = 0
+    return f"{size} bytes" if size > LIMITS.file_bytes else file_digest(path)
 
 
 def sha(value: Any) -> str:

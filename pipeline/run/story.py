@@ -9,8 +9,10 @@ from datetime import timedelta
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from pipeline.errors import RefusedError
 from pipeline.intake.readers import Readers
 from pipeline.ledger.store import Ledger
+from pipeline.output.folder import file_digest
 from pipeline.reading import Found, NoSurveyError, find_surveys
 from pipeline.run.outcome import Outcome
 from pipeline.run.output_state import LEDGER, expected, look, open_folder
@@ -41,7 +43,7 @@ def quote(request: Request, progress: Progress) -> Outcome:
     with Readers(min(request.jobs, len(found))) as readers:
         if first:
             readers.start(len(readers))  # they load meanwhile
-        catalogue = _read_first(request) if first else None
+        catalogue = _read_first(request, prints) if first else None
         with open_folder(request) as ledger:
             return unchanged(ledger, request, prints) or _quote(request, found, prints, catalogue, readers, ledger, progress)
 
@@ -59,7 +61,7 @@ def _quote(
     from pipeline.run.known_catalogue import kept_catalogue
     from pipeline.run.read_surveys import read_surveys
 
-    catalogue = kept_catalogue(ledger, prints) or catalogue or _read_first(request)
+    catalogue = kept_catalogue(ledger, prints) or catalogue or _read_first(request, prints)
     with _meanwhile(look, request.out, expected(ledger)) as on_disk:
         surveys = read_surveys(request, found, prints, dictionary(catalogue.tables), ledger, readers, progress)
 
@@ -71,12 +73,12 @@ def _quote(
 
     valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
     gathered = gather(surveys.taken, catalogue.policy, request.date.isoformat(), valid_until.isoformat())
-    run = open_run(request, prints, catalogue, ledger, on_disk.result())
-    quoted = quote_all(run, with_folders(gathered.tasks, run), ledger, progress)
+    run = open_run(request, surveys.prints, catalogue, ledger, on_disk.result())
+    quoted = quote_all(run, with_folders(gathered.tasks, run), surveys.refused, ledger, progress)
     return finish(run, gathered, surveys, quoted, ledger, progress)
 
 
-def _read_first(request: Request) -> CatalogueRead:
+def _read_first(request: Request, prints: Prints) -> CatalogueRead:
     """The catalogue from its file; a bad one, or a cluster that cannot be reached, is refused before anything is written."""
     from pipeline.intake.catalogue.apart import read_apart
 
@@ -84,7 +86,10 @@ def _read_first(request: Request) -> CatalogueRead:
         from pipeline.executors.cluster import require
 
         require(request.cluster)
-    return read_apart(request.catalogue)
+    read = read_apart(request.catalogue)
+    if file_digest(request.catalogue) != prints.catalogue:
+        raise RefusedError("The catalogue was changed while it was read. Run again when it has been saved.")
+    return read
 
 
 @contextmanager

@@ -10,7 +10,7 @@ from pipeline.reading.book import UnreadableFileError
 
 def read_apart(path: str) -> CatalogueRead:
     """The catalogue. Errors: CatalogueFaults; also where the file is no workbook, or cannot be read within the limits."""
-    with Sandbox("pipeline.intake.catalogue.apart:work") as box:
+    with Sandbox("pipeline.intake.catalogue.apart:work", admits=(CatalogueRead, Fault)) as box:
         try:
             found = box.run(path)
         except UnreadableFileError as error:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
@@ -18,18 +17,18 @@ from pipeline.reading.book import Book, UnreadableFileError
 
 def read_path(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
     """Read one file, with the seller's dictionary `said`; a file that cannot be read gives one UNREADABLE_FILE query."""
-    from pipeline.reading import read_book
-
     try:
-        book = read_book(path)
+        return read_hashed_file(path, file, said)
     except UnreadableFileError as e:
         return refused(file, e)
-    return replace(read_file(book, file, said), content=_content(path))
 
 
-def _content(path: str) -> str:
-    with open(path, "rb") as f:
-        return hashlib.file_digest(f, "sha256").hexdigest()
+def read_hashed_file(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
+    """The same, with the fingerprint of the very bytes that were read. Errors: UnreadableFileError."""
+    from pipeline.reading import read_hashed
+
+    book, content = read_hashed(path)
+    return replace(read_file(book, file, said), content=content)
 
 
 def read_file(book: Book, file: str, said: Dictionary = EMPTY) -> Taken:
