@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from typing import Any
 
-from pipeline.intake.measures import Measure, read_measure
+from pipeline.intake.measures import Measure, PipeSize, read_measure, read_post_size
 from pipeline.intake.measures.doubts import could, instead
 from pipeline.intake.survey.fault import Fault
 from pipeline.intake.survey.read_cell import example, plain_number
@@ -47,8 +47,9 @@ def prefer_plausible(column: Column, fault: Fault, policy: Mapping[str, Any]) ->
     others = tuple(f"{number} {u}" for u in _OTHER_UNITS.get(kind, ())) if fault.code == "NO_UNIT" else ()
     fit = []
     for reading in dict.fromkeys((*fault.readings, *others)):
-        got = read_measure(reading, kind)
-        if isinstance(got, Measure) and least - SLACK <= float(got.value) <= most + SLACK:
+        got = read_post_size(reading) if column.kind == "pipe" else read_measure(reading, kind)
+        value = got.size if isinstance(got, PipeSize) else got.value if isinstance(got, Measure) else math.nan
+        if least - SLACK <= float(value) <= most + SLACK:
             fit.append(reading)
     if not fit:
         return fault

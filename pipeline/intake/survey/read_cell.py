@@ -20,7 +20,7 @@ from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
 from schemas.lists import joined
-from schemas.survey import SURVEY
+from schemas.survey import HOLDS_ROW, SURVEY
 
 _PER_CENT = "100 %"  # a number format that shows the stored 0.02 as 2 %
 _MEASURES = ("length", "lengths", "angle", "speed", "pipe")
@@ -209,7 +209,8 @@ def _choice(column: Column, cell: Cell, heading: str, seller: Seller) -> Reading
         return Reading(int(word.value) if column.name == "soil_class" else word.value, how=word.how)
     near = suggestions(column.name, text)
     listed = joined(column.values, "or")
-    return Fault("NOT_IN_LIST", f"“{text}” is not one of: {listed}.", near[0] if near else listed)
+    counts = "" if column.name in HOLDS_ROW else " It counts as unknown."
+    return Fault("NOT_IN_LIST", f"“{text}” is not one of: {listed}.{counts}", near[0] if len(near) == 1 else listed)
 
 
 def _words(column: Column, cell: Cell) -> Reading | Fault:

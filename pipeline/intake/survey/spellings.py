@@ -46,16 +46,19 @@ def says_nothing(column: Column, text: str) -> bool:
     return " ".join(text.split()).casefold() in _says_nothing(kind)
 
 
+_MARKS = " ?~≈*!"
+
+
 @lru_cache(maxsize=1024)
 def suggestions(name: str, text: str) -> tuple[str, ...]:
     """The nearest words of column `name`'s list, nearest first; none for what says the opposite of a word."""
     if _OPPOSITE.search(text):
         return ()
+    if plain := read_word(name, text.strip(_MARKS)):
+        return (plain.value,)
     known = known_words(name)
     close = nearest(fold_word(text), known)
-    found = dict.fromkeys(known[c] for c in close)
-    parts = [p for w in re.split(r"[^\w]+", text) if (p := known.get(fold_word(w))) is not None]
-    return tuple(dict.fromkeys([*parts, *found]))[:3]
+    return tuple(dict.fromkeys(known[c] for c in close))
 
 
 def nearest(word: str, choices: Iterable[str], most: int = 3) -> tuple[str, ...]:
