@@ -45,12 +45,29 @@ def _over(lengths: str, times: str) -> str:
 
 UNITS: tuple[Unit, ...] = (
     _unit("in", "length", "inch", 'inch|inches|ins|inchs|"'),
-    _unit("ft", "length", "foot", "foot|feet|fts|'|lf|lin ft|lin. ft|lin feet|linear ft|linear foot|linear feet|lineal feet"),
+    _unit(
+        "ft",
+        "length",
+        "foot",
+        "foot|feet|fts|pies|pieds|Fuß|Fuss|pés|piedi|'|lf|lin ft|lin. ft|lin feet|linear ft|linear foot|linear feet|lineal feet",
+    ),
     _unit("yd", "length", "yard", "yds|yard|yards"),
-    _unit("mm", "length", "millimeter", "mms|m/m|millimeter|millimeters|millimetre|millimetres|мм", metric=True),
-    _unit("cm", "length", "centimeter", "cms|centimeter|centimeters|centimetre|centimetres|см", metric=True),
+    _unit(
+        "mm",
+        "length",
+        "millimeter",
+        "mms|m/m|milímetros|milimetros|millimètres|millimetri|millimeter|millimeters|millimetre|millimetres|мм",
+        metric=True,
+    ),
+    _unit(
+        "cm",
+        "length",
+        "centimeter",
+        "cms|centímetros|centimetros|centimètres|centimetri|Zentimeter|centimeter|centimeters|centimetre|centimetres|см",
+        metric=True,
+    ),
     _unit("dm", "length", "decimeter", "decimeter|decimeters|decimetre|decimetres", metric=True),
-    _unit("m", "length", "meter", "meter|meters|metre|metres|mtr|mtrs|mt|mts|metro|metros|mètre|mètres|м", metric=True),
+    _unit("m", "length", "meter", "meter|meters|metre|metres|mtr|mtrs|mt|mts|metro|metros|metri|mètre|mètres|м", metric=True),
     _unit("km", "length", "kilometer", "kilometer|kilometers|kilometre|kilometres", metric=True),
     _unit("mi", "length", "mile", "mile|miles"),
     _unit("µm", "length", "micrometer", "um|micron|microns|micrometre|micrometres", metric=True),

@@ -130,6 +130,7 @@ SAID = [
     ("89 mm", "", "89", "", None, ""), ("11 in around", "", "279.4", "round", None, "circumference"),
     ("Umfang 28 cm", "", "280", "round", None, "circumference"), ("3.5 in (88.9 mm)", "", "88.9", "", None, ""),
     ("89 mm / 3.5 in", "", "89", "", None, ""), ("60,3 mm de diamètre", "", "60.3", "round", None, ""),
+    ('4.5" OD steel', "", "114.3", "round", None, ""), ("Ø ext. 89 mm", "", "89", "round", None, ""),
     ("Durchmesser 89 mm", "", "89", "round", None, ""), ("diámetro 89 mm", "", "89", "round", None, ""),
 ]  # fmt: skip
 
@@ -143,7 +144,9 @@ def test_what_a_size_says_of_shape_and_wall(typed: str, unit: str, mm: str, shap
     assert (found.shape, found.basis) == (shape, basis)
 
 
-@pytest.mark.parametrize("typed", ["NPS 3 (DN 80)", "NPS 3 (88.9 mm)", "DN 80 (NPS 3)", '3" (DN 80)', "3.5 in OD (NPS 3)"])
+@pytest.mark.parametrize(
+    "typed", ["NPS 3 (DN 80)", "NPS 3 (88.9 mm)", "DN 80 (NPS 3)", '3" (DN 80)', "3.5 in OD (NPS 3)", 'DN 80 (3")']
+)
 def test_a_pipe_said_twice(typed: str) -> None:
     found = read_post_size(typed, "", "")
     assert float(found.size if isinstance(found, PipeSize) else found.value) == pytest.approx(0.0889)

@@ -115,7 +115,7 @@ def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | 
     changing = next((CHANGING[t] for t in texts if t in CHANGING), "")
     if changing and not (kind != "length" and changing == "a length round the post"):
         return Doubt("UNREADABLE", f"{quoted(value)} speaks of {changing}.", INSTEAD.get(changing, example(kind)))
-    if texts & set(DOUBT) or any(re.search(rf"\b{re.escape(d)}\b", phrase) for d in DOUBT if " " in d):
+    if texts & set(DOUBT) or _open_ended(found) or any(re.search(rf"\b{re.escape(d)}\b", phrase) for d in DOUBT if " " in d):
         return _estimate(value, kind, readings)
     if texts & set(RANGE) or _is_range(found):
         return unreadable(value, kind, "may be a range; one measure is needed", readings)
@@ -132,6 +132,11 @@ def _estimate(value: object, kind: str, readings: tuple[str, ...]) -> Doubt:
     if len(readings) != 1:
         return replace(doubt, suggestion="Measure again, and type the one measure.")
     return replace(doubt, suggestion=f"Measure again; or leave it blank where only {readings[0]} was guessed.", estimate=True)
+
+
+def _open_ended(found: tuple[Token, ...]) -> bool:
+    """Whether a plus stands behind a number: `8 ft +`, `8.5' +/-`."""
+    return any(t.letter == "+" and any(b.letter in "idf" for b in found[:i]) for i, t in enumerate(found))
 
 
 _POINTED = re.compile(r"([0-9]+) ?(?:ft|feet|foot)\.([0-9]+) ?(?:in|ins|inch|inches|\")\.?", re.IGNORECASE)

@@ -18,7 +18,7 @@ from pipeline.intake.measures.schedules import schedule_of
 from pipeline.intake.measures.sections import read_section
 from pipeline.intake.measures.text import LONGEST, plain, quoted
 from pipeline.intake.measures.twice import parts
-from pipeline.intake.measures.words import ACROSS, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
+from pipeline.intake.measures.words import ACROSS, MADE_OF, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
 
 CIRCUMFERENCE = "circumference"
 _LEAST_SIZE = 0.04  # [m] no post is thinner: a smaller size round the post cannot be meant
@@ -71,6 +71,9 @@ def _twice(value: object, text: str, heading_unit: str, basis: str) -> Measure |
             if isinstance(other, PipeSize):
                 return pipe_size(value, name, "", "", basis)
             return unreadable(value, "pipe", "gives a pipe's name and its outside size", (name,))
+        name_again = isinstance(one, PipeSize) and isinstance(other, Measure) and other.unit == "in" and BY_NPS.get(b / INCH)
+        if name_again and name_again.size == a:
+            return one
         if not (isinstance(one, Measure) and isinstance(other, Measure)) and abs(a - b) <= b * _MILL:
             return one
     return None
@@ -121,7 +124,7 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
     square, round_ = bool(_SQUARE.search(rest)), bool(_ROUND_POST.search(rest))
     if (square and (round_ or around)) or (around and _ACROSS.search(rest)):
         return unreadable(value, "pipe", "says two things of the post that contradict each other")
-    more = (*SHAPE_WORDS, *(ROUND_WORDS if around else ()), *ROUND)
+    more = (*SHAPE_WORDS, *MADE_OF, *(ROUND_WORDS if around else ()), *ROUND)
     shape = "square" if square else "round" if round_ or around else ""
     section = read_section(value, rest, heading_unit, shape, more) if basis != CIRCUMFERENCE and not around else None
     if section is not None:

@@ -11,15 +11,18 @@ _ENGLISH = (
     "od|o.d|o/d|outside|outer|outside diameter|outer diameter|outside dia|dia|diam|diameter|Ø|outside width|wide|width|"
     "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|wt|w.t|above ground|above grade|"
     "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear|agl|a.g.l|"
-    "in height|in diameter|in width|in depth|in length|of height"
+    "in height|in diameter|in width|in depth|in length|of height|ht|"
+    "hgt|total|overall|from ground|off ground|from the ground"
 )
 _SPANISH = (
     "alto|alta|altura|de alto|de altura|ancho|de ancho|anchura|largo|de largo|longitud|diámetro|diametro|de diámetro|"
-    "diámetro exterior|exterior|espesor|de espesor|grosor|pared|sobre el suelo|sobre el terreno|profundo|profundidad|poste"
+    "diámetro exterior|exterior|espesor|de espesor|grosor|pared|"
+    "sobre el suelo|sobre el terreno|profundo|profundidad|poste|esp|ext"
 )
 _FRENCH = (
     "haut|haute|hauteur|de haut|de hauteur|large|de large|largeur|de long|longueur|diamètre|diametre|de diamètre|"
-    "diamètre extérieur|extérieur|épaisseur|epaisseur|d'épaisseur|ép|paroi|au-dessus du sol|hors sol|profondeur|poteau|mât"
+    "diamètre extérieur|extérieur|épaisseur|epaisseur|d'épaisseur|ép|paroi|au-dessus du sol|hors sol|profondeur|poteau|"
+    "mât|ep|haut"
 )
 _GERMAN = (
     "hoch|höhe|breit|breite|lang|länge|durchmesser|durchm|aussendurchmesser|außendurchmesser|außen|aussen|dick|dicke|"
@@ -65,6 +68,9 @@ ACROSS = _words(
     "diâmetro|durchmesser|durchm|ancho|largeur|breit|largura|larghezza"
 )
 """Words for a size taken across the post."""
+
+MADE_OF = _words("steel|galv|galvanized|galvanised|aluminum|aluminium|acero|acier|stahl|verzinkt|aço|acciaio|zincato")
+"""What a post is made of, beside its size; wood is not here, since a 4 x 4 of wood is less than 4 in."""
 
 ROUND = _words("round|rnd|rund")
 """Words for a round post or, of a number that would do, for a length round the post."""
