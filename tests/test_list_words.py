@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pipeline.intake.survey.headings import claim
-from pipeline.intake.survey.list_words import read_word
+from pipeline.intake.survey.list_words import combined, read_word
 from pipeline.intake.survey.near_headings import may_mean
 from schemas.languages import LANGUAGES, SPELLINGS
 from schemas.survey import SURVEY
@@ -161,3 +161,23 @@ NEAR = [
 def test_what_an_unknown_heading_may_mean(heading: str, cells: tuple[str, ...], columns: tuple[str, ...]) -> None:
     assert claim(heading) is None
     assert may_mean(heading, cells)[: len(columns) or 1] == columns
+
+
+TOGETHER = [
+    ("post_line", "Straight? no; Gooseneck? yes", "gooseneck"), ("post_line", "Straight? yes; Gooseneck? no", "straight"),
+    ("post_line", "Straight? no; Bent? no", "unknown"), ("post_line", "Straight? yes; Bent? yes", None),
+    ("post_line", "Straight? no; Bent? no; Tapered? no", "gooseneck"),
+    ("old_fittings", "Welded parts? no; Anything attached? no", "none"),
+    ("old_fittings", "Welded parts? yes; Anything attached? yes", "fixed"),
+    ("old_fittings", "Welded parts? no; Anything attached? yes", "removable"),
+    ("old_fittings", "Welded parts? yes; Anything attached? no", None),
+    ("old_fittings", "Welded parts? no; Old boards on? no", "unknown"),
+    ("post_shape", "Round? no; Square? yes", "square"), ("condition", "Cracked? no; Loose? no", "unknown"),
+    ("condition", "Cracked? yes; Rust? yes", "cracked"), ("post_line", "Straight? maybe; Bent? no", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "said", "value"), TOGETHER)
+def test_several_questions_about_one_column(name: str, said: str, value: str | None) -> None:
+    answers = [(f"{heading}?", text.strip()) for heading, _, text in (part.partition("?") for part in said.split("; "))]
+    assert combined(name, answers) == value

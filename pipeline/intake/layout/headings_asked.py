@@ -10,6 +10,7 @@ from pipeline.intake.layout.list_words import ASKED
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.query import Query
 from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.list_words import question_of
 from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.spellings import nearest
 from pipeline.reading.book import Book
@@ -37,7 +38,8 @@ def two_headings(table: Table, file: str) -> list[Query]:
         for head in heads:
             by_label.setdefault(head.label, []).append(head)
         for first, *others in by_label.values():
-            found += [_second(table, file, name, first, second) for second in others]
+            asked = all(question_of(h.text, name) for h in (first, *others))  # several questions about one thing
+            found += [_second(table, file, name, first, second) for second in others if not asked]
     return found
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Literal
@@ -84,6 +84,32 @@ def _answer(question: YesNo, text: str) -> str | None:
     if word in _folded(YES):
         return question.yes
     return question.no if word in _folded(NO) else None
+
+
+def combined(name: str, answers: Sequence[tuple[str, str]]) -> str | None:
+    """What several yes/no answers, (heading, cell) each, leave of column `name`'s list: one value, else unknown.
+
+    A yes is its value, a no rules that value out; None where an answer is neither, or where they leave nothing.
+    """
+    left = set(SURVEY.column(name).values) - {"unknown"}
+    for heading, text in answers:
+        question, word = question_of(heading, name), read_word(name, text, heading)
+        yes = fold_word(text) in _folded(YES)
+        if question is None or (word is None and not (yes or fold_word(text) in _folded(NO))):
+            return None
+        if word is not None and word.value != "unknown":
+            left &= {word.value}
+        elif yes:
+            left -= _RULED_OUT_BY_SOMETHING
+        else:
+            left -= {question.yes}
+    if not left:
+        return None
+    return left.pop() if len(left) == 1 else "unknown"
+
+
+_RULED_OUT_BY_SOMETHING = {"none", "sound"}
+"""What a yes rules out where it says that there is something, and not what: `Old boards on?`, `Rust?`."""
 
 
 @cache

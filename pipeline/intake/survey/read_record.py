@@ -10,7 +10,7 @@ from typing import Any
 from pipeline.intake.layout.grid import line
 from pipeline.intake.layout.record import How, Record, Stated
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
-from pipeline.intake.survey.list_words import NO_WORDS, Seller
+from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of
 from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
@@ -35,6 +35,7 @@ class _Draft:
     said: list[str] = field(default_factory=list)
     faults: list[CellFault] = field(default_factory=list)
     origins: list[Origin] = field(default_factory=list)
+    answered: set[str] = field(default_factory=set)  # columns that several yes/no questions answer together
 
     @property
     def faulty(self) -> set[str]:
@@ -65,11 +66,14 @@ def read_record(record: Record, file: str, seller: Seller = NO_WORDS) -> RowRead
     for name in sorted(record.values, key=_ORDER.__getitem__):
         stated = record.values[name]
         draft.cells[name] = stated.at
+        if name in record.rivals and _take_answers(draft, _COLUMNS[name], (stated, *record.rivals[name])):
+            continue
         if name not in _SIZE_PARTS:
             _take(draft, _COLUMNS[name], stated)
     _take_size(draft, record)
     for name, rivals in record.rivals.items():
-        _contradicted(draft, _COLUMNS[name], record.values[name], rivals)
+        if name not in draft.answered:
+            _contradicted(draft, _COLUMNS[name], record.values[name], rivals)
     return _row(draft, record, file)
 
 
@@ -86,6 +90,26 @@ def _take(draft: _Draft, column: Column, stated: Stated) -> None:
         if got.unit:
             draft.given[name] = got.unit
         _origin(draft, column, stated, got)
+
+
+def _take_answers(draft: _Draft, column: Column, said: tuple[Stated, ...]) -> bool:
+    """Read several yes/no questions about one column together; False where they are none, or leave nothing."""
+    if not all(question_of(s.heading.text, column.name) for s in said):
+        return False
+    value = combined(column.name, [(s.heading.text, _yes_or_no(s)) for s in said])
+    if value is None:
+        return False
+    draft.answered.add(column.name)
+    draft.typed[column.name] = "; ".join(f"{line(s.heading.text)} {typed(s.cell)}" for s in said)
+    draft.values[column.name] = value
+    draft.comes_from(column.name, "words", draft.typed[column.name], value)
+    return True
+
+
+def _yes_or_no(said: Stated) -> str:
+    if said.cell.kind == "bool":
+        return "yes" if said.cell.value else "no"
+    return typed(said.cell)
 
 
 def _origin(draft: _Draft, column: Column, stated: Stated, got: Reading) -> None:
@@ -159,9 +183,11 @@ def _wall(draft: _Draft, size: Size) -> None:
 
 def _contradicted(draft: _Draft, column: Column, stated: Stated, rivals: tuple[Stated, ...]) -> None:
     """Further cells that mean the same column and say something else: a CONFLICT at each."""
-    first = read_cell(column, stated.cell, stated.heading.unit, stated.heading.basis)
-    for rival in rivals:
-        if not _same(first, read_cell(column, rival.cell, rival.heading.unit, rival.heading.basis)):
+    first, *others = (
+        read_cell(column, s.cell, s.heading.unit, s.heading.basis, s.heading.text, draft.seller) for s in (stated, *rivals)
+    )
+    for rival, says in zip(rivals, others, strict=True):
+        if not _same(first, says):
             message = (
                 f"“{typed(stated.cell, stated.heading.unit)}” under “{line(stated.heading.text)}” and "
                 f"“{typed(rival.cell, rival.heading.unit)}” under “{line(rival.heading.text)}” contradict each other."
