@@ -79,7 +79,11 @@ BUT = _words(
 
 FILLERS: dict[str, frozenset[str]] = {
     "": _words("the|a|an|is|are|it|its|very|still|post|pole|posts|poles|and|all|of|on|at|to|yes"),
-    "old_fittings": _words("old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings"),
+    "old_fittings": _words(
+        "old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
+        "plate|plates|arm|arms|stub|stubs|ear|ears|hook|hooks|frame|gusset|gussets|piece|pieces|part|parts|steel|near|top|side|"
+        "back|front|some|two|one|with|has|have|there|from|left"
+    ),
     "material": _words("painted|pipe|tube|tubing|coated|powder"),
     "condition": _words("overall|condition|looks|in"),
     "post_line": _words("top|whole|way|up"),

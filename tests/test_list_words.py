@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from pipeline.intake.survey.headings import claim
 from pipeline.intake.survey.list_words import combined, read_word
 from pipeline.intake.survey.near_headings import may_mean
+from pipeline.intake.survey.spellings import suggestions
 from schemas.languages import LANGUAGES, SPELLINGS
 from schemas.survey import SURVEY
 from schemas.yes_no import YES_NO
@@ -25,6 +26,7 @@ material|other: stainless steel, Stainless, concrete, cast iron, fiberglass, fib
 material|unknown: metal, Metal, unk, métal
 old_fittings|removable: bolted, Bolted on, comes off, unbolts, Yes - bolted, old board bolted on, atornillado, boulonné
 old_fittings|removable: geschraubt
+old_fittings|fixed: welded lug, some welded tabs near top, there are two welded ears
 old_fittings|fixed: welded, Welded on, yes - welded, old bracket is welded on, soldado, soudé, angeschweißt, saldato
 old_fittings|none: none, nothing, bare, no, No, keine, aucune, ninguno, nein
 post_line|straight: straight, Straight., straight up, recto, droit, gerade, dritto, reto, straight post
@@ -42,7 +44,8 @@ NOT_READ = """
 condition: fair, poor, Fair, OK, ok, critical, bad, rusty, good?, not good, good but rusty, "Fair, some rust"
 condition: sound and cracked, fair/poor, 3, A-
 material: iron, steel?, steel and wood, not steel, steel/aluminium, something
-old_fittings: yes, not welded, bolted and welded, welded?, bolted but rusted solid, some, a net, brackets, no welds bolted
+old_fittings: board removed, no brackets, no welded lugs, yes, not welded, bolted and welded, welded?, bolted but rusted solid
+old_fittings: some, a net, brackets, no welds bolted
 post_line: not straight, straight?, straight but leaning, bent or straight, leaning, ok
 post_shape: oval, round?, octagonal, round and square, hex, D-shaped
 post_base: dirt, asphalt, unsure maybe concrete, not concrete
@@ -104,6 +107,14 @@ def test_the_heading_says_what_yes_means(heading: str, name: str, text: str, val
     assert known.name == name
     found = read_word(name, text, heading)
     assert (found.value if found else None) == value
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [("material", "steel or aluminium"), ("old_fittings", "bolted and welded"), ("condition", "good but cracked")],
+)
+def test_of_two_words_neither_is_suggested(name: str, text: str) -> None:
+    assert suggestions(name, text) == ()
 
 
 def test_every_yes_no_question_is_claimed_and_answered_in_its_columns_words() -> None:

@@ -140,6 +140,7 @@ def _said(name: str, text: str) -> str:
         return ""
     known, at = known_words(name), 0
     found: set[str] = set()
+    things = False  # whether a thing is named: no brackets is not yet a bare post
     while at < len(tokens):
         for length in range(min(_longest(name), len(tokens) - at), 0, -1):
             value = known.get(fold_word(" ".join(tokens[at : at + length])))
@@ -150,5 +151,8 @@ def _said(name: str, text: str) -> str:
         else:
             if tokens[at] in BUT or not (tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
                 return ""
+            things = things or tokens[at] in FILLERS.get(name, ())
             at += 1
-    return found.pop() if len(found) == 1 else ""
+    if len(found) != 1 or (things and found == {"none"}):
+        return ""
+    return found.pop()

@@ -57,6 +57,8 @@ def suggestions(name: str, text: str) -> tuple[str, ...]:
     if plain := read_word(name, text.strip(_MARKS)):
         return (plain.value,)
     known = known_words(name)
+    if len({known[w] for token in re.split(r"[^\w]+", text) if (w := fold_word(token)) in known}) > 1:
+        return ()
     close = nearest(fold_word(text), known)
     return tuple(dict.fromkeys(known[c] for c in close))
 
