@@ -19,7 +19,7 @@ from scenario import catalogue, city, county, district, league, logo
 ROOT = Path(__file__).resolve().parent.parent
 INPUTS, OUTPUTS = ROOT / "input_examples", ROOT / "output_examples"
 DATE = "2026-03-02"
-KEPT = ("sites", "portfolio.xlsx", "returns", "data", "run.json")
+KEPT = ("sites", "customers", "portfolio.xlsx", "returns", "data", "run.json")
 """What of an output folder is committed: not the ledger, which holds a time of day."""
 
 FILES: dict[str, Callable[[], bytes]] = {

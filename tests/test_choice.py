@@ -148,5 +148,5 @@ def test_what_a_choice_changes_is_said_in_words():
     now = Option("least price", True, 4, nothing, (np.array([narrow, -1]), np.array([narrow])))
     then = Option("widest board", False, 4, nothing, (np.array([wide, -1]), np.array([wide])))
     same = Option("one board", False, 4, nothing, now.kits)
-    assert changes(then, now, sites, c) == ("3 posts get another kit", "board on 3 posts: Board B-1 in place of Board B-2")
+    assert changes(then, now, sites, c) == ("3 posts get another kit", "board on 3 posts: Board B-1 instead of Board B-2")
     assert changes(same, now, sites, c) == changes(now, now, sites, c) == ()

@@ -26,7 +26,7 @@ def changes(option: Option, in_force: Option, figures: Sequence[Figures], catalo
         return ()
     counts = Counter(_swaps(option, in_force, figures, catalogue))
     falling = sorted(counts.items(), key=lambda item: (-item[1], item[0]))
-    named = tuple(f"{kind} on {_posts_of(many)}: {new} in place of {old}" for (kind, old, new), many in falling[:MOST])
+    named = tuple(f"{kind} on {_posts_of(many)}: {new} instead of {old}" for (kind, old, new), many in falling[:MOST])
     rest = len(falling) - MOST
     more = (f"and {rest} more {'change' if rest == 1 else 'changes'} of items",) if rest > 0 else ()
     return (f"{_posts_of(moved)} {'gets' if moved == 1 else 'get'} another kit", *named, *more)
