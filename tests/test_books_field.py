@@ -45,6 +45,7 @@ def test_set_out_says_how_to_hang_it():
         "10 ft: setting 1 of 6 from the top, steps of 6 in",
         "9 ft 6 1/8 in above the court",
         "as the maker of the mount says",
+        "3: The storm case uses 142 % of the rough strength.",
     ):
         assert part in text, part
 

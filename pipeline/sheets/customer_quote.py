@@ -16,7 +16,7 @@ from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Formula
 from schemas.words import CAUTION, CAUTION_IN_SHORT
 
-WIDTHS = (17, 36, 10, 14, 11, 14, 16)
+WIDTHS = (16, 42, 10, 14, 12, 12, 16)
 _LAST = len(WIDTHS) - 1
 _LOGO = (230, 74)
 """Most room for a logo [pixels]."""

@@ -100,7 +100,7 @@ def _block(page: Page, row: int, f: Fitted, report: FieldReport) -> int:
     posts = f"{'Post' if len(f.posts) == 1 else 'Posts'} {show.listed(f.posts)} ({show.counted(f.quantity, 'post')})"
     size = f"{a.post_shape} {show.length(a.post_size, report.feet)}, {show.length(a.post_height, report.feet)} above the ground"
     row = page.section(row, f"{posts}: {size}", 3)
-    looks = dict.fromkeys(what for post in f.posts for what in report.look_at.get(post, ()))
+    looks = look_at(f, report)
     rows = [
         *facts(f, report.feet),
         *([("Look at first", "\n".join(looks))] if looks else []),
@@ -112,6 +112,15 @@ def _block(page: Page, row: int, f: Fitted, report: FieldReport) -> int:
         page.tall(row, _LEAST_ROW)
         row = page.para(row, words, "para", 1, 1)
     return row
+
+
+def look_at(f: Fitted, report: FieldReport) -> list[str]:
+    """What to look at on the posts of a block; where that is not all of them, they are named."""
+    where: dict[str, list[str]] = {}
+    for post in f.posts:
+        for what in report.look_at.get(post, ()):
+            where.setdefault(what, []).append(post)
+    return [what if len(posts) == len(f.posts) else f"{show.listed(posts)}: {what}" for what, posts in where.items()]
 
 
 def _check(book: Book, report: FieldReport) -> None:
