@@ -7,7 +7,7 @@ import pytest
 from catalogue_made import sheets, write
 
 from pipeline.intake.catalogue import read_catalogue
-from pipeline.intake.measures import Doubt, Measure, read_measure
+from pipeline.intake.measures import Doubt, Measure, read_measure, read_post_size
 
 
 @pytest.mark.parametrize(
@@ -71,3 +71,23 @@ def test_other_parts_that_people_measure_in(below):
 @pytest.mark.parametrize("below", [7, 9, 11, 13, 14, 15, 17, 24, 30, 31, 33, 63, 65, 127, 129, 256, 99, 101, 999])
 def test_nobody_measures_in_other_parts(below):
     assert isinstance(read_measure(f'3 1/{below}"', "length", ""), Doubt)
+
+
+@pytest.mark.parametrize(
+    ("typed", "units"),
+    [("30 x 30", ["mm", "cm"]), ("29 x 29", ["cm"]), ("500 x 500", ["mm"]), ("501 x 501", []), ("4 x 4", ["in", "cm"])],
+)
+def test_sides_without_a_unit_offer_the_units_that_a_post_could_have(typed, units):
+    """30 to 500 mm across."""
+    found = read_post_size(typed, "")
+    assert isinstance(found, Doubt)
+    assert found.code == "NO_UNIT"
+    assert [u for u in ("in", "mm", "cm") if f"{typed} {u}" in f"{found.message} {found.suggestion}"] == units
+
+
+@pytest.mark.parametrize("typed", ["13.5 ft (4.5 m)", "89 mm / 4.5 in", "46 in (130 cm)"])
+def test_two_measures_that_do_not_agree_are_named_as_such(typed):
+    found = read_measure(typed, "length", "")
+    assert isinstance(found, Doubt)
+    assert found.code == "UNREADABLE"
+    assert "says two measures that do not agree" in found.message
