@@ -152,3 +152,9 @@ def test_the_lowest_ring_that_is_offered_is_the_policys_least(height, offered):
     lift = mount("M-1", post_height_needed_m=2.0, for_ring_height_m=2.0, clamp_length_m=0.1)
     found, _ = remedy(post(post_height=1.8 + height, ring_heights=(3.05,)), tables(Mounts=(lift,)))
     assert ("accept a ring" in found.sentence) is offered
+
+
+@pytest.mark.parametrize(("above", "level"), [(0.0007, True), (-0.0007, True), (0.0009, False), (-0.0009, False)])
+def test_less_than_half_a_sixteenth_is_shown_as_nothing(above, level):
+    found, _ = remedy(post(post_size=inches(6), post_height=2.9, ring_heights=(2.9 + above,)))
+    assert ("level with the post's top" in found.sentence) is level
