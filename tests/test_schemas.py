@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+from dataclasses import fields
 from decimal import Decimal
 
 import pandas as pd
@@ -16,6 +17,7 @@ from schemas.catalogue import CATALOGUE, MOUNTS, RINGS
 from schemas.datapackage import descriptor
 from schemas.results import KITS, QUERIES, RESULTS, SITES
 from schemas.survey import SURVEY
+from schemas.surveyed_post import SurveyedPost
 
 POST = {
     "site_code": "A", "site_name": "Hollow Lane", "post_code": "1", "quantity": 2, "post_shape": "round", "post_size": 0.0889,
@@ -121,3 +123,8 @@ def test_no_table_says_a_column_twice() -> None:
         assert len(set(table.names)) == len(table.columns)
         assert set(table.key) <= set(table.names)
     assert MOUNTS.column("travel_m").titled == "Ring travel [ft]"
+
+
+def test_a_post_as_surveyed_has_a_field_for_every_column() -> None:
+    beside = ("size_nominal", "shape_inferred", "not_stated", "unread")
+    assert [f.name for f in fields(SurveyedPost) if f.name not in beside] == list(SURVEY.names)
