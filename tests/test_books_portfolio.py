@@ -22,6 +22,7 @@ from schemas.words import CAUTION
 SHEETS = [
     "Overview",
     "Sites",
+    "Customers",
     "Order list",
     "Extensions",
     "Shortfalls",
@@ -143,7 +144,9 @@ def test_effect_of_a_query(code, holds, said):
     assert effect(replace(QUERY, code=code, holds_row=holds)).value == said
 
 
-@pytest.mark.parametrize("sheet", ["Overview", "Sites", "Order list", "Extensions", "Shortfalls", "Reach", "Figures"])
+@pytest.mark.parametrize(
+    "sheet", ["Overview", "Sites", "Customers", "Order list", "Extensions", "Shortfalls", "Reach", "Figures"]
+)
 def test_cautions_stand_wherever_a_fit_is_shown(forty, sheet):
     assert CAUTION in words(opened(forty), sheet)
 
@@ -179,3 +182,16 @@ def test_the_posts_to_look_at_first_stand_first():
 )
 def test_why_to_look_at_a_post_is_said(changes, said):
     assert list(reasons(replace(post("1"), row=survey_row("1", **changes)))) == said
+
+
+def test_customers_are_sums_of_their_sites(forty):
+    text = words(opened(forty), "Customers")
+    total = float(sum(Decimal(f"{1174 + i}.49") for i in range(40)))
+    assert "Alder Valley Schools | Incomplete | 40 | 240" in text
+    assert str(total) in text
+
+
+def test_lengths_stand_in_the_units_of_most_sites(forty):
+    book = opened(forty)
+    assert "Short by [ft-in]" in words(book, "Extensions")
+    assert "[m]" not in words(book, "Extensions") + words(book, "Shortfalls")

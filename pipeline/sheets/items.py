@@ -7,11 +7,12 @@ from typing import Any
 
 from pipeline.sheets import show
 from pipeline.sheets.report import Setting, SiteSummary
+from pipeline.sheets.setup import length_column, length_value
 from pipeline.xlsx.page import Book, Page
-from pipeline.xlsx.values import As, Col, Formula
+from pipeline.xlsx.values import Col, Formula
 from schemas.findings import BY_CODE, RULES
 from schemas.order import natural
-from schemas.words import CAUTION
+from schemas.words import CAUTION, CAUTION_IN_SHORT
 
 _KINDS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"))
 _SERVED = ("serves", "confirm", "extended")
@@ -20,11 +21,7 @@ _SERVED = ("serves", "confirm", "extended")
 def _finish(page: Page, top: int) -> None:
     if top:
         page.sheet.freeze_panes(top + 1, 1)
-    page.print_as(top, "Portfolio")
-
-
-def _length(value: Any, missing: str = show.UNKNOWN) -> Any:
-    return As(missing, "right") if value in (None, "") else float(value)
+    page.print_as(top, "Portfolio", header=CAUTION_IN_SHORT)
 
 
 def _say(page: Page, words: str) -> None:
@@ -85,7 +82,7 @@ def write_order(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> N
     return _finish(page, 3)
 
 
-def write_extensions(book: Book, sites: Sequence[SiteSummary]) -> None:
+def write_extensions(book: Book, sites: Sequence[SiteSummary], feet: bool) -> None:
     """What must be added where, and the order count of each extension."""
     page = book.page("Extensions", "#1D4373")
     page.title("Extensions: what must be added where")
@@ -95,11 +92,11 @@ def write_extensions(book: Book, sites: Sequence[SiteSummary]) -> None:
             e["post_code"],
             int(e["quantity"]),
             e["mount"],
-            _length(e["shortfall_m"]),
+            length_value(e["shortfall_m"], feet),
             e["extension"],
-            _length(e["extension_added_m"]),
+            length_value(e["extension_added_m"], feet),
             str(e["joint"]),
-            _length(e["upper_size_m"]),
+            length_value(e["upper_size_m"], feet),
         ]
         for s in sites
         for e in s.extensions
@@ -112,11 +109,11 @@ def write_extensions(book: Book, sites: Sequence[SiteSummary]) -> None:
         Col("Post", "text", 20),
         Col("Quantity", "whole"),
         Col("Mount", "text", 20),
-        Col("Short by [m]", "metres"),
+        length_column("Short by", feet),
         Col("Extension", "text", 20),
-        Col("Added height [m]", "metres"),
+        length_column("Added height", feet),
         Col("Joint", "text", 10),
-        Col("Upper size [m]", "metres4"),
+        length_column("Upper size", feet),
     ]
     row = page.table(3, "extensions_all", cols, rows, "Extensions by site and post") + 1
     counts: dict[str, int] = {}
@@ -132,7 +129,7 @@ def write_extensions(book: Book, sites: Sequence[SiteSummary]) -> None:
     return _finish(page, 3)
 
 
-def write_shortfalls(book: Book, sites: Sequence[SiteSummary]) -> None:
+def write_shortfalls(book: Book, sites: Sequence[SiteSummary], feet: bool) -> None:
     """Posts with no kit and what would help."""
     page = book.page("Shortfalls", "#86201C")
     page.title("Shortfalls: posts that no kit fits, and what would help")
@@ -142,8 +139,8 @@ def write_shortfalls(book: Book, sites: Sequence[SiteSummary]) -> None:
             f["post_code"],
             int(f["quantity"]),
             str(f.get("shape") or show.UNKNOWN),
-            *(_length(f.get(name)) for name in ("size_m", "height_m", "target_m")),
-            _length(f.get("shortfall_m"), "none"),
+            *(length_value(f.get(name), feet) for name in ("size_m", "height_m", "target_m")),
+            length_value(f.get("shortfall_m"), feet, "none"),
             str(f.get("remedy") or "no remedy found"),
         ]
         for s in sites
@@ -156,10 +153,7 @@ def write_shortfalls(book: Book, sites: Sequence[SiteSummary]) -> None:
         Col("Post", "text", 20),
         Col("Posts alike", "whole"),
         Col("Shape", "text", 10),
-        Col("Size [m]", "metres4"),
-        Col("Height above ground [m]", "metres"),
-        Col("Target ring height [m]", "metres"),
-        Col("Least shortfall of a mount [m]", "metres"),
+        *(length_column(name, feet) for name in ("Size", "Height above ground", "Target ring height", "Least short by")),
         Col("What would help", "text", 70),
     ]
     page.para(1, CAUTION, "caution")

@@ -8,6 +8,7 @@ from typing import Any
 
 from pipeline.intake.query import Query
 from pipeline.sheets import show
+from pipeline.sheets.customers_sheet import write_customers
 from pipeline.sheets.items import write_extensions, write_order, write_reach, write_shortfalls
 from pipeline.sheets.look_first import write_look_first
 from pipeline.sheets.overview import Figures, write_figures, write_overview
@@ -17,7 +18,7 @@ from pipeline.sheets.wanted_sheet import write_wanted
 from pipeline.sheets.wording import STATE
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Col, Link
-from schemas.words import CAUTION
+from schemas.words import CAUTION, CAUTION_IN_SHORT
 
 SITES = "Sites"
 _MONEY = ("net", "freight", "tax", "total")
@@ -42,13 +43,15 @@ def portfolio_workbook(
     """
     sites = list(summaries)
     currency = next((s.value for s in setting.policy if s.name == "currency"), "")
-    book = Book("Portfolio", f"{show.counted(len(sites), 'site')}", date, setting.program, _digits(sites))
+    book = Book("Portfolio", f"{show.counted(len(sites), 'site')}", date, setting.program, _digits(sites), setting.paper)
+    feet = in_feet(s.feet for s in sites)
     overview = book.page("Overview")
     last = _write_sites(book, sites, currency)
+    write_customers(book, sites, currency)
     write_order(book, sites, setting)
-    write_extensions(book, sites)
-    write_shortfalls(book, sites)
-    _write_wanted(book, wanted, in_feet(s.feet for s in sites))
+    write_extensions(book, sites, feet)
+    write_shortfalls(book, sites, feet)
+    _write_wanted(book, wanted, feet)
     write_look_first(book, sites)
     write_queries(book, queries)
     write_changes(book, changes, vanished, currency)
@@ -72,7 +75,7 @@ def _write_wanted(book: Book, wanted: Sequence[Mapping[str, Any]], feet: bool) -
     page.title("What the catalogue lacks")
     page.para(1, CAUTION, "caution")
     write_wanted(page, 2, "Wanted", wanted, feet)
-    page.print_as(3 if wanted else 0, "Portfolio")
+    page.print_as(3 if wanted else 0, "Portfolio", header=CAUTION_IN_SHORT)
 
 
 def _digits(sites: Sequence[SiteSummary]) -> int:
@@ -131,5 +134,5 @@ def _write_sites(book: Book, sites: Sequence[SiteSummary], currency: str) -> int
     page.para(1, CAUTION, "caution")
     page.table(2, "sites_all", site_columns(currency), [site_row(s) for s in sites], "Sites, states and totals")
     page.sheet.freeze_panes(3, 1)
-    page.print_as(2, "Portfolio")
+    page.print_as(2, "Portfolio", header=CAUTION_IN_SHORT)
     return 3 + len(sites)
