@@ -228,6 +228,7 @@ def test_exit_statuses_hold_when_nobody_listens(nights: Nights, how: str) -> Non
             assert run(words, stderr=where, preexec_fn=close).returncode == status
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("megabytes", [150, 250, 400])
 def test_little_memory(nights: Nights, megabytes: int) -> None:
     most = megabytes << 20
@@ -279,6 +280,7 @@ def _answering(answer: bytes) -> Iterator[str]:
         yield f"127.0.0.1:{server.getsockname()[1]}"
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize(
     ("scheme", "answer"),
     [
