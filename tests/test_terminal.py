@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from pipeline.cli import main
 from pipeline.commands.terminal import SHOWN, WIDTH, by_sender, counted, progress, say_outcome, span, wrapped
 from pipeline.intake.query import Query
-from pipeline.run.outcome import Outcome, told, waiting
+from pipeline.run.outcome import Outcome, in_one_line, waiting
 
 EXAMPLES = Path(__file__).parents[1] / "input_examples"
 QUERY = Query("a.csv", "", "F7", "NO_UNIT", "Post size: “3.5” has no unit.", "3.5 in", True, "S", "9", "post_size")
@@ -109,7 +109,7 @@ def test_many_senders_are_counted_and_the_rest_is_named(said):
     ],
 )
 def test_a_query_in_one_line(changed, line):
-    assert told(replace(QUERY, **changed)) == line
+    assert in_one_line(replace(QUERY, **changed)) == line
 
 
 @pytest.mark.parametrize(
@@ -150,9 +150,9 @@ def test_help_has_examples_and_fits_the_screen(command):
 
 
 def test_bar_is_for_terminals_only(said):
-    from pipeline.commands.terminal import Teller
+    from pipeline.commands.terminal import TerminalProgress
 
-    teller = Teller(quiet=False)
+    teller = TerminalProgress(quiet=False)
     teller.stage("Reading surveys", 2)
     teller.step(1)
     teller.step(2)
