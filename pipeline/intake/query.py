@@ -30,6 +30,7 @@ class Query:
     post_code: str = ""
     name: str = ""
     record: str = ""  # the row that it is about, as that row calls itself; '' = about no row
+    answer: str = ""  # of ASKED: the item, why it cannot be had, and the findings that rule it out; revisions go by it
 
     @property
     def order(self) -> tuple[Any, ...]:

@@ -73,6 +73,7 @@ def asked_of(row: SurveyRow, refused: Sequence[Refusal]) -> list[Query]:
             row.post_code,
             r.name,
             row.label,
+            f"{r.asked}: {', '.join((r.reason, *r.findings)).replace('_', ' ')}",
         )
         for r in refused
     ]

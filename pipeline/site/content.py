@@ -47,14 +47,9 @@ def _says(r: SiteReport) -> dict[str, Any]:
         ],
         "posts": {p.row.post_code: _post(p) for p in r.posts},
         "held": sorted([h.post_code, *sorted(q.code + " " + q.name for q in r.queries if q.is_about(h))] for h in r.held),
-        "asked": sorted([q.post_code, q.name, _own(q.message)] for q in r.queries if q.code == "ASKED"),
+        "asked": sorted([q.post_code, q.name, q.answer] for q in r.queries if q.code == "ASKED"),
         "said": list(r.said),
     }
-
-
-def _own(message: str) -> str:
-    """What an answer says of the item asked for itself; which other mount comes nearest is no matter of the quotation."""
-    return message.partition("; the nearest, ")[0]
 
 
 def _post(p: PostReport) -> dict[str, Any]:
