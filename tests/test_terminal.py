@@ -28,8 +28,10 @@ def printed(*words: str) -> tuple[int, str]:
 
 def ending(**changed) -> Outcome:
     plain = dict.fromkeys(
-        ("sites", "posts", "rows_read", "rows_quoted", "files", "ready", "new_revisions", "rewritten"), 1
-    ) | dict.fromkeys(("exit_status", "rows_held", "to_confirm", "incomplete"), 0)
+        ("sites", "posts", "rows_read", "rows_quoted", "files", "ready", "new_revisions", "rewritten", "posts_with_kit"), 1
+    ) | dict.fromkeys(
+        ("exit_status", "rows_held", "rows_replaced", "files_not_read", "posts_held", "to_confirm", "incomplete"), 0
+    )
     return Outcome(**{**plain, "total": "1.00 USD", "waits": (), "failures": (), "notes": (), "expired": (), **changed})
 
 
@@ -49,7 +51,8 @@ def test_one_is_singular_everywhere(said):
     assert "1 file, 1 row: 1 quoted, 0 held" in text
     assert "1 new revision; 1 file written" in text
     assert "1 files" not in text
-    assert "send the workbooks in out/sites" in text
+    assert "1 quoted (1 with a kit, 0 without), 0 held" in text
+    assert "send the quotations in out/customers" in text
 
 
 @pytest.mark.parametrize(
@@ -146,7 +149,7 @@ def test_help_has_examples_and_fits_the_screen(command):
     assert "Examples:" in text
     assert f"postquote {command}".strip() in text
     assert max(len(line) for line in text.splitlines()) <= 80
-    assert "..." not in re.sub(r"SURVEY\]?\.\.\.|ARGS\]\.\.\.", "", text)
+    assert "..." not in re.sub(r"(SURVEY|SITE)\]?\.\.\.|ARGS\]\.\.\.", "", text)
 
 
 def test_bar_is_for_terminals_only(said):

@@ -144,7 +144,8 @@ def _table(o: Outcome) -> Iterable[tuple[str, str]]:
     rows = f"{counted(o.rows_read, 'row')}: {o.rows_quoted:,} quoted, {o.rows_held:,} held{replaced}"
     yield "Surveys", f"{counted(o.files, 'file')}{not_read}, {rows}"
     yield "Sites", f"{o.sites:,}: {o.ready:,} ready, {o.to_confirm:,} to confirm, {o.incomplete:,} incomplete"
-    yield "Posts quoted", f"{o.posts:,}"
+    kits = f"{o.posts_with_kit:,} with a kit, {o.posts - o.posts_with_kit:,} without"
+    yield "Posts", f"{o.posts:,} quoted ({kits}), {o.posts_held:,} held"
     yield "In all", o.total
     if o.unchanged:
         yield "Changed", "nothing since the last run; no file was touched"
@@ -157,7 +158,7 @@ def _next(o: Outcome, out: str) -> str:
         return f"Next: send the marked copies in {out}/returns back to their senders; look at {out}/portfolio.xlsx."
     if not o.sites:
         return f"Next: nothing was quoted; look at {out}/portfolio.xlsx."
-    return f"Next: look at {out}/portfolio.xlsx, then send the workbooks in {out}/sites."
+    return f"Next: look at {out}/portfolio.xlsx, then send the quotations in {out}/customers."
 
 
 def refuse(text: str) -> None:

@@ -153,7 +153,9 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
     made = Outcome(
         exit_status=SOME_HELD if waits else ALL_QUOTED,
         sites=len(quoted.states),
-        posts=sum(s["site"]["posts_quoted"] for s in quoted.summaries),
+        posts=(posts := sum(s["site"]["posts_quoted"] for s in quoted.summaries)),
+        posts_held=sum(s["site"]["posts"] for s in quoted.summaries) - posts,
+        posts_with_kit=sum(s["site"]["posts_with_kit"] for s in quoted.summaries),
         rows_read=read,
         rows_quoted=ok,
         rows_held=held,

@@ -32,7 +32,9 @@ class Outcome:
 
     exit_status: int
     sites: int
-    posts: int
+    posts: int  # quoted
+    posts_held: int
+    posts_with_kit: int
     rows_read: int
     rows_quoted: int
     rows_held: int
