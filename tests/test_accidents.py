@@ -119,7 +119,7 @@ def test_results_below_the_survey_folder_are_not_read(nights: Nights) -> None:
     done = run(words_of(nights, out=nights.home / "new"))
     assert done.returncode == 0, done.stderr
     assert "2 files" in said(done)
-    done = run(["quote", str(nights.out), *words_of(nights)[2:]])
+    done = run(["quote", str(nights.out), *words_of(nights, out=nights.home / "other")[2:]])
     assert done.returncode == 2
     assert "holds the results of a run" in said(done)
 
