@@ -29,7 +29,8 @@ WORDS = {
 
 def pair_findings(posts: Posts, catalogue: Catalogue, fit: Fit, post: int, mount: int) -> tuple[FindingLine, ...]:
     """Every finding about post number `post` with mount number `mount`, in the order of words.FIT_CODES."""
-    return tuple(_line(posts, catalogue, fit, f, post, mount) for f in fit.findings)
+    facts = _facts(posts, catalogue, fit, post, mount)
+    return tuple(_line(facts, f, post, mount) for f in fit.findings)
 
 
 def kit_findings(posts: Posts, kits: Kits, kit: int) -> tuple[FindingLine, ...]:
@@ -60,10 +61,10 @@ def _made(code: str, say: Sentence, raised: tuple[str, ...], facts: Facts, unit:
     return FindingLine(code, state, said, *numbers, unit)
 
 
-def _line(posts: Posts, catalogue: Catalogue, fit: Fit, f: Finding, i: int, m: int) -> FindingLine:
+def _line(about: Facts, f: Finding, i: int, m: int) -> FindingLine:
     state = STATES[int(_at(f.state, i, m))]
     value, least, most, margin = (float(_at(a, i, m)) for a in (f.value, f.least, f.most, f.margin))
-    facts = replace(_facts(posts, catalogue, fit, i, m), state=state, value=value, least=least, most=most)
+    facts = replace(about, state=state, value=value, least=least, most=most)
     return FindingLine(f.code, state, FUNCTIONS[f.code][1](facts), value, least, most, margin, f.unit)
 
 

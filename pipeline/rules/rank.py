@@ -115,5 +115,5 @@ def different(looks: Ints, most: int) -> Ints:
     """
     steps = [np.unique(way, return_index=True)[1] for way in looks.T]
     first = np.unique(np.concatenate(steps))[:most]
-    others = np.setdiff1d(np.arange(len(looks)), first)
+    others = np.delete(np.arange(len(looks)), first)
     return np.sort(np.concatenate([first, others[: max(0, min(FEW, most) - len(first))]]))

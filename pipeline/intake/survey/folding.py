@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from functools import lru_cache
 
 _UNSEEN = re.compile("[\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff\u00ad]")
 _LIGHT = r"[\s\-_.,;:'’\"“”()/\\¿¡!]+"
@@ -16,6 +17,7 @@ def _plain(text: str) -> str:
     return unicodedata.normalize("NFKC", "".join(c for c in apart if not unicodedata.combining(c)))
 
 
+@lru_cache(maxsize=1024)  # a portfolio's files have the same headings, and few different words
 def fold(text: str) -> str:
     """Heading as it is compared: letters and digits only; `#`, `n°` and `№` say number."""
     plain = _plain(re.sub(r"\b([Nn])[°º]", r"\1o ", text))
@@ -24,6 +26,7 @@ def fold(text: str) -> str:
     return "".join(c for c in plain if c.isalnum())
 
 
+@lru_cache(maxsize=1024)
 def fold_word(text: str) -> str:
     """A word as it is compared with a list: without case, accents, spaces and light punctuation.
 

@@ -40,7 +40,7 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     Several words in a cell count where all that are known say the same and the others change nothing; words that contradict
     each other, a `but`, a `not` or a mark of doubt are not read. Under a yes/no heading yes means what the heading asks.
     """
-    own = {fold_word(w): w for w in SURVEY.column(name).values}.get(fold_word(text))
+    own = _own(name).get(fold_word(text))
     question = question_of(heading, name)
     if own is not None and not (question and own in ("yes", "no")):
         return Word(own)
@@ -118,11 +118,16 @@ def _folded(words: frozenset[str]) -> frozenset[str]:
 
 
 @cache
+def _own(name: str) -> dict[str, str]:
+    """Folded word to word of the list itself, for one column."""
+    return {fold_word(w): w for w in SURVEY.column(name).values}
+
+
+@cache
 def known_words(name: str) -> dict[str, str]:
     """Folded spelling to word of the list, for one column."""
     known = {fold_word(s): word for word, spellings in SPELLINGS.get(name, {}).items() for s in spellings}
-    known.update({fold_word(w): w for w in SURVEY.column(name).values})
-    return known
+    return known | _own(name)
 
 
 @cache
