@@ -74,6 +74,18 @@ def test_a_known_survey_is_not_read_again(nights: Nights) -> None:
     assert nights.risen() == {2}
 
 
+def test_what_is_asked_of_a_known_survey_is_asked_again(nights: Nights) -> None:
+    """A file with cells that cannot be read comes out of the ledger as it went in, while another file changes."""
+    nights.sites[3][0] |= {"wall": "thin", "condition": "so-so"}
+    nights.night()
+    asked = nights.table("queries")
+    assert {r["name"] for r in asked} >= {"wall"}
+    nights.sites[2][0]["quantity"] = 2
+    nights.night()
+    assert nights.table("queries") == asked
+    assert nights.risen() == {2, 3}
+
+
 def test_one_price_changed(nights: Nights) -> None:
     """Exactly the sites whose lines change; the reason stands in the data, in the workbook and in compare."""
     was = {r["site_code"]: r["total"] for r in nights.table("sites")}

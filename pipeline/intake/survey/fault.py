@@ -41,7 +41,7 @@ class RowRead:
 
     def as_dict(self) -> dict[str, Any]:
         """Plain values, fit for JSON."""
-        faults = [(f.name, f.at, (f.fault.code, f.fault.message, f.fault.suggestion), f.fault.readings) for f in self.faults]
+        faults = [(f.name, f.at, f.fault.code, f.fault.message, f.fault.suggestion, f.fault.readings) for f in self.faults]
         return {"row": self.row.as_dict(), "faults": faults, "asked": self.asked}
 
     @staticmethod
