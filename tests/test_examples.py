@@ -106,7 +106,7 @@ def test_every_code_occurs(out: Path) -> None:
     failed = {c for f in fits for c in f["failed"].split(";")}
     confirm = {c for f in (*fits, *kits) for c in f["confirm"].split(";")}
     assert failed == {"", *FIT_CODES} - {"JOINT"}  # JOINT never fails: such an extension is not offered
-    assert confirm == {"", "SIZE", "LINE", "LEAN", "FITTINGS", "BASE", "HEIGHT", "JOINT", "STRENGTH", "FOOTING"}
+    assert confirm == {"", "SIZE", "LINE", "LEAN", "FITTINGS", "CONDITION", "BASE", "HEIGHT", "JOINT", "STRENGTH", "FOOTING"}
     assert {c for c in FINDING_CODES if c in failed | confirm or c in asked} == set(FINDING_CODES)  # BOARD rules out wishes
     assert {q["code"] for q in queries} == set(QUERY_CODES)
     assert {f["verdict"] for f in fits} == set(VERDICTS)

@@ -19,7 +19,7 @@ district/glen_park_annex.ods | G9 | NM-GLN G7 | IMPLAUSIBLE | holds | inches in 
 district/glen_park_annex.ods | G10 | NM-GLN G8 | IMPLAUSIBLE | holds | a circumference taken for a diameter
 district/hawthorn_hill_form.xlsx | I7 | NM-HAW West 1 | CONFLICT | holds | a circumference of a square post
 district/hawthorn_hill_form.xlsx | X8 | NM-HAW West 2 | ASKED | no | a mount's code that the catalogue does not have
-district/hawthorn_hill_form.xlsx | K9 | NM-HAW West 3 | IMPLAUSIBLE | holds | a wall of 2 in
+district/hawthorn_hill_form.xlsx | K9 | NM-HAW West 3 | IMPLAUSIBLE | no | a wall of 2 in
 district/gate_keys.xlsx | A1 | | NO_HEADINGS | no | a list of keys among the surveys
 league/saltmarsh_hall.xlsx | K3 | SM-1 Yard 2 | ERROR_CELL | holds | a formula that was never worked out
 league/saltmarsh_hall.xlsx | F5 | SM-1 Yard 4 | UNREADABLE | holds | half a post
@@ -29,7 +29,7 @@ league/spring/courts.xlsx | D11 | TB-2 5 | DUPLICATE | holds | the other one of 
 county/clerk_list.xls | B16 | HARBOUR-VIEW-SCHOOL-4EA7 N | MISSING | holds | a mark for the same as above with nothing above it
 county/clerk_list.xls | A13 | 6 | CONFLICT | holds | a lone text that may be a ground or a place in one
 county/coach_two_a_row.csv | Q5 | KILN-FIELD-6015 N | CONFLICT | holds | two posts stated, one filled in
-city/parks_town.tsv | J9 | VF-104 R4 | NOT_IN_LIST | holds | a line that is no word of the list
+city/parks_town.tsv | J9 | VF-104 R4 | NOT_IN_LIST | no | a line that is no word of the list
 city/parks_town.tsv | G10 | VF-104 R5 | CONFLICT | holds | DN 65 names two pipes
 city/parks_town.tsv | N11 | VF-104 R6 | IMPLAUSIBLE | holds | a ring at 11 ft
 city/riverside.xlsm | I6 | VF-105 L4 | CONFLICT | holds | a pipe's name, said to be an outside diameter
@@ -37,7 +37,6 @@ city/riverside.xlsm | J6 | VF-105 L4 | CONFLICT | holds | the other cell of the 
 city/riverside.xlsm | M8 | VF-105 L6 | ERROR_CELL | holds | an error value
 city/harbour.csv | M3 | VF-107 H2 | ASKED | no | a mount that fits, but no board for it is as wide as asked for
 city/harbour.csv | C5 | VF-107 H4 | CONFLICT | holds | another customer than the site's other rows
-city/harbour.csv | I8 | VF-107 H7 | MISSING | holds | a needed cell left blank
 city/old_scan.xlsx | | | UNREADABLE_FILE | no | a scan under a workbook's name
 """
 """Every query of the run: file, cell, site and post, code, whether it holds the row, what it shows."""
@@ -56,12 +55,12 @@ NM-DRY 6 | RL35-S | viable_confirm | | SIZE | just outside, within what a rule i
 NM-DRY 7 | RL35-S | not_viable | BASE | | portable
 NM-ELM E1 | QL40-S | not_viable | FITTINGS | | welded fittings
 NM-ELM E3 | QL40-S | not_viable | CONDITION | | a crack
-NM-GLN G2 | RL45-S | viable_confirm | | SIZE | an estimate of which only a part fits
-NM-GLN G4 | RL45-S | viable_confirm | | HEIGHT | an estimated height that may be short
-TB-2 4 | RL35-S | viable_extended | | JOINT | a spigot, and the wall not stated
+NM-GLN G2 | RL45-S | viable_confirm | | SIZE;CONDITION | an estimate of which only a part fits
+NM-GLN G4 | RL45-S | viable_confirm | | CONDITION;HEIGHT | an estimated height that may be short
+TB-2 4 | RL35-S | viable_extended | | CONDITION;JOINT | a spigot, and the wall not stated
 TB-2 5 | | | | | held: no row
-VF-107 H5 | RL45-S | not_viable | HEIGHT | | too short for any extension
-VF-107 H3 | RL35-S | not_viable | LINE | | bent
+VF-107 H5 | RL45-S | not_viable | HEIGHT | CONDITION | too short for any extension
+VF-107 H3 | RL35-S | not_viable | LINE | CONDITION | bent
 CAUSEWAY-HIGH-SCHOOL-65A8 5 | RL45-S | not_viable | FITTINGS | | welded, in a row of dittos
 OSIER-ROAD-SCHOOL-C837 2 | RL56-S | not_viable | LINE | | a gooseneck on a tab of its own
 """
@@ -69,13 +68,13 @@ OSIER-ROAD-SCHOOL-C837 2 | RL56-S | not_viable | LINE | | a gooseneck on a tab o
 
 KITS = """
 NM-ALD A1 | viable | | within | ready to be ordered
-NM-BRK 1 | viable_confirm | STRENGTH | over | a standard wall under a board of 54 in
+NM-BRK 1 | viable_confirm | STRENGTH;FOOTING | over | a standard wall under a board of 54 in
 NM-CED S3 | viable_confirm | FOOTING | within | a footing of 30 in
 VF-102 Q1 | viable_confirm | STRENGTH;FOOTING | over | both
 NM-CED N2 | viable_confirm | LEAN | within | shim or straighten
-VF-103 C3 | viable_confirm | FITTINGS | unknown | no wall is known
-TB-3 1 | viable_extended | | within | an extension of known strength
-VF-105 L2 | viable_extended | | unknown | an extension without a rated moment
+VF-103 C3 | viable_confirm | FITTINGS;FOOTING | unknown | no wall is known
+TB-3 1 | viable_extended | CONDITION;FOOTING | within | an extension of known strength
+VF-105 L2 | viable_extended | FOOTING | unknown | an extension without a rated moment
 BRIDGE-FOOT-PRIMARY-SCHOOL-88B2 N & S | viable_confirm | FOOTING | unknown | two posts named in one cell
 FULLER-STREET-SCHOOL-DE9D S | viable_confirm | FOOTING | within | a post in a column, its size taken from the one to the left
 TANNER-S-GREEN-D01D S | viable_confirm | FOOTING | within | the second of two posts on a row
@@ -86,9 +85,9 @@ WEIR-BANK-SCHOOL-F5FB 2 | viable_extended | FOOTING | within | a site named by i
 SITES = """
 NM-ALD | ready
 NM-IVY | ready
-TB-1 | ready
 VF-101 | ready
 NM-CED | to_confirm
+TB-1 | to_confirm
 TB-3 | to_confirm
 VF-102 | to_confirm
 VF-103 | to_confirm
