@@ -342,7 +342,8 @@ def test_a_reader_that_is_killed_changes_no_quotation(nights: Nights, killed_rea
     done = doomed(nights, killed_readers, "court-02.csv")
     assert done.returncode == 1, done.stderr
     assert nights.revisions() == {"K-01": 1, "K-02": 1}
-    assert {r["site_code"]: r["state"] for r in nights.table("sites")}["K-02"] == "incomplete"
+    assert {r["site_code"]: r["state"] for r in nights.table("sites")} == {"K-01": "to_confirm", "K-02": "incomplete"}
+    assert "K-02 is quoted as it last stood" in said(done)
     assert not [r for r in nights.table("changes") if r["kind"] == "no longer asked for"]
     assert run(words_of(nights)).returncode == 0
     now = results(nights.out)
@@ -360,6 +361,7 @@ def test_a_site_is_not_given_up_while_a_file_cannot_be_read(nights: Nights) -> N
     assert "K-02 is quoted as it last stood" in said(done)
     assert nights.revisions() == {"K-01": 1, "K-02": 1}
     assert {r["post_code"] for r in nights.table("posts") if r["site_code"] == "K-02"} == {"P1"}
+    assert {r["site_code"]: r["state"] for r in nights.table("sites")}["K-02"] == "incomplete"
     (surveys / "z.xlsx").unlink()
     assert run(words_of(nights)).returncode == 0
     assert nights.revisions() == {"K-01": 1}

@@ -29,7 +29,7 @@ class Desk:
     """A folder with a survey file for each site, a catalogue, and runs into one output folder."""
 
     def __init__(self, folder: Path) -> None:
-        self.folder, self.made = folder, sheets()
+        self.folder, self.made, self.said = folder, sheets(), ""
         (folder / "surveys").mkdir()
         customers = self.made["Customers"]
         customers[1][9:11] = ["yes", "one board"]
@@ -42,8 +42,9 @@ class Desk:
     def run(self, *more: str) -> Path:
         out = self.folder / "out"
         words = ["quote", str(self.folder / "surveys"), "--catalogue", write(self.made, self.folder / "catalogue.xlsx")]
-        done = CliRunner().invoke(main, [*words, "--out", str(out), "--date", "2026-03-02", "--jobs", "1", "--quiet", *more])
+        done = CliRunner().invoke(main, [*words, "--out", str(out), "--date", "2026-03-02", "--jobs", "1", *more])
         assert done.exit_code in (0, 1), done.output
+        self.said = done.stderr
         return out
 
 
@@ -116,11 +117,18 @@ def test_a_change_of_terms_is_its_own_reason(desk) -> None:
     assert not any(kind == "order" for _, kind, _ in reasons)
 
 
-def test_the_nearest_listed_name_is_said(desk) -> None:
+def test_the_nearest_listed_name_is_said_to_the_desk_alone(desk) -> None:
     out = desk.run()
     book = openpyxl.load_workbook(next((out / "sites").glob("F/*-r1.xlsx")))
     text = " ".join(str(c.value) for ws in book for row in ws.iter_rows() for c in row if c.value)
-    assert "The nearest listed name is “Lakeside  League”: did you mean that?" in text
+    hint = "The nearest listed name is “Lakeside  League”: did you mean that?"
+    assert hint in text
+    said = " ".join(desk.said.split())
+    assert "The customer “Lake Side Leage” is not listed in the catalogue: no discount, and tax is charged." in said
+    assert " ".join(hint.split()) in said
+    assert said.count("did you mean") == 1
+    sent = words_of(next(data for name, data in workbooks(out).items() if name.startswith("customers/Lake-Side")))
+    assert "Lakeside" not in sent  # another customer's name is no matter of this one's quotation
 
 
 def workbooks(out: Path) -> dict[str, bytes]:

@@ -10,6 +10,7 @@ from typing import Any
 from pipeline.intake.query import Query
 from pipeline.ledger.pack import pack, unpack
 from pipeline.ledger.store import GONE, Ledger, SiteEntry
+from pipeline.money.customers import nearest, terms
 from pipeline.output.data import BY_SITE, encoded, heading, whole
 from pipeline.output.folder import file_digest, remove_file
 from pipeline.output.shelf import Shelf
@@ -22,6 +23,7 @@ from pipeline.run.read_surveys import SurveysRead
 from pipeline.run.request import Progress
 from pipeline.run.return_copies import return_files
 from pipeline.sheets.portfolio import portfolio_workbook
+from pipeline.site.remarks import not_listed
 from pipeline.site.summary import from_plain
 from pipeline.site.tasks import Gathered
 from pipeline.site.wants import wanted_over
@@ -170,10 +172,23 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         rewritten=quoted.written + shelf.written,
         waits=waits,
         failures=(),
-        notes=(*(f"{w} was edited by hand and is left as it is." for w in edited), *quoted.notes, *shelf.notes),
+        notes=(
+            *(f"{w} was edited by hand and is left as it is." for w in edited),
+            *quoted.notes,
+            *_near_a_listed_name(run, quoted),
+            *shelf.notes,
+        ),
         expired=_expired(quoted),
     )
     return replace(made, **_failed(quoted, shelf))
+
+
+def _near_a_listed_name(run: RunState, quoted: Quoted) -> Iterator[str]:
+    """What is said of each customer that is not listed where a listed name is near: likely it is meant."""
+    listed = run.catalogue.tables.get("Customers", ())
+    for name in dict.fromkeys(s["site"]["customer"] for s in quoted.summaries):
+        if name and terms(name, listed) is None and nearest(name, listed):
+            yield not_listed(name, listed)
 
 
 def _total(quoted: Quoted, currency: str) -> str:

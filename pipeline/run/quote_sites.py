@@ -77,7 +77,7 @@ def quote_all(run: RunState, tasks: Sequence[SiteTask], refused: Set[str], ledge
     run = _with_catalogues(run, ledger)
     jobs = [replace(job, stands=not refused.isdisjoint(_files(job.task))) for job in _jobs(tasks, run, ledger)]
     if refused:
-        jobs = sorted([*jobs, *_left_standing(tasks, run, ledger, quoted)], key=lambda job: natural(job.task.site_code))
+        jobs = sorted([*jobs, *_left_standing(tasks, run, ledger)], key=lambda job: natural(job.task.site_code))
     fresh = [job for job in jobs if job.known is None]
     progress.stage("Quoting sites", len(fresh))
     outcomes, done = _outcomes(fresh, run, ledger, quoted), 0
@@ -95,7 +95,7 @@ def _files(task: SiteTask) -> set[str]:
     return {row.file for row in (*task.rows, *task.held)}
 
 
-def _left_standing(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger, quoted: Quoted) -> Iterator[_Job]:
+def _left_standing(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> Iterator[_Job]:
     """Sites of the last finished run that no file names which could be read: one of the others may."""
     asked_for, with_lines = {task.site for task in tasks}, ledger.with_lines()
     for site, known in run.known.items():
@@ -106,7 +106,6 @@ def _left_standing(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger, quo
             row = result["summary"]["site"]
             head = (row["site_code"], row["site_name"], row["customer"], row["site_kind"])
             task = SiteTask(site, *head, (), (), (), run.request.date.isoformat(), row["valid_until"])
-            quoted.notes.append(f"{row['site_code']} is quoted as it last stood, since not every file could be read.")
             yield _Job(task, known.inputs, result.get("own", ""), True, result)
 
 
@@ -267,6 +266,8 @@ def _take_outcome(job: _Job, o: SiteOutcome, run: RunState, ledger: Ledger, quot
 
 def _came_out(job: _Job, summary: Mapping[str, Any], asked: Sequence[Query], state: str, quoted: Quoted) -> None:
     if job.stands:  # said, and no reason for a new revision
+        stood = f"{summary['site']['site_code']} is quoted as it last stood, since not every file could be read."
+        quoted.notes.append(stood)
         summary, state = {**summary, "site": {**summary["site"], "state": "incomplete"}}, "incomplete"
     quoted.sites.append((job.task.site, job.inputs))
     quoted.summaries.append(summary)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pipeline.intake.survey.survey_row import SurveyRow
-from pipeline.money.customers import nearest, terms
+from pipeline.money.customers import Row, nearest, terms
 from pipeline.money.quotation import exempt
 from pipeline.sheets.report import PostReport
 from pipeline.site.task import World
@@ -104,11 +104,16 @@ def of_site(customer: str, rows: Sequence[SurveyRow], posts: Sequence[PostReport
     if not customer:
         said.append("No customer is stated: no discount, and tax is charged.")
     elif row is None:
-        near = nearest(customer, listed)
-        hint = f" The nearest listed name is “{near}”: did you mean that?" if near else ""
-        said.append(f"The customer “{customer}” is not listed in the catalogue: no discount, and tax is charged.{hint}")
+        said.append(not_listed(customer, listed))
     if any(p.row.post_base == "base plate" for p in posts):
         said.append("A post on a base plate: its anchors are for an engineer, and no footing depth is given.")
     if any(p.lean > math.radians(0.05) for p in posts):
         said.append("Posts that lean are taken to lean towards the court.")
     return Terms(row is not None, exempt(row)), tuple(said)
+
+
+def not_listed(customer: str, listed: Sequence[Row]) -> str:
+    """What is said of a customer that the catalogue does not list, with the listed name that is near."""
+    near = nearest(customer, listed)
+    hint = f" The nearest listed name is “{near}”: did you mean that?" if near else ""
+    return f"The customer “{customer}” is not listed in the catalogue: no discount, and tax is charged.{hint}"
