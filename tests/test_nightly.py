@@ -234,7 +234,7 @@ def test_a_new_program_that_says_something_else(nights: Nights, tmp_path: Path) 
     nights.run(PYTHONPATH=str(copy))
     same = {n for n, s in stamps(nights.out).items() if before[n] == s}
     assert {n for n in before if n.startswith(("sites/", "data/"))} <= same
-    constants = copy / "pipeline" / "loads" / "constants.py"
+    constants = copy / "schemas" / "ring.py"
     text = constants.read_text()
     assert "0.151" in text
     constants.write_text(text.replace("0.151", "0.251"))
