@@ -70,7 +70,11 @@ def fingerprints(found: Sequence[Found], catalogue: str) -> Prints:
 
 def _pictures(folder: Path) -> dict[str, str]:
     """Fingerprint of every picture in the catalogue's folder that could be the seller's logo."""
-    found = [p for p in sorted(folder.iterdir()) if p.suffix.casefold() in LOGO_SUFFIXES and p.is_file()]
+    try:
+        inside = sorted(folder.iterdir())
+    except PermissionError:  # a folder that may be entered and not listed: a logo is still read by its name
+        return {}
+    found = [p for p in inside if p.suffix.casefold() in LOGO_SUFFIXES and p.is_file()]
     return {p.name: file_digest(p) for p in found if p.stat().st_size <= LOGO_MOST_BYTES}
 
 
