@@ -26,7 +26,7 @@ COLOURS = 40
 MARGIN = 12  # pixels of white left around what is printed
 
 PAGES = (
-    ("quote", "sites/TB-3/TB-3-r1.xlsx", "Quotation TB-3-r1"),
+    ("quote", "customers/Saltmarsh-Hall-Trust/Saltmarsh-Hall-Trust-r1.xlsx", "Quotation Saltmarsh-Hall-Trust-r1"),
     ("posts", "sites/NM-BRK/NM-BRK-r1.xlsx", "Posts: what goes on each"),
     ("kits", "sites/NM-BRK/NM-BRK-r1.xlsx", "Viable kits:"),
     ("shortfalls", "sites/NM-BRK/NM-BRK-r1.xlsx", "Shortfalls:"),
