@@ -8,13 +8,13 @@ from typing import Any
 
 from survey_books import CLEAN, book, survey
 
-from pipeline.intake.settings import documented
+from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.survey.across import spelling
 from pipeline.intake.survey.check import read_file
 from pipeline.intake.survey.fault import RowRead
 from pipeline.intake.survey.gate import check_rows
 
-POLICY = documented()
+POLICY = documented_policy()
 
 
 def rows(file: str, *changes: dict[str, Any]) -> list[RowRead]:

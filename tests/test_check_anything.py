@@ -9,13 +9,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
+from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.query import FileResult
-from pipeline.intake.settings import documented
 from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.survey_row import stated
 from schemas.survey import SURVEY
 
-POLICY = documented()
+POLICY = documented_policy()
 NEEDED = [c.name for c in SURVEY.columns if c.needed]
 
 WORDS = st.sampled_from(

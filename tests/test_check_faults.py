@@ -8,12 +8,12 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, Special, book, survey
 
-from pipeline.intake.settings import documented
+from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.survey.check import check_book
 from pipeline.reading.book import address
 from schemas.survey import SURVEY
 
-POLICY = documented()
+POLICY = documented_policy()
 SQUARE = {"post_shape": "square", "post_size": 4, "size_basis": "outside width", "wall": 0.25}
 BY_C = {"size_basis": "circumference", "post_size": 11, "measured_with": "tape round the post"}
 

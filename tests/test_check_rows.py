@@ -8,13 +8,13 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
 
-from pipeline.intake.settings import documented
+from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.survey.check import check_book, check_path
 from pipeline.intake.survey.survey_row import stated
 from pipeline.reading.book import address
 from schemas.survey import SURVEY
 
-POLICY = documented()
+POLICY = documented_policy()
 VALUES = [CLEAN[c.name] for c in SURVEY.columns]
 NEEDED = {c.name: CLEAN[c.name] for c in SURVEY.columns if c.needed or c.name in ("site_code", "site_name", "post_code")}
 FT = 0.3048  # exact by definition. Source: NIST SP 811 (2008), B.6

@@ -8,10 +8,10 @@ from typing import Any
 import pytest
 from survey_books import CLEAN, HEADINGS, book, sheet, survey
 
+from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.grid import upright
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.tables import find_tables as tables_of
-from pipeline.intake.settings import documented
 from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim
@@ -23,7 +23,7 @@ from schemas.languages import SPELLINGS, WEAK_HEADINGS
 from schemas.survey import SIZE_BASIS_OF_HEADING, SURVEY
 from schemas.yes_no import YES_NO
 
-POLICY = documented()
+POLICY = documented_policy()
 VALUES = [CLEAN[c.name] for c in SURVEY.columns]
 
 
