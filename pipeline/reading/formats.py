@@ -75,10 +75,11 @@ def load(path: str, limits: Limits) -> bytes:
         raise answer("denied") from None
     except (OSError, ValueError) as error:
         raise answer("link" if getattr(error, "errno", 0) == errno.ELOOP else "unopened") from None
+    status = os.fstat(descriptor)
+    if not stat.S_ISREG(status.st_mode):
+        os.close(descriptor)  # before a stream is made of it: a folder can be none
+        raise answer("not a file")
     with os.fdopen(descriptor, "rb") as f:
-        status = os.fstat(descriptor)
-        if not stat.S_ISREG(status.st_mode):
-            raise answer("not a file")
         if status.st_size > limits.file_bytes:
             raise refuse(f"{status.st_size // 1_000_000:,} MB")
         try:
