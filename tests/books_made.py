@@ -276,6 +276,18 @@ def awkward() -> SiteReport:
     return report(posts, site_name=name, customer=AWKWARD, site_kind="", state="incomplete", site_code="S&S <1>")
 
 
+GOODS = tuple(
+    {"kind": "goods", "item": code, "description": words, "quantity": quantity, "list_price": price, "unit_price": price,
+     "discount_percent": "5", "line_total": total}
+    for code, words, quantity, price, total in (
+        ("MT-01", "Clamp mount 1", 5, "400.00", "1900.00"),
+        ("BD-01", "Board 1", 3, "300.00", "855.00"),
+        ("BD-02", "Board 2", 2, "250.00", "475.00"),
+        ("RG-1", "Ring", 5, "70.00", "332.50"),
+    )
+)  # fmt: skip
+
+
 def summary(index: int, **over: object) -> SiteSummary:
     """One site of the portfolio."""
     code = f"S{index:03d}"
@@ -287,7 +299,7 @@ def summary(index: int, **over: object) -> SiteSummary:
     }  # fmt: skip
     fields: dict = {
         "site": site, "outcomes": {"viable": 3, "viable_confirm": 1, "viable_extended": 1, "no_kit": index % 2},
-        "goods": {"MT-01": 5, "BD-01": 3, "BD-02": 2, "RG-1": 5},
+        "goods": GOODS,
         "extensions": ({"site_code": code, "post_code": "4", "quantity": 1, "mount": "MT-01", "shortfall_m": 0.6, "extension": "EX-24",
                         "extension_added_m": 0.6096, "joint": "sleeve", "upper_size_m": 0.0889},),
         "shortfalls": ({"post_code": "5", "quantity": 1, "shape": "round", "size_m": 0.0889, "height_m": 2.1, "target_m": 3.048,

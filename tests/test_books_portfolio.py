@@ -24,6 +24,7 @@ SHEETS = [
     "Sites",
     "Customers",
     "Order list",
+    "Order by customer",
     "Extensions",
     "Shortfalls",
     "Wanted",
@@ -107,7 +108,8 @@ def test_what_the_catalogue_lacks_is_in_the_sites_units(forty):
 
 def test_order_list_and_reach_are_sums(forty):
     book = opened(forty)
-    assert "MT-01 | mount | Clamp mount 1 | 200 | 40" in words(book, "Order list")
+    assert "MT-01 | mount | Clamp mount 1 | 200 | 76000 | 1 | 40" in words(book, "Order list")
+    assert "Alder Valley Schools | MT-01 | mount | Clamp mount 1 | 200 | 400 | 5 | 76000 | 40" in words(book, "Order by customer")
     assert "MT-01 | Clamp mount 1 | 240 | 160 | 40 | 40 | 40 | 0" in words(book, "Reach")
     assert "BD-01 | Board 1 | 160" in words(book, "Reach")
     assert "OLD | 3 | OLD-r3 | Old ground" in words(book, "Changes")

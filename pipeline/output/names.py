@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
+import unicodedata
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from typing import TypeVar
@@ -15,13 +16,23 @@ _Thing = TypeVar("_Thing")
 _RESERVED = {"con", "prn", "aux", "nul", *(f"com{i}" for i in range(10)), *(f"lpt{i}" for i in range(10))}
 _LONGEST = 60
 _MARK, _LONGEST_MARK = 8, 64
+_LETTERS = str.maketrans(
+    {"ß": "ss", "æ": "ae", "Æ": "AE", "œ": "oe", "Œ": "OE", "ø": "o", "Ø": "O", "ł": "l", "Ł": "L", "đ": "d", "Đ": "D"}
+)
+"""Latin letters that are no letter with a mark."""
 _MADE = re.compile(rf"-[0-9a-f]{{{_MARK},{_LONGEST_MARK}}}\Z", re.IGNORECASE)
 
 
 def safe_name(code: str) -> str:
     """A name of letters, digits, `-`, `_` and `.` for a code; codes that differ may give the same one."""
-    name = re.sub(r"[^A-Za-z0-9._-]+", "_", code).strip("._- ")[:_LONGEST].rstrip("._- ")
+    name = re.sub(r"[^A-Za-z0-9._-]+", "_", _plain_letters(code)).strip("._- ")[:_LONGEST].rstrip("._- ")
     return f"{name}_" if not name or name.split(".")[0].casefold() in _RESERVED else name
+
+
+def _plain_letters(text: str) -> str:
+    """Latin letters without their marks: `Überlingen` is `Uberlingen`; other letters stay as they are."""
+    apart = unicodedata.normalize("NFD", text.translate(_LETTERS))
+    return "".join(c for c in apart if not unicodedata.combining(c))
 
 
 def site_name(code: str, mark: int = _MARK) -> str:
@@ -54,7 +65,7 @@ def customer_folders(names: Mapping[str, str], taken: Mapping[str, str]) -> dict
 
 
 def _customer_name(name: str, key: str, mark: int) -> str:
-    plain = safe_name("-".join(name.split())).replace("_-", "-")
+    plain = re.sub(r"_*-[-_]*", "-", safe_name("-".join(name.split())))
     sure = name.isascii() and not _MADE.search(plain)
     return plain if sure and not mark else f"{plain}-{_hash(key)[: mark or _MARK]}"
 

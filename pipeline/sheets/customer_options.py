@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from pipeline.sheets.customer_lines import MONEY
+from pipeline.sheets.customer_places import by_sentence
 from pipeline.sheets.customer_report import CustomerReport
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
@@ -80,8 +81,7 @@ def write_confirm(book: Book, report: CustomerReport) -> None:
         row = page.table(row, "to_confirm", CONFIRM, rows, "What must be confirmed, by whom") + 1
     else:
         row = page.para(row, "The survey leaves nothing open about the posts that are quoted.", "strong") + 1
-    notes = [f"{s.site_code}: {note}" for s in report.sites for note in s.notes]
-    if notes:
+    if notes := [f"{where}: {words}" for where, words in by_sentence(report.sites, lambda site: site.notes)]:
         row = page.section(row, "Taken as usual, since the survey does not say", len(CONFIRM))
         row = page.paras(row, notes) + 1
     row = page.section(row, "To be looked at on site, at every post", len(CONFIRM))

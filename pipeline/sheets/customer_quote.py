@@ -9,6 +9,7 @@ from typing import Any
 from pipeline.money.amounts import QuoteLine
 from pipeline.sheets import show
 from pipeline.sheets.customer_lines import grouped, totals
+from pipeline.sheets.customer_places import by_sentence
 from pipeline.sheets.customer_report import CustomerReport, CustomerSite
 from pipeline.sheets.line_formula import line_formula, line_total
 from pipeline.sheets.wording import STATE
@@ -16,7 +17,7 @@ from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Formula
 from schemas.words import CAUTION, CAUTION_IN_SHORT
 
-WIDTHS = (16, 42, 10, 14, 12, 12, 16)
+WIDTHS = (24, 36, 10, 14, 12, 12, 16)
 _LAST = len(WIDTHS) - 1
 _LOGO = (230, 74)
 """Most room for a logo [pixels]."""
@@ -124,6 +125,7 @@ def _site(page: Page, row: int, site: CustomerSite, digits: int) -> None:
         page.put(row, column, getattr(site, name), "money")
     total = Formula(f"=ROUND(SUM(D{row + 1}:F{row + 1}),{digits})", float(site.total))
     page.put(row, 6, total, "money_bold")
+    page.wrapped(row, 0, site.site_code, "bold")
     page.wrapped(row, 1, f"{site.site_name} ({state.lower()})")
 
 
@@ -189,12 +191,7 @@ Entry = tuple[str, str, str]
 
 
 def _blocks(report: CustomerReport) -> list[tuple[str, list[Entry]]]:
-    several = len(report.sites) > 1
-    out = [
-        (f"{site.site_code}: {n.posts}" if several else n.posts, n.sentence, "para")
-        for site in report.sites
-        for n in site.left_out
-    ]
+    out = [(label, words, "para") for label, words in by_sentence(report.sites, lambda site: site.left_out)]
     return [
         ("Not included", [*out, ("", ONLY, "para")]),
         ("To be confirmed before ordering", [("", words, "para") for words in _open(report)]),

@@ -58,7 +58,7 @@ class Fitted:
 
 @dataclass(frozen=True)
 class Named:
-    """A sentence about posts of one site: what is left out, or what must be confirmed and by whom."""
+    """A sentence about posts of one site: what is left out, what must be confirmed and by whom, what is taken as usual."""
 
     posts: str  # 'Posts 3 and 8', 'Every post', '' the site
     about: str  # 'depth of the footing', '' where the sentence says it
@@ -88,7 +88,7 @@ class CustomerSite:
     fitted: tuple[Fitted, ...]
     left_out: tuple[Named, ...]
     confirms: tuple[Named, ...]
-    notes: tuple[str, ...]
+    notes: tuple[Named, ...]  # what the survey left blank and the quotation rests on
     feet: bool
 
 
@@ -148,8 +148,7 @@ def from_plain(plain: Mapping[str, Any]) -> CustomerSite:
     made: dict[str, Any] = {
         **plain,
         **{name: Decimal(plain[name]) for name in ("net", "freight", "tax", "total")},
-        **{name: tuple(Named(**n) for n in plain[name]) for name in ("left_out", "confirms")},
-        "notes": tuple(plain["notes"]),
+        **{name: tuple(Named(**n) for n in plain[name]) for name in ("left_out", "confirms", "notes")},
         "lines": tuple(QuoteLine(**x) for x in lines),
         "fitted": tuple(fitted),
     }

@@ -72,12 +72,12 @@ def _stopped(post: PostReport) -> str:
     return stops(failed)
 
 
-def _assumed(report: SiteReport) -> Iterator[str]:
+def _assumed(report: SiteReport) -> Iterator[Named]:
     """What the survey left blank and the quotation rests on, the same words once."""
     for posts in _same((p for p in report.posts if p.kits), _blank):
         if words := _blank(posts[0]):
-            said = f"{posts_named(posts)}: not stated on the survey, and taken as usual: {words}."
-            yield f"{said} Please tell us where it is otherwise."
+            sentence = f"not stated on the survey, and taken as usual: {words}. Please tell us where it is otherwise."
+            yield Named(posts_named(posts), "", sentence)
 
 
 def _blank(post: PostReport) -> str:

@@ -30,11 +30,16 @@ def columns(currency: str) -> list[Col]:
     ]
 
 
+def customer_name(site: Mapping[str, Any]) -> str:
+    """Whose a site is, given its row of data/sites.csv: one that names no customer is a customer of its own."""
+    return str(site["customer"] or site["site_name"])
+
+
 def rows(sites: Sequence[SiteSummary]) -> list[list[Any]]:
     """A row a customer, in natural order; a site that names none is a customer of its own. State: the farthest from ready."""
     found: dict[str, list[Mapping[str, Any]]] = {}
     for s in sites:
-        found.setdefault(str(s.site["customer"] or s.site["site_name"]), []).append(s.site)
+        found.setdefault(customer_name(s.site), []).append(s.site)
     states = list(STATE)
     made = []
     for name in sorted(found, key=natural):

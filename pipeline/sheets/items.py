@@ -1,9 +1,8 @@
-"""Sheets of the portfolio about goods: order list, extensions, shortfalls, and how far each mount and board reaches."""
+"""Sheets of the portfolio about goods: extensions, shortfalls, and how far each mount and board reaches."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from typing import Any
+from collections.abc import Sequence
 
 from pipeline.sheets import show
 from pipeline.sheets.report import Setting, SiteSummary
@@ -14,7 +13,6 @@ from schemas.findings import BY_CODE, RULES
 from schemas.order import natural
 from schemas.words import CAUTION, CAUTION_IN_SHORT
 
-_KINDS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"))
 _SERVED = ("serves", "confirm", "extended")
 
 
@@ -27,59 +25,6 @@ def _finish(page: Page, top: int) -> None:
 def _say(page: Page, words: str) -> None:
     page.para(2, words, "strong")
     _finish(page, 0)
-
-
-def order_rows(sites: Sequence[SiteSummary], setting: Setting) -> list[list[Any]]:
-    """Goods by kind and code: code, kind, description, how many, at how many sites, which sites."""
-    wanted: dict[str, dict[str, int]] = {}
-    for s in sites:
-        for code, count in s.goods.items():
-            wanted.setdefault(code, {})[str(s.site["site_code"])] = count
-    kinds = {
-        code: (place, kind, row)
-        for place, (table, kind) in enumerate(_KINDS)
-        for code, row in setting.items.get(table, {}).items()
-    }
-    unknown: tuple[int, str, Mapping[str, Any]] = (9, "other", {})
-
-    def order(code: str) -> tuple[Any, ...]:
-        return kinds.get(code, unknown)[0], natural(code)
-
-    rows = []
-    for code in sorted(wanted, key=order):
-        _, kind, row = kinds.get(code, unknown)
-        where = [f"{site} ({count})" for site, count in wanted[code].items()]
-        rows.append(
-            [
-                code,
-                kind,
-                row.get("description") or "no description",
-                sum(wanted[code].values()),
-                len(where),
-                show.listed(where, 40),
-            ]
-        )
-    return rows
-
-
-def write_order(book: Book, sites: Sequence[SiteSummary], setting: Setting) -> None:
-    """Consolidated order list."""
-    page = book.page("Order list", "#1B5432")
-    page.title("Order list: the recommended kits of all sites together")
-    rows = order_rows(sites, setting)
-    if not rows:
-        return _say(page, "There is nothing to order: no site has a kit.")
-    page.para(1, CAUTION, "caution")
-    cols = [
-        Col("Item", "bold", 24),
-        Col("Kind", "text", 12),
-        Col("Description", "text", 44),
-        Col("How many", "whole"),
-        Col("Sites", "whole"),
-        Col("Where, and how many there", "text", 60),
-    ]
-    page.table(3, "order_goods", cols, rows, "Goods by code, with sites")
-    return _finish(page, 3)
 
 
 def write_extensions(book: Book, sites: Sequence[SiteSummary], feet: bool) -> None:

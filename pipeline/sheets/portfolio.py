@@ -9,8 +9,9 @@ from typing import Any
 from pipeline.intake.query import Query
 from pipeline.sheets import show
 from pipeline.sheets.customers_sheet import write_customers
-from pipeline.sheets.items import write_extensions, write_order, write_reach, write_shortfalls
+from pipeline.sheets.items import write_extensions, write_reach, write_shortfalls
 from pipeline.sheets.look_first import write_look_first
+from pipeline.sheets.order_list import write_order_list
 from pipeline.sheets.overview import Figures, write_figures, write_overview
 from pipeline.sheets.report import Setting, SiteSummary
 from pipeline.sheets.waiting import write_changes, write_expired, write_files, write_queries
@@ -48,7 +49,7 @@ def portfolio_workbook(
     overview = book.page("Overview")
     last = _write_sites(book, sites, currency)
     write_customers(book, sites, currency)
-    write_order(book, sites, setting)
+    write_order_list(book, sites, setting, currency)
     write_extensions(book, sites, feet)
     write_shortfalls(book, sites, feet)
     _write_wanted(book, wanted, feet)

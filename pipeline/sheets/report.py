@@ -243,7 +243,7 @@ class SiteSummary:
 
     site: Mapping[str, Any]  # the row of data/sites.csv, money as text
     outcomes: Mapping[str, int]  # outcome -> posts
-    goods: Mapping[str, int]  # item code -> quantity
+    goods: tuple[Mapping[str, Any], ...]  # rows of data/quote_lines.csv whose kind is goods, money as text
     extensions: tuple[Mapping[str, Any], ...]  # rows of data/extensions.csv
     # posts with no kit: post_code, quantity, shape, size_m, height_m, target_m, shortfall_m, remedy
     shortfalls: tuple[Mapping[str, Any], ...]

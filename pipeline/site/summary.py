@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
+from decimal import Decimal
 from typing import Any
 
 import numpy as np
 
+from pipeline.money.amounts import QuoteLine
 from pipeline.rules.arrays import FAIL, REFUSED, Bools, Catalogue, Floats, Ints, Remedy
 from pipeline.rules.verdict import bits, codes
 from pipeline.sheets.look_first import looked
@@ -68,17 +70,15 @@ def summary(
 ) -> SiteSummary:
     """The summary of one site; `remedies` go with `report.posts`, `blocks` are those of its rows."""
     without = [(p, r) for p, r in zip(report.posts, remedies, strict=True) if not p.kit]
-    goods: Counter[str] = Counter()
     confirms: Counter[str] = Counter()
     for p in report.posts:
         if p.kit:
-            goods.update({c: p.quantity for c in (p.kit.mount, p.kit.board, p.kit.ring, p.kit.extension) if c})
             confirms.update(dict.fromkeys(p.kit.confirm, p.quantity))
     all_rows = _added(blocks)
     return SiteSummary(
         site=site,
         outcomes=_counted((p.outcome, p.quantity) for p in report.posts),
-        goods=dict(sorted(goods.items())),
+        goods=tuple(_plain(line) for line in report.lines if line.kind == "goods"),
         extensions=tuple(extensions),
         shortfalls=tuple(_shortfall(p, r) for p, r in without),
         stops=all_rows.stops,
@@ -102,6 +102,10 @@ def from_plain(plain: dict[str, Any]) -> SiteSummary:
     """The inverse of `as_plain` after a trip through JSON."""
     fields: dict[str, Any] = {k: tuple(v) if isinstance(v, list) else v for k, v in plain.items()}
     return SiteSummary(**fields)
+
+
+def _plain(line: QuoteLine) -> dict[str, Any]:
+    return {k: str(v) if isinstance(v, Decimal) else v for k, v in asdict(line).items()}
 
 
 def _counted(pairs: Any) -> dict[str, int]:

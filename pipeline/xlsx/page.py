@@ -102,7 +102,7 @@ class Page:
         self._paragraphs: list[tuple[int, int, int | None, str, str]] = []
         self._tables: list[tuple[int, list[str], Sequence[Row]]] = []
         self._headings: list[tuple[int, str]] = []
-        self._wrapped: list[tuple[int, int, str]] = []
+        self._wrapped: list[tuple[int, int, str, str]] = []
         self._print: tuple[int, bool] | None = None
         self._fitted = False  # one page wide whatever the program makes of the widths; it may then pass breaks over
 
@@ -162,9 +162,9 @@ class Page:
             row = self.para(row, text, style)
         return row
 
-    def wrapped(self, row: int, column: int, text: str) -> None:
+    def wrapped(self, row: int, column: int, text: str, style: str = "text") -> None:
         """Makes a row tall enough for a text that wraps in its own cell."""
-        self._wrapped.append((row, column, clean(text)))
+        self._wrapped.append((row, column, clean(text), style))
 
     def picture(self, row: int, column: int, data: bytes, described: str, wide: int, high: int) -> None:
         """A PNG or JPEG picture at a cell, no larger than `wide` x `high` pixels; the row is made tall enough."""
@@ -249,8 +249,9 @@ class Page:
             self._write(*paragraph)
         for top, names, rows in self._tables:
             self._row_heights(top, names, rows)
-        for row, column, text in self._wrapped:
-            tall = lines(text, inside(self.widths[column])) * _LINE_POINTS + 2
+        for row, column, text, style in self._wrapped:
+            bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
+            tall = lines(text, inside(self.widths[column]) / bold) * _LINE_POINTS + 2
             self.tall(row, max(tall, self._heights.get(row, 0)))
         for row, tall in sorted(self._heights.items()):
             self.sheet.set_row(row, min(tall, _MOST_POINTS))

@@ -70,6 +70,9 @@ def longest_line(text: str) -> float:
 _SPACE = width(" ")
 
 
+_PIECES = re.compile(r"[^\s-]+-?|-")
+
+
 @lru_cache(maxsize=4096)  # most paragraphs stand in every workbook
 def lines(text: str, room: float) -> int:
     """Lines that a text takes when it is wrapped at words within `room` digit widths (at least one)."""
@@ -78,17 +81,16 @@ def lines(text: str, room: float) -> int:
         used = 0.0
         total += 1
         for word in line.split(" "):
-            size = width(word)
-            if used and used + _SPACE + size > room:
-                total, used = total + 1, 0.0
-            if size > room:  # broken inside the word
-                extra = max(1, ceil(size / room) - 1)
-                total, size = total + extra, size - extra * room
-            used += size + (_SPACE if used else 0)
+            gap = _SPACE if used else 0.0
+            for piece in _PIECES.findall(word) if "-" in word else (word,):  # programs break after a hyphen too
+                size = width(piece)
+                if used and used + gap + size > room:
+                    total, used, gap = total + 1, 0.0, 0.0
+                if size > room:  # broken inside the word
+                    extra = max(1, ceil(size / room) - 1)
+                    total, size = total + extra, size - extra * room
+                used, gap = used + size + gap, 0.0
     return total
-
-
-_PIECES = re.compile(r"[^\s-]+-?|-")
 
 
 def parts_unit(heading: str, room: float) -> bool:
