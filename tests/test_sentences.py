@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from rules_case import fitted, post
 
+from pipeline.rules import plain
 from pipeline.rules.advice import ADVICE, Place
 from pipeline.rules.sentences import Facts, footing, size, strength
 
@@ -102,7 +103,8 @@ def test_free_space_in_its_classes(overhang, words, practice):
 
 
 @pytest.mark.parametrize(
-    ("away", "said"), [(-0.5, "on the court"), (0.5, "beyond the end line"), (1.999, "within the 2 m"), (2.0, "")]
+    ("away", "said"),
+    [(-0.5, "on the court"), (0.5, "beyond the end line"), (1.999, "within the 6 ft 6 3/4 in (2000 mm)"), (2.0, "")],
 )
 def test_a_post_near_the_end_line_wants_padding(away, said):
     told = about(post_to_end_line=away).get("Padding", "")
@@ -116,3 +118,20 @@ def test_a_post_near_the_end_line_wants_padding(away, said):
 def test_the_boards_face_against_the_end_line(line, said):
     """1.6 m of overhang, 50 mm of line: 1.2 m inside where the post stands 0.35 m off (FIBA, memory)."""
     assert said in about(overhang=1.6, post_to_end_line=line)["Board and end line"]
+
+
+@pytest.mark.parametrize(
+    ("units", "said"),
+    [
+        (plain.BOTH, "8 ft 6 1/2 in (2604 mm) short of 3.4 to 3.6 in (86.4 to 91.4 mm), 85 mph (38.0 m/s)"),
+        (plain.FEET, "8 ft 6 1/2 in short of 3.4 to 3.6 in, 85 mph"),
+        (plain.METRIC, "2604 mm short of 86.4 to 91.4 mm, 38.0 m/s"),
+    ],
+)
+def test_lengths_are_said_in_the_units_asked_for(units, said):
+    """Source: inch and mile per hour as NIST SP 811 (2008), B.8 has them."""
+    text = f"{plain.height(2.6035, units)} short of {plain.window(0.08636, 0.09144, units)}, {plain.speed(38.0, units)}"
+    assert text == said
+    facts = replace(SIZE, units=units)
+    assert size(facts).count("mm") == (0 if units == plain.FEET else 4)
+    assert (" in" in size(facts).replace("within", "")) is (units != plain.METRIC)

@@ -6,8 +6,8 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from pipeline.rules import plain
 from pipeline.rules.arrays import Catalogue, Floats, Ints, Kits, Note, Posts
-from pipeline.rules.plain import height, size
 from schemas.lengths import SLACK
 from schemas.survey import BASES, CONDITIONS
 
@@ -34,13 +34,17 @@ RIGID = 1.0
 
 
 @dataclass(frozen=True)
-class Place:
+class Place(plain.InUnits):
     """One post and, where it has a kit, the recommended kit's overhang; NaN where it is not known."""
 
     posts: Posts
     i: int
     overhang: float  # [m]
     frequency: float  # [Hz]
+
+    @property
+    def units(self) -> int:
+        return int(self.posts.units[self.i])
 
 
 def advice(posts: Posts, catalogue: Catalogue, kits: Kits, first: Ints, frequency: Floats) -> list[tuple[Note, ...]]:
@@ -63,8 +67,8 @@ def board_face(at: Place) -> Iterator[Note]:
     if math.isnan(inside):
         return
     off = inside - BOARD_INSIDE
-    compared = "as asked" if abs(off) <= 0.006 else f"{height(abs(off))} {'more' if off > 0 else 'less'} than that"
-    side = f"{height(inside)} inside" if inside >= 0 else f"{height(-inside)} outside"
+    compared = "as asked" if abs(off) <= 0.006 else f"{at.height(abs(off))} {'more' if off > 0 else 'less'} than that"
+    side = f"{at.height(inside)} inside" if inside >= 0 else f"{at.height(-inside)} outside"
     text = f"The board's face stands {side} the end line's inner edge; the rules ask for 1.20 m or 4 ft: {compared}."
     yield Note("Board and end line", text, "FIBA Official Basketball Rules, 1.20 m from the inner edge; NFHS 4 ft")
 
@@ -74,10 +78,11 @@ def free_space(at: Place) -> Iterator[Note]:
     if math.isnan(at.overhang):
         return
     name = next((n for n, least in FREE_SPACE if at.overhang >= least - SLACK), "")
-    text = f"From the post's face to the board there are {height(at.overhang)} free"
-    text += f": class {name} of EN 1270." if name else ": less than the least class of EN 1270 (0.6 m)."
+    text = f"From the post's face to the board there are {at.height(at.overhang)} free"
+    least = at.height(FREE_SPACE[-1][1])
+    text += f": class {name} of EN 1270." if name else f": less than the least class of EN 1270 ({least})."
     if at.overhang < PLAY_SPACE - SLACK:
-        text += " Under 1.65 m a place is for shooting practice only."
+        text += f" Under {at.height(PLAY_SPACE)} a place is for shooting practice only."
     yield Note("Free space", text, "EN 1270, free space classes (memory)")
 
 
@@ -85,7 +90,8 @@ def padding(at: Place) -> Iterator[Note]:
     """A post near the end line wants padding."""
     away = float(at.posts.post_to_end_line[at.i])
     if away < RUN_OFF - SLACK:
-        where = f"{height(away)} beyond the end line, within the 2 m that players run out" if away >= 0 else "on the court"
+        beyond = f"{at.height(away)} beyond the end line, within the {at.height(RUN_OFF)} that players run out"
+        where = beyond if away >= 0 else "on the court"
         yield Note("Padding", f"The post stands {where}: it wants padding.", "FIBA Official Basketball Rules, 2 m free (memory)")
 
 
@@ -93,9 +99,8 @@ def gust(at: Place) -> Iterator[Note]:
     """A low design wind may be of an older kind."""
     speed = float(at.posts.wind_speed[at.i])
     if speed < GUST_FLOOR - SLACK:
-        text = (
-            f"The design wind of {speed:.1f} m/s is low: check that it is a 3-second gust at strength level, not an older kind."
-        )
+        said = plain.speed(speed, at.units)
+        text = f"The design wind of {said} is low: check that it is a 3-second gust at strength level, not an older kind."
         yield Note("Wind speed", text, "ASCE 7-10 and later, figure 26.5-1 (memory)")
 
 
@@ -116,7 +121,7 @@ def unknown_condition(at: Place) -> Iterator[Note]:
 def unknown_base(at: Place) -> Iterator[Note]:
     """A base that is not known is taken as concrete, and it is said."""
     if at.posts.base[at.i] == BASES.index("unknown"):
-        wide = size(float(at.posts.footing_diameter[at.i]))
+        wide = at.size(float(at.posts.footing_diameter[at.i]))
         text = f"How the post stands in the ground is not known: concrete {wide} across is assumed."
         yield Note("Post base", text, "house default")
 

@@ -85,6 +85,7 @@ class Posts:
     choice: Ints  # of the customer, index in catalogue.CHOICES
     customer_board: Ints  # board and ring of the choice `one board`, among the active ones, -1 none
     customer_ring: Ints
+    units: Ints  # in which sentences say lengths: plain.BOTH, FEET or METRIC
 
     def __len__(self) -> int:
         return len(self.size)

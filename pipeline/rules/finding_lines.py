@@ -97,5 +97,6 @@ def _post_facts(posts: Posts, i: int) -> Facts:
         target=float(posts.target[i]),
         shimmed=bool(posts.lean_shimmed[i]),
         cleared_moment=float(posts.cleared_moment[i]),
+        units=int(posts.units[i]),
         unread=frozenset(name for name, unread in zip(UNREADABLE, posts.unread_cells[i], strict=True) if unread),
     )

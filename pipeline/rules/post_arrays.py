@@ -10,6 +10,7 @@ import numpy as np
 
 from pipeline.loads.load_arrays import UNREAD_EXPOSURE, UNREAD_SOIL
 from pipeline.rules.arrays import CLEARED, NOT_ASKED, REFUSED, UNREADABLE, Bools, Catalogue, Floats, Ints, Policy, Posts
+from pipeline.rules.plain import BOTH
 from schemas.order import folded
 from schemas.policy import HEIGHT_UNCERTAINTY, SIZE_UNCERTAINTY
 from schemas.survey import BASES, CONDITIONS, EXPOSURES, FITTINGS, LINES, MATERIALS, SHAPES, SURVEY
@@ -23,7 +24,7 @@ _DEFAULT = {c.name: c.default for c in SURVEY.columns}
 def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) -> Posts:
     """The posts that the rules read, one for each of `values`, in their order.
 
-    The customer's choice is `least price` until rules.choice.wanting sets another.
+    The customer's choice is `least price` until rules.choice.wanting sets another; sentences say lengths in both systems.
     Raises ValueError where a word is not one of its list.
     """
     wanted = _wanted(values, policy)
@@ -69,6 +70,7 @@ def posts(values: Sequence[SurveyedPost], catalogue: Catalogue, policy: Policy) 
         choice=np.zeros(len(values), dtype=np.int64),
         customer_board=np.full(len(values), -1, dtype=np.int64),
         customer_ring=np.full(len(values), -1, dtype=np.int64),
+        units=np.full(len(values), BOTH, dtype=np.int64),
     )
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from pipeline.rules.arrays import FAIL, REFUSED, SLACK, Catalogue, Fit, Floats, Posts, Remedy, Step
-from pipeline.rules.plain import height, size, window
+from pipeline.rules.plain import InUnits
 from pipeline.rules.ring_height import lift
 from schemas.findings import BY_CODE
 from schemas.lists import joined
@@ -29,7 +29,7 @@ def unplanned(fit: Fit) -> list[str]:
 
 
 @dataclass(frozen=True)
-class Plan:
+class Plan(InUnits):
     """What to do for one post: `way` is pair (change post or wishes for mount m), mount (another one), replace."""
 
     way: str
@@ -44,6 +44,10 @@ class Plan:
     @property
     def shape(self) -> str:
         return SHAPES[self.posts.shape[self.i]]
+
+    @property
+    def units(self) -> int:
+        return int(self.posts.units[self.i])
 
     @property
     def mount(self) -> str:
@@ -89,13 +93,13 @@ def _pair(plan: Plan) -> Iterator[Step]:
     yield from _post_steps(plan)
     i, m, fit, mounts = plan.i, plan.m, plan.fit, plan.catalogue.mounts
     if plan.fails("HEIGHT"):
-        short, post = float(fit.shortfall[i, m]), f"{plan.shape} posts of {size(plan.posts.size[i])}"
-        upper = window(mounts.size_least[m], mounts.size_most[m])
-        text = f"add at least {height(short, up=True)} with an extension that the catalogue does not have, for {post}"
+        short, post = float(fit.shortfall[i, m]), f"{plan.shape} posts of {plan.size(plan.posts.size[i])}"
+        upper = plan.window(mounts.size_least[m], mounts.size_most[m])
+        text = f"add at least {plan.height(short, up=True)} with an extension that the catalogue does not have, for {post}"
         yield Step("extension", short, f"{text}, its upper tube {upper}")
     elif plan.fails("CLEAR"):
         need = float(fit.lowered[i, m] + mounts.clamp_length[m])
-        yield Step("clear", need, f"clear and straighten the post for {height(need, up=True)} from its top down")
+        yield Step("clear", need, f"clear and straighten the post for {plan.height(need, up=True)} from its top down")
     for code in unplanned(fit):
         if plan.fails(code):
             yield Step("mend", math.nan, f"put right the {BY_CODE[code].about}")
@@ -105,7 +109,7 @@ def _pair(plan: Plan) -> Iterator[Step]:
 
 def _narrower(plan: Plan) -> Step:
     wide = float(plan.widest[plan.m])
-    return Step("board", wide, f"accept a board {size(wide)} wide, the widest that mount {plan.mount} carries")
+    return Step("board", wide, f"accept a board {plan.size(wide)} wide, the widest that mount {plan.mount} carries")
 
 
 def _another(plan: Plan) -> Iterator[Step]:
@@ -115,18 +119,18 @@ def _another(plan: Plan) -> Iterator[Step]:
     if abs(need) < LEVEL:
         reach = "carries the ring level with the post's top"
     elif need > 0:
-        reach = f"carries the ring at least {height(need, up=True)} above the post's top"
+        reach = f"carries the ring at least {plan.height(need, up=True)} above the post's top"
     else:
-        reach = f"carries the ring {height(-need)} below the post's top"
-    text = f"find a mount for {plan.shape} posts of {size(p.size[i])} that {reach}; the catalogue has none that would do"
+        reach = f"carries the ring {plan.height(-need)} below the post's top"
+    text = f"find a mount for {plan.shape} posts of {plan.size(p.size[i])} that {reach}; the catalogue has none that would do"
     yield Step("mount", need, text)
 
 
 def _replace(plan: Plan) -> Iterator[Step]:
     p, i, m, mounts = plan.posts, plan.i, plan.m, plan.catalogue.mounts
     stand = float(p.target[i] + p.court_rise[i] - lift(mounts)[m])
-    post = f"a straight, sound {SHAPES[mounts.shape[m]]} post of {window(mounts.size_least[m], mounts.size_most[m])}"
-    text = f"replace the post{_because(plan)} by {post}, standing at least {height(stand, up=True)} above the ground"
+    post = f"a straight, sound {SHAPES[mounts.shape[m]]} post of {plan.window(mounts.size_least[m], mounts.size_most[m])}"
+    text = f"replace the post{_because(plan)} by {post}, standing at least {plan.height(stand, up=True)} above the ground"
     yield Step("replace", stand, text)
     if plan.narrow:
         yield _narrower(plan)
@@ -152,7 +156,7 @@ def _instead(plan: Plan, steps: tuple[Step, ...]) -> str:
     if math.isnan(plan.reach) or not any(s.kind == "extension" for s in steps):
         return ""
     rest = "" if len(steps) == 1 else ", with the rest of it done"
-    return f" Or accept a ring at {height(plan.reach)}, which mount {plan.mount} reaches without an extension{rest}."
+    return f" Or accept a ring at {plan.height(plan.reach)}, which mount {plan.mount} reaches without an extension{rest}."
 
 
 def _serves(plan: Plan, steps: tuple[Step, ...]) -> str:

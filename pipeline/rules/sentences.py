@@ -13,13 +13,13 @@ _NAN = math.nan
 
 
 @dataclass(frozen=True)
-class Facts:
+class Facts(plain.InUnits):
     """What a sentence may say; lengths in m, NaN or '' where it does not apply.
 
     `post` has the survey's words of the post (shape, line, fittings, condition, base, material); `takes` is the shape
     that the mount takes, `extension` the code of the pair's extension; `target` the greatest wanted ring height; `settled`
     whether a licensed engineer has cleared the kit, up to
-    `cleared_moment` [N m]; `unread` the columns whose cell could not be read.
+    `cleared_moment` [N m]; `unread` the columns whose cell could not be read; `units` those in which lengths are said.
     """
 
     state: str
@@ -39,6 +39,7 @@ class Facts:
     settled: bool = False
     cleared_moment: float = _NAN
     unread: frozenset[str] = frozenset()
+    units: int = plain.BOTH
 
 
 def shape(f: Facts) -> str:
@@ -52,21 +53,21 @@ def shape(f: Facts) -> str:
     return f"The post is {f.post['shape']}; the mount takes {f.takes} posts."
 
 
-def tape(least: float, most: float) -> str:
+def tape(least: float, most: float, units: int = plain.BOTH) -> str:
     """The tape reading to look for round a post: pi x least to pi x most. Source: geometry."""
-    return f"A tape round the post must read {window(math.pi * least, math.pi * most)}."
+    return f"A tape round the post must read {window(math.pi * least, math.pi * most, units)}."
 
 
 def size(f: Facts) -> str:
     """SIZE."""
-    band = f"{plain.size(f.value)}, give or take {plain.size(f.size_uncertainty)}"
-    look = tape(f.least, f.most) if f.post["shape"] != "square" else "Measure across two faces at right angles."
-    limits = f"the mount's {window(f.least, f.most)}"
+    band = f"{f.size(f.value)}, give or take {f.size(f.size_uncertainty)}"
+    look = tape(f.least, f.most, f.units) if f.post["shape"] != "square" else "Measure across two faces at right angles."
+    limits = f"the mount's {f.window(f.least, f.most)}"
     again = f"Measure again: {look[0].lower()}{look[1:]}"
     if f.state == "pass":
         return f"The post measures {band}, within {limits}. {look}"
     if f.state == "confirm" and "measured_with" in f.unread:
-        return f"The post is said to measure {plain.size(f.value)}; how that was taken could not be read. {again}"
+        return f"The post is said to measure {f.size(f.value)}; how that was taken could not be read. {again}"
     if f.state == "confirm" and f.size_estimated:
         return f"The post is estimated at {band}; only part of that is within {limits}. Measure it: {look[0].lower()}{look[1:]}"
     if f.state == "confirm":
@@ -100,34 +101,34 @@ def lean(f: Facts) -> str:
     """LEAN."""
     if math.isnan(f.value):
         return "How far the post leans could not be read: measure it."
-    off = f"Across its diameter the ring would stand {plain.size(f.value)} out of level"
+    off = f"Across its diameter the ring would stand {f.size(f.value)} out of level"
     if f.state == "pass":
-        return f"{off}, within {plain.size(f.most)}" + (", and the lean is shimmed." if f.shimmed else ".")
+        return f"{off}, within {f.size(f.most)}" + (", and the lean is shimmed." if f.shimmed else ".")
     if f.state == "confirm":
-        return f"{off}, above {plain.size(f.most)}: shim the mount or straighten the post."
-    return f"{off}: the post leans beyond the limit of {plain.size(f.most)} that a shim may take up."
+        return f"{off}, above {f.size(f.most)}: shim the mount or straighten the post."
+    return f"{off}: the post leans beyond the limit of {f.size(f.most)} that a shim may take up."
 
 
 def clear(f: Facts) -> str:
     """CLEAR."""
     where = f"the upper tube of extension {f.extension}" if f.extension else "the post"
-    need = f"The clamps need {plain.height(f.value, up=True)} of straight, clear length from the top of {where} down"
+    need = f"The clamps need {f.height(f.value, up=True)} of straight, clear length from the top of {where} down"
     if f.state == "confirm" and f.extension:
         return f"{need}; how much of the post itself is clear for the joint could not be read: measure it."
     if f.state == "confirm":
         return f"{need}; how much there is, is not known: measure it."
-    return f"{need}; there is {plain.height(f.most)}." if f.state == "pass" else f"{need}; there is only {plain.height(f.most)}."
+    return f"{need}; there is {f.height(f.most)}." if f.state == "pass" else f"{need}; there is only {f.height(f.most)}."
 
 
 def height(f: Facts) -> str:
     """HEIGHT."""
-    how = f" with extension {f.extension} ({plain.height(f.added)})" if f.extension else ""
-    reach = f"The ring reaches {plain.height(f.value)}{how}; {plain.height(f.target)} is wanted"
-    band = f"give or take {plain.size(f.height_uncertainty)}"
+    how = f" with extension {f.extension} ({f.height(f.added)})" if f.extension else ""
+    reach = f"The ring reaches {f.height(f.value)}{how}; {f.height(f.target)} is wanted"
+    band = f"give or take {f.size(f.height_uncertainty)}"
     if f.state == "pass":
         return f"{reach}."
     if f.state == "fail":
-        return f"{reach}: {plain.height(f.target - f.value, up=True)} short, and no extension of the catalogue makes it up."
+        return f"{reach}: {f.height(f.target - f.value, up=True)} short, and no extension of the catalogue makes it up."
     if "height_measured_with" in f.unread:
         return f"{reach}; how the post's height was taken could not be read: measure it again."
     if f.height_estimated:
@@ -141,10 +142,10 @@ def joint(f: Facts) -> str:
         return "No extension is used."
     if math.isnan(f.least) and math.isnan(f.most) and f.state == "pass":
         return f"Extension {f.extension} goes on the post."
-    bore = f"a bore of {window(f.least, f.most)}" if not math.isnan(f.least + f.most) else "a bore that suits it"
+    bore = f"a bore of {f.window(f.least, f.most)}" if not math.isnan(f.least + f.most) else "a bore that suits it"
     if f.state == "confirm":
         return f"Extension {f.extension} enters {bore}, and the post's wall is not stated: measure the bore."
-    return f"Extension {f.extension} enters {bore}; the post's is {plain.size(f.value)}."
+    return f"Extension {f.extension} enters {bore}; the post's is {f.size(f.value)}."
 
 
 def board(f: Facts) -> str:
@@ -182,12 +183,12 @@ def _cleared(f: Facts) -> str:
 def footing(f: Facts) -> str:
     """FOOTING."""
     if not math.isnan(f.least):
-        said = f"The screen asks for a footing {plain.height(f.least, up=True)} deep, and never less than the local frost depth"
+        said = f"The screen asks for a footing {f.height(f.least, up=True)} deep, and never less than the local frost depth"
     elif f.post["base"] == "base plate":
         said = "No footing depth is given: the anchors of a base plate are for an engineer"
     else:
         said = "No footing depth can be given, since what it hangs on could not be read"
     if f.settled:
         return f"{said}; {_cleared(f)}"
-    stated = f"{plain.height(f.value)} is stated" if not math.isnan(f.value) else "how deep it is, is not known"
+    stated = f"{f.height(f.value)} is stated" if not math.isnan(f.value) else "how deep it is, is not known"
     return f"{said}; {stated}" + (": have it looked at." if f.state == "confirm" else ".")

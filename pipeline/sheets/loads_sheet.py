@@ -11,6 +11,7 @@ from pipeline.sheets.report import KitReport, PostReport, Setting, SiteReport
 from pipeline.sheets.setup import finish, shared
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Col
+from schemas.lengths import MPH
 from schemas.words import CAUTION, NOT_LOOKED_AT
 
 _EXPLAINED = """\
@@ -125,7 +126,7 @@ def _limit(speed: float | None, feet: bool) -> str:
         return "over without wind"
     if math.isinf(speed):
         return "none up to 150 m/s"
-    return f"{math.floor(speed / show.MPH):.0f} mph" if feet else f"{math.floor(speed):.0f} m/s"
+    return f"{math.floor(speed / MPH):.0f} mph" if feet else f"{math.floor(speed):.0f} m/s"
 
 
 def write_loads(book: Book, report: SiteReport, setting: Setting) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from decimal import Decimal
 from functools import lru_cache
 
-from schemas.lengths import INCH as INCH
+from schemas.lengths import INCH, MPH
 from schemas.lists import joined
 
 SIXTEENTHS = 16
@@ -15,8 +15,6 @@ POUND = 0.45359237
 """Source: international avoirdupois pound [kg] (NIST SP 811)."""
 POUND_FORCE = 4.4482216152605
 """Source: pound-force [N] (NIST SP 811)."""
-MPH = 0.44704
-"""Source: mile per hour [m/s] (NIST SP 811)."""
 
 UNKNOWN = "not known"
 NOT_COMPUTED = "not computed"

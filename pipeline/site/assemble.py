@@ -20,7 +20,7 @@ from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.site.data_lines import known
 from pipeline.site.decided import share_of
 from pipeline.site.remarks import of_site
-from pipeline.site.reporter import shown_in_feet
+from pipeline.site.shown_units import shown_in_feet
 from pipeline.site.task import SiteTask, World
 from schemas.results import EXTENSIONS_NEEDED, POSTS, QUOTE_LINES
 
@@ -49,7 +49,7 @@ def put_together(task: SiteTask, posts: tuple[PostReport, ...], asked: Sequence[
         queries=tuple(sorted((*task.queries, *asked), key=lambda q: q.order)),
         lines=quoted,
         totals=totals,
-        feet=shown_in_feet([*task.rows, *task.held], str(world.policy["show_units"])),
+        feet=shown_in_feet(task, world.policy),
         said=sentences,
         changes=(),
         total_was=None,

@@ -18,6 +18,7 @@ from pipeline.rules.arrays import Floats, Ints, Remedy
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.choice import Want
 from pipeline.rules.kits import recommended
+from pipeline.rules.plain import FEET, METRIC
 from pipeline.rules.remedy import remedies, widest_board
 from pipeline.rules.wanted import needs
 from pipeline.sheets.report import PostReport
@@ -29,6 +30,7 @@ from pipeline.site.figures import figures
 from pipeline.site.recommended_loads import recommended_loads
 from pipeline.site.remarks import taken
 from pipeline.site.reporter import Reporter
+from pipeline.site.shown_units import shown_in_feet
 from pipeline.site.summary import Reach, reach_of
 from pipeline.site.task import Figures, SiteTask, World
 
@@ -85,7 +87,8 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
     sites = [tasks[number].site_code for number, some in part for _ in some]
     bounds, digits = bounds_of(part), -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
     wants = [want for number, some in part for want in [_want(tasks[number], world)] * len(some)]
-    answer = work_out(rows, world.catalogue, world.policy, wants)
+    units = [said for number, some in part for said in [_units(tasks[number], world)] * len(some)]
+    answer = work_out(rows, world.catalogue, world.policy, wants, units)
     loads, shown = recommended_loads(answer, world), rounded(answer)
     words, reporter = _words(rows, answer, loads.values, world), Reporter(rows, shown, loads, world, digits)
     fit = fit_lines(rows, sites, shown, world.catalogue, bounds)
@@ -106,6 +109,10 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
 
 def _want(task: SiteTask, world: World) -> Want:
     return want_of(task.customer, task.decided, world.catalogue)
+
+
+def _units(task: SiteTask, world: World) -> int:
+    return FEET if shown_in_feet(task, world.policy) else METRIC
 
 
 def _post(i: int, row: SurveyRow, reporter: Reporter, words: dict[str, Any], group: int, world: World) -> PostReport:

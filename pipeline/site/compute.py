@@ -40,10 +40,17 @@ class Answer:
         return range(self.start[g], self.start[g + 1])
 
 
-def work_out(rows: Sequence[SurveyRow], catalogue: Catalogue, policy: Policy, wants: Sequence[Want] = ()) -> Answer:
-    """Fit, kits and loads of n rows; `wants` says what the customer of each row wants, least price where it is empty."""
+def work_out(
+    rows: Sequence[SurveyRow], catalogue: Catalogue, policy: Policy, wants: Sequence[Want] = (), units: Sequence[int] = ()
+) -> Answer:
+    """Fit, kits and loads of n rows.
+
+    `wants` says what the customer of each row wants, least price where it is empty; `units` in which units the sentences
+    about each row say lengths, both where it is empty.
+    """
     every = posts(rows, catalogue, policy)
     every = wanting(every, wants) if wants else every
+    every = replace(every, units=np.array(units, dtype=np.int64)) if units else every
     first, group = distinct(every)
     some = every.take(first)
     found = fit(some, catalogue, policy)

@@ -28,7 +28,7 @@ from pipeline.site.compute import Answer
 from pipeline.site.data_lines import known, money_text
 from pipeline.site.recommended_loads import RecommendedLoads
 from pipeline.site.task import World
-from schemas.survey import EXPOSURES, SURVEY
+from schemas.survey import EXPOSURES
 from schemas.words import LOAD_STATES, VERDICTS
 
 _FIGURES = ("utilisation_play", "utilisation_storm", "wall_needed", "footing_depth_needed", "ring_sag")
@@ -187,15 +187,3 @@ def _decimal(text: str) -> Any:
     from decimal import Decimal
 
     return Decimal(text)
-
-
-def shown_in_feet(rows: Sequence[SurveyRow], units: str) -> bool:
-    """Whether lengths are shown in feet and inches, as the policy's `show_units` asks.
-
-    `survey`: as the site's rows mostly have them; on a tie, or where no unit is known, in feet and inches.
-    """
-    if units != "survey":
-        return units == "ft-in"
-    stated = [u for row in rows for n, u in row.units.items() if SURVEY.column(n).kind in ("length", "lengths", "pipe")]
-    metric = sum(u in ("mm", "cm", "m") for u in stated)
-    return 2 * metric <= len(stated)

@@ -92,11 +92,27 @@ def _outside(column: Column, value: float, least: float, most: float, said: str,
     kind = "length" if column.kind in ("lengths", "pipe") else column.kind
     show = {"length": _mm if most < 0.5 else _m, "angle": _deg, "speed": _speed}.get(kind, plain_number)
     read_as = f" ({show(value)})" if kind in SI_UNIT and not show(value).endswith(f" {unit}") else ""
-    message = f"“{said}”{read_as} lies outside what is plausible, {show(least)} to {show(most)}."
+    bounds = _bounds(least, most, unit, kind) or f"{show(least)} to {show(most)}"
+    message = f"“{said}”{read_as} lies outside what is plausible, {bounds}."
     other = _other_units(kind, value, unit, least, most)
     if other:
         return Fault("IMPLAUSIBLE", f"{message} It would be plausible as {' or '.join(other)}.", other[0])
-    return Fault("IMPLAUSIBLE", message, f"a value from {show(least)} to {show(most)}")
+    return Fault("IMPLAUSIBLE", message, f"a value from {bounds}")
+
+
+_AS_TYPED = {("length", "in"): ("in", "ft"), ("length", "ft"): ("in", "ft"), ("speed", "mph"): ("mph", "mph")}
+"""Units of the range of small and of great values, where the sender's own are not SI."""
+
+
+def _bounds(least: float, most: float, unit: str, kind: str) -> str:
+    """The range in the sender's kind of units, each end rounded inwards to a tenth, inches to a hundredth; '' where that is SI."""
+    if (kind, unit) not in _AS_TYPED:
+        return ""
+    own = _AS_TYPED[kind, unit][most >= 0.5]
+    parts = 100 if own == "in" else 10
+    step = float(factor(own, kind) or 1) / parts
+    low, high = math.ceil(least / step - SLACK), math.floor(most / step + SLACK)
+    return f"{low / parts:g} {own} to {high / parts:g} {own}"
 
 
 def _other_units(kind: str, value: float, unit: str, least: float, most: float) -> list[str]:
