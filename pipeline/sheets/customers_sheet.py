@@ -22,7 +22,7 @@ def columns(currency: str) -> list[Col]:
     heads = ("Posts", "Posts with a kit", "Fit to confirm", "Strength open", "Rows held")
     return [
         Col("Customer", "bold", 34, 24),
-        Col("State", "text", 16),
+        Col("State", "text", 16, 13),
         Col("Sites", "whole"),
         *(Col(head, "whole") for head in heads),
         *(Col(f"{name.capitalize()} [{currency}]", "money", 18) for name in _MONEY),

@@ -87,18 +87,18 @@ def _digits(sites: Sequence[SiteSummary]) -> int:
 def site_columns(currency: str) -> list[Col]:
     """Headings of the table of sites."""
     return [
-        Col("Site", "bold", 24),
+        Col("Site", "bold", 24, 16),
         Col("Name", "text", 28),
         Col("Customer", "text", 24),
         Col("Kind", "text", 12),
-        Col("State", "text", 16),
+        Col("State", "text", 16, 13),
         Col("Posts", "whole"),
         Col("Posts quoted", "whole"),
         Col("Posts without a kit", "whole"),
         Col("Rows held", "whole"),
         *(Col(f"{name.capitalize()} [{currency}]", "money", 18) for name in _MONEY),
-        Col("Valid until", "text", 14),
-        Col("Workbook", "link", 34),
+        Col("Valid until", "text", 14, 12),
+        Col("Workbook", "link", 14),
     ]
 
 
@@ -106,7 +106,7 @@ def site_row(summary: SiteSummary) -> list[Any]:
     """One row of the table of sites."""
     site = summary.site
     state, look = STATE[site["state"]]
-    name = f"{site['site_code']}-r{site['revision']}"
+    name = f"revision {site['revision']}"
     path = str(site.get("workbook") or "")
     return [
         site["site_code"],
