@@ -252,7 +252,7 @@ Exit status: 0 done; 2 wrong use or a bad catalogue; 3 a failure on some site.
 @click.option("--out", type=click.Path(dir_okay=False, path_type=Path), metavar="FILE.xlsx", help="The workbook to write.")
 @click.option("--date", "on", type=click.DateTime(["%Y-%m-%d"]), metavar="YYYY-MM-DD", help="The quotations' date; today.")
 @click.option("--jobs", metavar="N", type=click.IntRange(1), help="Worker processes; the machine's cores, where it is left out.")
-@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout; then no workbook is needed.")
+@click.option("--json", "as_json", is_flag=True, help="Print the result as JSON on stdout.")
 @click.option("--quiet", is_flag=True, help="Show no progress.")
 @answered
 def preview(
@@ -260,13 +260,12 @@ def preview(
 ) -> int:
     """What another catalogue would do to everything quoted in DIR.
 
-    DIR stays as it is. One workbook: totals, sites, kits that change, prices."""
+    DIR stays as it is. The answer in short stands at the terminal; --out writes a workbook of
+    it: totals, sites, kits that change, prices, what the catalogue lacks."""
     from pipeline.commands.preview import preview as run
     from pipeline.commands.terminal import TerminalProgress
     from pipeline.run.request import Request
 
-    if out is None and not as_json:
-        raise click.UsageError("Name the workbook to write with --out FILE.xlsx, or ask for --json.")
     if out is not None and (out.suffix.lower() != ".xlsx" or out.exists()):
         raise click.UsageError(f"{out} must be a new file that ends in .xlsx.")
     now = datetime.now()

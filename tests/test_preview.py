@@ -77,6 +77,10 @@ def test_the_same_catalogue_changes_nothing(nights: Nights) -> None:
     assert found["totals"]["was"] == found["totals"]["now"]
     assert (found["kits"], found["prices"], found["broken_promises"]) == ([], [], [])
     assert "Quotations that change: 0 of 6." in said
+    words = ["preview", str(nights.out), "--catalogue", str(nights.home / "catalogue.xlsx"), "--date", DATE]
+    done = CliRunner().invoke(main, words)
+    assert (done.exit_code, done.stdout) == (0, ""), "the answer in short, where no file is named"
+    assert "Quotations that change: 0 of 6." in done.stderr
 
 
 def test_what_is_refused(nights: Nights, tmp_path: Path) -> None:

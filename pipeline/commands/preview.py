@@ -30,7 +30,7 @@ def preview(request: Request, file: Path | None, as_json: bool, progress: Progre
         from pipeline.sheets.preview import preview_workbook
 
         write_whole(file, preview_workbook(found))
-    _say(found, str(file or ""))
+    _say(found, str(file or ""), as_json)
     return FAILED if found.failures else ALL_QUOTED
 
 
@@ -77,12 +77,12 @@ def _kit(kit: Kit | None) -> dict[str, str] | None:
     return None if kit is None else dict(zip(("mount", "board", "ring", "extension"), kit, strict=True))
 
 
-def _say(found: Preview, file: str) -> None:
+def _say(found: Preview, file: str, as_json: bool) -> None:
     for sentence in found.movement.sentences(found.currency):
         wrapped(sentence)
     listed("Promises that would be broken:", list(found.broken_promises), "the workbook lists them")
     listed("Prices that may be slips:", [p.change.sentence for p in found.prices if p.change.slip], "the workbook lists them")
     for failure in found.failures:
         wrapped(failure)
-    if file:
-        wrapped(f"Written: {file}. Nothing in the folder has changed.")
+    written = f"Written: {file}. " if file else "" if as_json else "With --out FILE.xlsx a workbook says it at length. "
+    wrapped(f"{written}Nothing in the folder has changed.")
