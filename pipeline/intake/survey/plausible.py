@@ -105,7 +105,7 @@ _AS_TYPED = {("length", "in"): ("in", "ft"), ("length", "ft"): ("in", "ft"), ("s
 
 
 def _bounds(least: float, most: float, unit: str, kind: str) -> str:
-    """The range in the sender's kind of units, each end rounded inwards to a tenth, inches to a hundredth; '' where that is SI."""
+    """The range in the sender's kind of units, each end rounded inwards; '' where that is SI."""
     if (kind, unit) not in _AS_TYPED:
         return ""
     own = _AS_TYPED[kind, unit][most >= 0.5]
