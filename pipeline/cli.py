@@ -271,3 +271,41 @@ def preview(
     now = datetime.now()
     request = Request((), catalogue, folder, on.date() if on else now.date(), jobs or os.cpu_count() or 1, "", False, now)
     return run(request, out, as_json, TerminalProgress(quiet))
+
+
+@main.command(
+    epilog="""\b
+Examples:
+  postquote mark quotes OAK-12 sent
+  postquote mark quotes OAK-12 accepted --on 2026-03-09 --note "order 4711"
+  postquote mark quotes --customer "Elm District" sent
+
+\b
+Exit status: 0 done; 2 wrong use, or nothing that could be marked so.
+"""
+)
+@click.argument("folder", metavar="DIR", type=click.Path(path_type=Path))
+@click.argument("words", nargs=-1, metavar="[SITE] sent|accepted|declined|open")
+@click.option("--customer", default="", metavar="NAME", help="All sites of a customer, instead of one SITE.")
+@click.option("--revision", metavar="N", type=click.IntRange(1), help="The revision meant; the latest, where it is left out.")
+@click.option("--on", type=click.DateTime(["%Y-%m-%d"]), metavar="YYYY-MM-DD", help="When it was; today, where it is left out.")
+@click.option("--note", default="", metavar="TEXT", help="A remark, such as an order number.")
+@answered
+def mark(folder: Path, words: tuple[str, ...], customer: str, revision: int | None, on: datetime | None, note: str) -> int:
+    """What became of a site's quotation: the latest, today.
+
+    What was sent stands until its last valid day, what was accepted for good; a
+    declined site is closed; open takes a mark back."""
+    from pipeline.commands.mark import Wanted
+    from pipeline.commands.mark import mark as run
+    from pipeline.ledger.marks import STATES
+
+    site, state = ("", *words) if customer and len(words) == 1 else words if len(words) == 2 and not customer else ("", "")
+    if state not in STATES:
+        raise click.UsageError("Say which SITE (or --customer NAME), then sent, accepted, declined or open.")
+    if customer and revision:
+        raise click.UsageError("--revision is for one SITE.")
+    wanted = Wanted(site, customer, state, revision, on.date() if on else date.today(), note)
+    for sentence in run(folder, wanted, datetime.now()):
+        click.echo(sentence, err=True)
+    return 0

@@ -113,7 +113,7 @@ def no_such_site(ledger: Ledger, folder: Path, site: str) -> ExplainError:
 
 def _site_codes(ledger: Ledger, key: str) -> list[str]:
     """Codes of the nearest sites, as their surveys spell them."""
-    near = _nearest_first(key, ledger.site_codes())
+    near = nearest_first(key, ledger.site_codes())
     spelled = [_spelled(ledger, code) for code in near[:SHOWN]]
     return [*spelled, *near[SHOWN:]]
 
@@ -125,7 +125,7 @@ def _spelled(ledger: Ledger, code: str) -> str:
 
 
 def _unknown(kind: str, asked: str, codes: Iterable[str], where: str, wrong: str = "") -> str:
-    near = _nearest_first(folded(asked), codes)
+    near = nearest_first(folded(asked), codes)
     said = wrong or f"There is no {kind} {asked} {where}."
     if not near:
         return f"{said} There is none at all."
@@ -134,7 +134,7 @@ def _unknown(kind: str, asked: str, codes: Iterable[str], where: str, wrong: str
     return f"{said} {these} {', '.join(near[:SHOWN])}{more}."
 
 
-def _nearest_first(key: str, codes: Iterable[str]) -> list[str]:
+def nearest_first(key: str, codes: Iterable[str]) -> list[str]:
     """Codes by likeness to what was asked for, then in natural order."""
     from difflib import SequenceMatcher
 

@@ -43,6 +43,20 @@ class Latest:
 
 
 @dataclass(frozen=True)
+class Mark:
+    """What became of one revision of a site's quotation."""
+
+    site: str
+    site_code: str
+    revision: int
+    newest: int  # revision of the site when the mark was made; a later one ends it
+    state: str  # sent, accepted, declined, open
+    day: str  # ISO
+    note: str
+    run: int  # the last finished run when the mark was made
+
+
+@dataclass(frozen=True)
 class Output:
     """One file of the output folder that belongs to no single site."""
 

@@ -77,9 +77,13 @@ class Results:
             ((s.site, s.site_code, run, s.inputs, catalogue, s.rows, s.result) for s in sites),
         )
 
-    def end_with_sites(self, run: int, catalogue: str, sites: Iterable[str]) -> None:
-        """Say which sites a run came out with, and forget lines that none needs any more; call within `together`, last."""
+    def end_with_sites(self, run: int, catalogue: str, sites: Iterable[str], closed: Iterable[str]) -> None:
+        """Say which sites a run came out with, `closed` ones as they were, and forget lines that none needs any more.
+
+        Call within `together`, last.
+        """
         self._db.executemany("UPDATE sites SET run = ?, catalogue = ? WHERE site = ?", [(run, catalogue, s) for s in sites])
+        self._db.executemany("UPDATE sites SET run = ? WHERE site = ?", [(run, s) for s in closed])
         self._db.execute("DELETE FROM lines WHERE (site, inputs) NOT IN (SELECT site, inputs FROM sites)")
 
     # lines of the data files

@@ -47,6 +47,14 @@ STEPS: tuple[tuple[str, str], ...] = (
             PRIMARY KEY (site, inputs, name, place));
         """,
     ),
+    (
+        "004 marks: what became of quotations",
+        """
+        CREATE TABLE marks (
+            mark INTEGER PRIMARY KEY, site TEXT NOT NULL, site_code TEXT NOT NULL, revision INTEGER NOT NULL,
+            newest INTEGER NOT NULL, state TEXT NOT NULL, day TEXT NOT NULL, note TEXT NOT NULL, run INTEGER NOT NULL);
+        """,
+    ),
 )
 
 

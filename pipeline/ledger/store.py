@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from pipeline.ledger.kept_catalogue import Kept, from_plain
+from pipeline.ledger.marks import Marks
 from pipeline.ledger.pack import pack, unpack
 from pipeline.ledger.records import OF_A_CUSTOMER, Known, Latest, Output, Revision, Run, SiteEntry
 from pipeline.ledger.results import Results
@@ -22,7 +23,7 @@ GONE, BACK = "no longer asked for", "asked for again"
 __all__ = ["Known", "Latest", "Ledger", "Output", "Revision", "Run", "SiteEntry"]
 
 
-class Ledger(Results):
+class Ledger(Results, Marks):
     """DIR/ledger.sqlite, open."""
 
     def __init__(self, path: Path, read_only: bool = False) -> None:
@@ -128,6 +129,17 @@ class Ledger(Results):
             (until,),
         )
         return {r[0]: Latest(*(*r[:4], _path(r[4]), *r[5:])) for r in rows}
+
+    def revision(self, site: str, revision: int) -> Latest:
+        """One revision of a site, without its content; KeyError where there is none."""
+        row = self._db.execute(
+            "SELECT site, revision, date, valid_until, workbook, workbook_hash, seen, total FROM revisions "
+            "WHERE site = ? AND revision = ?",
+            (site, revision),
+        ).fetchone()
+        if row is None:
+            raise KeyError(f"{site}-r{revision}")
+        return Latest(*(*row[:4], _path(row[4]), *row[5:]))
 
     def latest_of_sites(self, until: int) -> dict[str, Latest]:
         """The same without the customers' quotations."""

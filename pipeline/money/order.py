@@ -22,12 +22,13 @@ TIE = Fraction(1, 10**9)
 
 @dataclass(frozen=True)
 class Need:
-    """What one site needs: goods by item code, what its services go by; a promised site keeps its freight."""
+    """What one site needs: goods by item code, what its services go by; a promised site keeps what it was promised."""
 
     site: str
     goods: Mapping[str, int]
     counts: Counts
-    kept_freight: Decimal | None = None
+    kept: Totals | None = None  # what a promised site comes to
+    mass: Fraction | None = None  # of a promised site's goods [kg]
 
 
 def order_shares(needs: Sequence[Need], tables: Tables, policy: Mapping[str, Any], known: Row | None) -> dict[str, Share]:
@@ -43,7 +44,7 @@ def order_shares(needs: Sequence[Need], tables: Tables, policy: Mapping[str, Any
         quantities.update(need.goods)
     unit, masses = minor_unit(policy["currency"]), _masses(needs, tables)
     price = freight_price(float(sum(masses.values())), tables.get("Freight", ())) if masses else Decimal(0)
-    kept = {n.site: n.kept_freight for n in needs if n.kept_freight is not None}
+    kept = {n.site: n.kept.freight for n in needs if n.kept}
     left = rounded(price, unit) - sum(kept.values(), Decimal(0))
     split = kept | shared(max(left, Decimal(0)), _without(masses, kept), unit)
     breaks = breaks_by_item(tables.get("Price breaks", ()))
@@ -63,8 +64,11 @@ def _without(masses: Mapping[str, Fraction], kept: Iterable[str]) -> dict[str, F
 def _masses(needs: Sequence[Need], tables: Tables) -> dict[str, Fraction]:
     """Mass of the goods of each site that has some [kg], exactly what the items' masses add up to, in whatever order."""
     each = {row[column]: Fraction(row["mass_kg"]) for table, column in GOODS for row in tables.get(table, ())}
-    some = (n for n in needs if any(n.goods.values()))
-    return {n.site: sum((each[code] * quantity for code, quantity in n.goods.items()), Fraction(0)) for n in some}
+    return {n.site: _mass(n, each) if n.mass is None else n.mass for n in needs if any(n.goods.values())}
+
+
+def _mass(need: Need, each: Mapping[str, Fraction]) -> Fraction:
+    return sum((each[code] * quantity for code, quantity in need.goods.items()), Fraction(0))
 
 
 def shared(amount: Decimal, masses: Mapping[str, Fraction], unit: Decimal) -> dict[str, Decimal]:
@@ -121,5 +125,5 @@ def amounts(
 ) -> Amounts:
     """What the quotations of all `needs`, the sites of one customer, come to. Source: design section 8, options."""
     shares, prices = order_shares(needs, tables, policy, known), prices or price_list(tables)
-    made = (quote(n.goods, n.counts, tables, policy, customer, shares.get(n.site), prices)[1] for n in needs)
+    made = (n.kept or quote(n.goods, n.counts, tables, policy, customer, shares.get(n.site), prices)[1] for n in needs)
     return together(made, minor_unit(policy["currency"]))

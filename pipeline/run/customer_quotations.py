@@ -98,7 +98,7 @@ def quotations(quoted: Quoted, world: World) -> Iterator[Quotation]:
     """The quotation of each customer of which no site has failed, in the order of its first site."""
     rows = {site: summary["site"] for (site, _), summary in zip(quoted.sites, quoted.summaries, strict=True)}
     prices = price_list(world.catalogue.tables)
-    stated = {site: row["customer"] for site, row in rows.items()} | quoted.failed
+    stated = {site: row["customer"] for site, row in rows.items() if site not in quoted.closed} | quoted.failed
     for customer in customers_of(stated.items(), world):
         if quoted.failed.keys().isdisjoint(customer.sites):
             sites = tuple(rows[site] for site in customer.sites)
@@ -127,7 +127,7 @@ def _issue(q: Quotation, folder: str, logo: bytes, run: RunState, quoted: Quoted
     latest = run.latest.get(q.key)
     was = ledger.contents([(q.key, latest.revision)])[q.key] if latest else None
     expired = was is not None and run.request.renew and was.valid_until < run.request.date.isoformat()
-    if was is None or was.content_hash != hash_ or expired:
+    if was is None or (not _stands(was, report, said) and (was.content_hash != hash_ or expired)):
         number = free_number(folder, was.revision + 1 if was else 1, run)
         why = changes(was.content["says"], said) if was and was.content_hash != hash_ else ()
         until = run.request.date + timedelta(days=int(run.world.policy["quote_valid_days"]))
@@ -139,6 +139,15 @@ def _issue(q: Quotation, folder: str, logo: bytes, run: RunState, quoted: Quoted
     report = replace(report, number=stem, date=dates[0], valid_until=dates[1], changes=why)
     again = not new and run.found_as[q.key] == MISSING
     return _Issue(q, report, {"says": said, "issue": list(why)}, hash_, number, path, new, again)
+
+
+def _stands(was: Revision, report: CustomerReport, said: Mapping[str, Any]) -> bool:
+    """Whether every site of it is promised, and it says of each what it said."""
+    return all(site.promise for site in report.sites) and _of_sites(was.content["says"]) == _of_sites(said)
+
+
+def _of_sites(says: Mapping[str, Any]) -> list[tuple[Any, ...]]:
+    return [tuple(site[name] for name in ("site_code", "revision", *MONEY)) for site in says["sites"]]
 
 
 def _write(issues: Sequence[_Issue], run: RunState, quoted: Quoted, ledger: Ledger) -> None:

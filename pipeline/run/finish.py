@@ -173,6 +173,7 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         waits=waits,
         failures=(),
         notes=(
+            *_broken(quoted),
             *(f"{w} was edited by hand and is left as it is." for w in edited),
             *quoted.notes,
             *_near_a_listed_name(run, quoted),
@@ -181,6 +182,14 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         expired=_expired(quoted),
     )
     return replace(made, **_failed(quoted, shelf))
+
+
+def _broken(quoted: Quoted) -> Iterator[str]:
+    """Promises of which something no longer holds: the first thing to know."""
+    for s in quoted.summaries:
+        site = s["site"]
+        for sentence in s.get("promised", {}).get("broken", ()):
+            yield f"Promised, and no longer holds: {site['site_code']}-r{site['revision']} ({site['promise']}): {sentence}"
 
 
 def _near_a_listed_name(run: RunState, quoted: Quoted) -> Iterator[str]:
@@ -250,7 +259,8 @@ def _end(
         keep_catalogue(ledger, run.prints, run.catalogue)
         ledger.keep_surveys(run.number, {key: (taken.file, taken.packed()) for key, taken in files.fresh.items()}, files.keys)
         ledger.put_sites(run.number, run.catalogue.fingerprint, map(_entry, quoted.kept))
-        ledger.end_with_sites(run.number, run.catalogue.fingerprint, [site for site, _ in quoted.sites])
+        came_out = [site for site, _ in quoted.sites if site not in quoted.closed]
+        ledger.end_with_sites(run.number, run.catalogue.fingerprint, came_out, sorted(quoted.closed))
         for site, r in run.latest.items():
             again = quoted.made_again.get(site)
             ours, seen = (again, again) if again else (r.workbook_hash, run.seen[site])

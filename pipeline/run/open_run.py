@@ -4,20 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Set
 from dataclasses import dataclass
-from typing import Any
 
 from pipeline.intake.catalogue import CatalogueRead
-from pipeline.ledger.kept_catalogue import as_plain
+from pipeline.ledger.kept_catalogue import Kept, as_plain
 from pipeline.ledger.pack import pack
+from pipeline.ledger.records import Mark
 from pipeline.ledger.store import Known, Latest, Ledger, Output, Run
 from pipeline.output.folder import is_torn
-from pipeline.rules.catalogue_arrays import catalogue
-from pipeline.run.request import PROGRAM, Prints, Request
-from pipeline.sheets.report import Setting, SettingReport
+from pipeline.run.request import Prints, Request
 from pipeline.site.task import World
-from schemas.policy import SETTINGS
-
-ITEM_TABLES = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"), ("Services", "service"))
+from pipeline.site.worlds import world_of
 
 OK, MISSING, EDITED, LOCKED = "ok", "missing", "edited", "locked"
 """How a site's workbook was found."""
@@ -33,7 +29,9 @@ class RunState:
     world: World
     number: int
     last: Run | None  # the last finished run
-    latest: Mapping[str, Latest]  # each site's newest revision of a finished run
+    latest: Mapping[str, Latest]  # each site's revision that stands: a promised one, else the newest of a finished run
+    newest: Mapping[str, int]  # the number of each site's newest revision
+    marks: Mapping[str, Mark]  # of the sites that are promised or declined
     known: Mapping[str, Known]
     programs: Mapping[int, str]  # finished run -> program
     gone: Set[str]  # sites that were listed as no longer asked for
@@ -49,7 +47,9 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
     """Begin a run in the ledger; `on_disk` are the hashes of what stands in the folder."""
     last = ledger.last_finished()
     until = last.run if last else 0
-    latest = ledger.latest(until)
+    newest = ledger.latest(until)
+    marks = ledger.marks_in_force(until, request.date.isoformat())
+    latest = newest | {site: ledger.revision(site, mark.revision) for site, mark in marks.items()}
     unfinished, ours = ledger.unfinished(until + 1), ledger.pending()
     seen = {site: on_disk[r.workbook] for site, r in latest.items()}
     content = pack(as_plain(read.tables, read.policy, read.stated, read.typed))
@@ -58,10 +58,12 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
         request,
         prints,
         read,
-        world_of(read),
+        world_of(Kept(read.tables, read.policy, read.stated, read.typed), read.fingerprint),
         number,
         last,
         latest,
+        {site: r.revision for site, r in newest.items()},
+        marks,
         ledger.known_sites(),
         ledger.programs(),
         ledger.gone(),
@@ -72,23 +74,6 @@ def open_run(request: Request, prints: Prints, read: CatalogueRead, ledger: Ledg
         ledger.outputs(),
         on_disk,
     )
-
-
-def world_of(read: CatalogueRead) -> World:
-    """What all sites of a run share; the catalogues that they came out with before are added when it is known which."""
-    items = {table: {row[code]: row for row in read.tables.get(table, ())} for table, code in ITEM_TABLES}
-    setting = Setting(items, settings(read.stated, read.typed), PROGRAM, read.fingerprint)
-    return World(catalogue(read.tables), read.policy, setting, {})
-
-
-def settings(stated: frozenset[str], typed: Mapping[str, Any]) -> tuple[SettingReport, ...]:
-    """Every setting in force, as typed, and where it comes from."""
-    made = []
-    for s in SETTINGS:
-        value, unit = typed.get(s.name, (s.default, s.unit))
-        where = "catalogue" if s.name in stated else "default"
-        made.append(SettingReport(s.name, value, unit, where, s.help, s.source))
-    return tuple(made)
 
 
 def found_as(request: Request, latest: Latest, hash_: str, ours: Set[tuple[str, str]]) -> str:

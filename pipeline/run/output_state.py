@@ -46,9 +46,10 @@ def _ledger(path: Path) -> Iterator[Ledger]:
 
 
 def expected(ledger: Ledger) -> list[str]:
-    """Paths of the newest workbooks that the last finished run left."""
+    """Paths of the newest workbooks that the last finished run left, and of those that something was said of."""
     last = ledger.last_finished()
-    return [r.workbook for r in ledger.latest(last.run).values()] if last else []
+    newest = [r.workbook for r in ledger.latest(last.run).values()] if last else []
+    return [*newest, *(ledger.revision(mark.site, mark.revision).workbook for mark in ledger.marks())]
 
 
 def look(folder: Path, paths: Sequence[str]) -> Mapping[str, str]:

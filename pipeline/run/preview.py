@@ -14,13 +14,13 @@ from pipeline.ledger.kept_catalogue import Kept
 from pipeline.ledger.pack import unpack
 from pipeline.ledger.store import Ledger
 from pipeline.money.price_changes import price_changes
-from pipeline.run.open_run import ITEM_TABLES
 from pipeline.run.output_state import LEDGER
 from pipeline.run.request import Progress, Request, fingerprints
 from pipeline.sheets.movement import Says, kit_moves, movement
 from pipeline.sheets.portfolio import in_feet
 from pipeline.sheets.preview_report import Preview, PriceTouched, SitePreview
 from pipeline.site.wants import wanted_over
+from pipeline.site.worlds import ITEM_TABLES
 from schemas.order import folded
 
 

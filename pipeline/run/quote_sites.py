@@ -13,6 +13,7 @@ from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
 from pipeline.run.customers import decide, moved_by, needs_others
 from pipeline.run.open_run import MISSING, RunState
+from pipeline.run.promises import closed, with_promises
 from pipeline.run.request import Progress, sha
 from pipeline.run.revisions import changes, expired, revision_of, to_renew, with_before
 from pipeline.site.batch import compute_sites, failed, quote_sites
@@ -52,6 +53,7 @@ class Quoted:
     sites: list[tuple[str, str]] = field(default_factory=list)  # (folded site, inputs) of all that came out, in order
     figures: dict[str, Figures] = field(default_factory=dict)  # folded site -> what its customer needs to know of it
     for_customer: dict[str, bytes] = field(default_factory=dict)  # folded site -> what its customer's quotation says of it
+    closed: set[str] = field(default_factory=set)  # folded sites whose quotation was declined
     failed: dict[str, str] = field(default_factory=dict)  # folded site that did not come out -> customer as stated
     revisions: int = 0
     written: int = 0
@@ -66,6 +68,7 @@ class _Job:
     own: str  # the same without what other sites of the customer decide
     stands: bool = False  # whether a file of its own cannot be read, so that it is quoted as that was last read
     known: Mapping[str, Any] | None = None  # as the ledger keeps it
+    closed: bool = False  # declined
 
 
 def quote_all(run: RunState, tasks: Sequence[SiteTask], refused: Set[str], ledger: Ledger, progress: Progress) -> Quoted:
@@ -74,7 +77,7 @@ def quote_all(run: RunState, tasks: Sequence[SiteTask], refused: Set[str], ledge
     `refused` are files that could not be read: while there is one, no site is taken to be asked for no longer.
     """
     quoted = Quoted()
-    run = _with_catalogues(run, ledger)
+    run, tasks = with_promises(tasks, _with_catalogues(run, ledger), ledger)
     jobs = [replace(job, stands=not refused.isdisjoint(_files(job.task))) for job in _jobs(tasks, run, ledger)]
     if refused:
         jobs = sorted([*jobs, *_left_standing(tasks, run, ledger)], key=lambda job: natural(job.task.site_code))
@@ -121,19 +124,33 @@ def _jobs(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> list[_Job
     with_lines = ledger.with_lines()
     common = sha([run.prints.program, run.catalogue.fingerprint])
     jobs = [_Job(task, own := fingerprint(task, common), own) for task in tasks]
-    waiting = [job for job in jobs if needs_others(job.task, run.world)]
+    waiting = [job for job in jobs if needs_others(job.task, run.world) and not closed(job.task, run)]
     if waiting:
         tasks = [job.task for job in waiting]
         kept = _kept_figures(waiting, run)
         decided = decide(tasks, kept | _computed([t for t in tasks if t.site not in kept], run), run.world)
         moved = moved_by(tasks, {t.site for t in tasks} - kept.keys(), _gone(jobs, run), run.world) if _same_terms(run) else {}
         jobs = [_decided(job, decided.get(job.task.site, {}), moved.get(job.task.site, ())) for job in jobs]
-    return [replace(job, known=_known(job, run, with_lines)) for job in jobs]
+    return [_closed(job, run) or replace(job, known=_known(job, run, with_lines)) for job in jobs]
+
+
+def _closed(job: _Job, run: RunState) -> _Job | None:
+    """A declined site, as it last came out; None where it was not declined."""
+    mark = closed(job.task, run)
+    if mark is None:
+        return None
+    known = run.known[job.task.site]
+    result = unpack(known.result)
+    site = {**result["summary"]["site"], "promise": mark.state}
+    promised = {"state": mark.state, "day": mark.day, "note": mark.note, "revision": mark.revision, "total": site["total"]}
+    result["summary"] |= {"site": site, "goods": [], "promised": promised}
+    return replace(job, inputs=known.inputs, known=result, closed=True)
 
 
 def fingerprint(task: SiteTask, common: str) -> str:
     """Fingerprint of everything that one site's result is made from: catalogue and program, its rows, its queries."""
     head = [task.site_code, task.site_name, task.customer, task.site_kind, task.folder, task.rows_loose]
+    head += [[p and [p.revision, p.state, p.day, p.note, p.content_hash] for p in (task.promise, task.ended)]]
     rows = [[digest_of(row.as_dict()) for row in some] for some in (task.rows, task.held)]
     queries = [[getattr(q, name) for name in q.__slots__] for q in task.queries]
     return sha([common, head, rows, queries])
@@ -236,6 +253,8 @@ def _take_known(job: _Job, run: RunState, quoted: Quoted) -> None:
     """A site whose result is known."""
     assert job.known is not None
     _came_out(job, job.known["summary"], [Query(**q) for q in job.known["asked"]], job.known["state"], quoted)
+    if job.closed:
+        return
     quoted.figures[job.task.site] = job.known["figures"]
     quoted.for_customer[job.task.site] = pack(job.known["for_customer"])
     quoted.expired.extend(expired(job.task, run))
@@ -269,6 +288,8 @@ def _came_out(job: _Job, summary: Mapping[str, Any], asked: Sequence[Query], sta
         stood = f"{summary['site']['site_code']} is quoted as it last stood, since not every file could be read."
         quoted.notes.append(stood)
         summary, state = {**summary, "site": {**summary["site"], "state": "incomplete"}}, "incomplete"
+    if job.closed:
+        quoted.closed.add(job.task.site)
     quoted.sites.append((job.task.site, job.inputs))
     quoted.summaries.append(summary)
     quoted.asked.extend(asked)

@@ -12,12 +12,10 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Protocol
 
-from pipeline import __version__
+from pipeline import PROGRAM
 from pipeline.output.folder import file_digest
 from pipeline.reading import LIMITS, Found
 from schemas.catalogue import LOGO_MOST_BYTES, LOGO_SUFFIXES
-
-PROGRAM = f"postquote {__version__}"
 
 
 @dataclass(frozen=True)
@@ -55,6 +53,7 @@ class Prints:
     catalogue: str
     program: str
     pictures: Mapping[str, str] = field(default_factory=dict)
+    marks: str = ""  # of what became of the quotations, as the ledger has it
 
     @property
     def whole(self) -> str:

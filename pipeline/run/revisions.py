@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from pipeline.ledger.pack import unpack
 from pipeline.ledger.store import BACK, Ledger, Revision
 from pipeline.output.folder import digest, file_digest
 from pipeline.output.names import workbook_path
@@ -16,11 +17,13 @@ from pipeline.site.task import Before, SiteOutcome, SiteTask
 def with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
     """The task with the revision that the last finished run left, and the number of the next."""
     latest = run.latest.get(task.site)
-    number = free_number(task.folder, latest.revision + 1 if latest else 1, run)
+    number = free_number(task.folder, run.newest.get(task.site, 0) + 1, run)
     if latest is None:
         return replace(task, revision=number)
     r = ledger.contents([(task.site, latest.revision)])[task.site]
     known = run.known.get(task.site)
+    if known and unpack(known.result)["summary"]["site"]["promise"]:
+        known = None  # what was promised stands as it was made, whatever came after
     before = Before(
         r.revision,
         r.date,
@@ -59,7 +62,8 @@ def free_number(folder: str, number: int, run: RunState) -> int:
 def to_renew(task: SiteTask, run: RunState) -> bool:
     """Whether the site's quotation has expired and is to be issued anew."""
     latest = run.latest.get(task.site)
-    return run.request.renew and latest is not None and latest.valid_until < run.request.date.isoformat()
+    past = latest is not None and latest.valid_until < run.request.date.isoformat()
+    return run.request.renew and past and task.site not in run.marks
 
 
 def revision_of(o: SiteOutcome, run: RunState) -> Revision:
@@ -102,6 +106,6 @@ def changes(task: SiteTask, o: SiteOutcome, run: RunState) -> Iterator[dict[str,
 def expired(task: SiteTask, run: RunState) -> list[dict[str, Any]]:
     """The quotation of a site that stands as it was, where its last valid day is past."""
     latest = run.latest[task.site]
-    if latest.valid_until >= run.request.date.isoformat():
+    if latest.valid_until >= run.request.date.isoformat() or task.site in run.marks:
         return []
     return [{"site_code": task.site_code, "revision": latest.revision, "valid_until": latest.valid_until}]

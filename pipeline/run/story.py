@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import timedelta
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
@@ -16,7 +17,7 @@ from pipeline.output.folder import file_digest
 from pipeline.reading import Found, NoSurveyError, find_surveys
 from pipeline.run.outcome import Outcome
 from pipeline.run.output_state import LEDGER, expected, look, open_folder
-from pipeline.run.request import Prints, Progress, Request, fingerprints
+from pipeline.run.request import Prints, Progress, Request, fingerprints, sha
 from pipeline.run.unchanged import unchanged
 
 if TYPE_CHECKING:
@@ -45,6 +46,7 @@ def quote(request: Request, progress: Progress) -> Outcome:
             readers.start(len(readers))  # they load meanwhile
         catalogue = _read_first(request, prints) if first else None
         with open_folder(request) as ledger:
+            prints = replace(prints, marks=sha([vars(mark) for mark in ledger.marks()]))
             return unchanged(ledger, request, prints) or _quote(request, found, prints, catalogue, readers, ledger, progress)
 
 

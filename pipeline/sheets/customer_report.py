@@ -90,6 +90,7 @@ class CustomerSite:
     confirms: tuple[Named, ...]
     notes: tuple[Named, ...]  # what the survey left blank and the quotation rests on
     feet: bool
+    promise: str = ""  # sent, accepted; '' none
 
 
 @dataclass(frozen=True)

@@ -40,6 +40,7 @@ def customer_site(report: SiteReport, items: Items) -> CustomerSite:
         confirms=tuple(confirms(report)),
         notes=tuple(_assumed(report)),
         feet=report.feet,
+        promise=report.promise,
     )
 
 

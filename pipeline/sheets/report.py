@@ -7,7 +7,7 @@ formatted for show.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from decimal import Decimal
 from typing import Any
 
@@ -205,6 +205,7 @@ class SiteReport:
     posts_in_all: int
     rows_held: int
     rows_loose: int = 0  # rows on its sheets that name no site
+    promise: str = ""  # sent, accepted; '' none
 
     @property
     def posts_with_kit(self) -> int:
@@ -258,3 +259,5 @@ class SiteSummary:
     # posts that one new item would give a kit: shape, size_m, added_m (None: a mount is wanted), quantity
     wants: tuple[Mapping[str, Any], ...] = ()
     looked: tuple[Mapping[str, Any], ...] = ()  # posts with a kit, as sheets.look_first reads them
+    # of a promise: state, day, note, revision, until, total, would_be ('' the same), posts_moved, broken (sentences)
+    promised: Mapping[str, Any] = field(default_factory=dict)

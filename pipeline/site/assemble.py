@@ -13,7 +13,6 @@ from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.money.amounts import Counts
 from pipeline.money.quotation import quote
 from pipeline.output.data import lines
-from pipeline.output.names import workbook_path
 from pipeline.rounding import figure
 from pipeline.rules.arrays import Refusal
 from pipeline.sheets.report import PostReport, SiteReport
@@ -123,8 +122,8 @@ def site_lines(report: SiteReport, world: World) -> tuple[dict[str, str], list[d
     return made, extensions
 
 
-def site_row(r: SiteReport, folder: str) -> dict[str, Any]:
-    """The site's row of sites."""
+def site_row(r: SiteReport, workbook: str) -> dict[str, Any]:
+    """The site's row of sites; `workbook` is the path of its quotation."""
     t = r.totals
     return {
         "site_code": r.site_code,
@@ -141,11 +140,11 @@ def site_row(r: SiteReport, folder: str) -> dict[str, Any]:
         "tax": str(t.tax),
         "total": str(t.total),
         "valid_until": r.valid_until,
-        "workbook": workbook_path(folder, r.revision),
+        "workbook": workbook,
         "posts_with_kit": r.posts_with_kit,
         "posts_to_confirm": r.posts_to_confirm,
         "posts_strength_open": r.posts_strength_open,
-        "promise": "",
+        "promise": r.promise,
     }
 
 

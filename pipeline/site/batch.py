@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import traceback
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 from pipeline.ledger.pack import pack
+from pipeline.output.names import workbook_path
 from pipeline.sheets.customer_report import as_plain as customer_plain
 from pipeline.sheets.customer_site import customer_site
 from pipeline.sheets.report import Change, SiteReport
@@ -18,9 +19,11 @@ from pipeline.site.blocks import Block, blocks_of, bounds_of, parts_of
 from pipeline.site.compute import work_out
 from pipeline.site.content import content, content_hash
 from pipeline.site.figures import figures, joined
+from pipeline.site.promised import Worlds, broken, standing, summary_of
+from pipeline.site.promises import promised_figures
 from pipeline.site.reasons import reasons, renewed
 from pipeline.site.summary import as_plain, summary
-from pipeline.site.task import Before, Figures, SiteOutcome, SiteTask, World
+from pipeline.site.task import Before, Figures, Promise, SiteOutcome, SiteTask, World
 
 
 def compute_sites(tasks: Sequence[SiteTask], world: World) -> list[Figures]:
@@ -30,13 +33,22 @@ def compute_sites(tasks: Sequence[SiteTask], world: World) -> list[Figures]:
         answer = work_out([row for _, rows in part for row in rows], world.catalogue, world.policy)
         for (number, rows), first in zip(part, bounds_of(part), strict=False):
             made[number].append(figures(rows, first, answer, world))
-    return [joined(blocks) for blocks in made]
+    return [_figures(task, joined(blocks), world) for task, blocks in zip(tasks, made, strict=True)]
+
+
+def _figures(task: SiteTask, found: Figures, world: World) -> Figures:
+    """A promised site tells its customer's others what it was promised."""
+    return promised_figures(task.promise, world.before[task.promise.catalogue]) if task.promise else found
 
 
 def quote_sites(tasks: Sequence[SiteTask], world: World) -> list[SiteOutcome]:
     """An outcome for each site. A failure on the batch is looked for site by site, so that a failing site fails alone."""
     try:
-        return [_outcome(task, blocks, world) for task, blocks in zip(tasks, blocks_of(tasks, world), strict=True)]
+        then = Worlds(world)
+        return [
+            _promised(task, task.promise, blocks, then) if task.promise else _outcome(task, blocks, world)
+            for task, blocks in zip(tasks, blocks_of(tasks, world), strict=True)
+        ]
     except Exception as error:
         if len(tasks) > 1:
             return [outcome for task in tasks for outcome in quote_sites([task], world)]
@@ -62,7 +74,8 @@ def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutco
     report = issue.on(report)
     lines, extensions = site_lines(report, world)
     remedies = [r for b in blocks for r in b.remedies]
-    plain = summary(report, site_row(report, task.folder), extensions, remedies, [b.reach for b in blocks])
+    row = site_row(report, workbook_path(task.folder, report.revision))
+    plain = summary(report, row, extensions, remedies, [b.reach for b in blocks])
     return SiteOutcome(
         site=task.site,
         lines=tuple((name, pack(text)) for some in (*(b.lines for b in blocks), lines) for name, text in some.items()),
@@ -85,8 +98,13 @@ def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutco
 def _issue(task: SiteTask, now: dict[str, Any], hash_: str, report: SiteReport, world: World) -> _Issue:
     """A new revision, with its reasons."""
     before = task.before
-    changes = () if before is None else _why(before, now, report, world, hash_)
+    changes = () if before is None else (*_ended(task), *_why(before, now, report, world, hash_))
     return _Issue(task.revision, task.date, task.valid_until, changes, before.total if before else None)
+
+
+def _ended(task: SiteTask) -> Iterator[Change]:
+    if p := task.ended:
+        yield Change("promise ended", f"r{p.revision}", f"{p.state} on {p.day}", "the survey changed a kit or a number")
 
 
 def _why(before: Before, now: dict[str, Any], report: SiteReport, world: World, hash_: str) -> tuple[Change, ...]:
@@ -96,6 +114,35 @@ def _why(before: Before, now: dict[str, Any], report: SiteReport, world: World, 
         return because
     rows = (*(p.row for p in report.posts), *report.held)
     return (*because, *reasons(before, now, rows, report.customer, world))
+
+
+def _promised(task: SiteTask, promise: Promise, blocks: Sequence[Block], worlds: Worlds) -> SiteOutcome:
+    """A promised site: its quotation as it stands; fit, kits and loads as they are now."""
+    world, kept = worlds.now, worlds.then(promise)
+    asked = tuple(q for b in blocks for q in b.asked)
+    posts = tuple(p for b in blocks for p in b.posts)
+    now = content(put_together(task, posts, asked, world))
+    kits = {code: state for b in blocks for code, state in b.promised.items()}
+    stood = standing(task, promise, kept)
+    lines, extensions = site_lines(stood.report, kept)
+    row = site_row(stood.report, promise.workbook)
+    plain = summary(stood.report, row, extensions, stood.remedies, [b.reach for b in blocks])
+    plain = replace(plain, promised=summary_of(promise, now, broken(promise, posts, kits, world)))
+    return SiteOutcome(
+        site=task.site,
+        lines=tuple((name, pack(text)) for some in (*(b.lines for b in blocks), lines) for name, text in some.items()),
+        asked=asked,
+        summary=as_plain(plain),
+        figures=promised_figures(promise, world.before[promise.catalogue]),
+        for_customer=customer_plain(customer_site(stood.report, kept.setting.items)),
+        state=stood.report.state,
+        revision=promise.revision,
+        date=promise.date,
+        valid_until=promise.valid_until,
+        content_hash=promise.content_hash,
+        total=promise.total,
+        workbook=site_workbook(stood.report, kept.setting) if task.before and task.before.issue else None,
+    )
 
 
 class _Issue:

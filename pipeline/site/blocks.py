@@ -14,7 +14,7 @@ from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.formulas import Values
 from pipeline.money.prices import minor_unit
 from pipeline.rules.advice import advice
-from pipeline.rules.arrays import Floats, Ints, Remedy
+from pipeline.rules.arrays import Catalogue, Floats, Ints, Remedy
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.choice import Want
 from pipeline.rules.kits import recommended
@@ -32,7 +32,8 @@ from pipeline.site.remarks import taken
 from pipeline.site.reporter import Reporter
 from pipeline.site.shown_units import shown_in_feet
 from pipeline.site.summary import Reach, reach_of
-from pipeline.site.task import Figures, SiteTask, World
+from pipeline.site.task import Figures, Promise, SiteTask, World
+from schemas.words import LOAD_STATES
 
 MOST_ROWS = 512
 """Rows that are worked out at once: what a site of twenty thousand posts needs is bounded by it. Source: measured."""
@@ -71,6 +72,7 @@ class Block:
     reach: Reach
     figures: Figures
     lines: dict[str, str]  # of mount_fit and kits
+    promised: dict[str, str]  # of a promised site: post -> load state of its promised kit, '' where it cannot be had
 
 
 def blocks_of(tasks: Sequence[SiteTask], world: World) -> list[list[Block]]:
@@ -104,7 +106,24 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
             reach_of(numbers, quantity, answer, world.catalogue, words["lacking"]),
             figures(rows[start:stop], start, answer, world),
             {"mount_fit": fit[n].decode(), "kits": kits[n].decode()},
+            _promised(tasks[part[n][0]].promise, rows, numbers, answer, world.catalogue),
         )
+
+
+def _promised(promise: Promise | None, rows: Sequence[SurveyRow], numbers: range, answer: Answer, c: Catalogue) -> dict[str, str]:
+    """Load state of the promised kit of each post, '' where it cannot be had."""
+    if promise is None:
+        return {}
+    says, k = promise.content["says"]["posts"], answer.kits
+    tables = ((k.mount, c.mounts.code), (k.board, c.boards.code), (k.ring, c.rings.code), (k.extension, c.extensions.code))
+    states = {}
+    for i in numbers:
+        if kit := says.get(rows[i].post_code, {}).get("kit"):
+            here = np.arange(*answer.start[answer.group[i] : answer.group[i] + 2])
+            for (of, listed), code in zip(tables, kit, strict=True):
+                here = here[of[here] == (listed.index(code) if code in listed else -1)]
+            states[rows[i].post_code] = LOAD_STATES[int(k.load["load_state"][here[0]])] if len(here) else ""
+    return states
 
 
 def _want(task: SiteTask, world: World) -> Want:

@@ -11,7 +11,7 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from pipeline.intake.survey.survey_row import stated
+from pipeline.intake.survey.survey_row import SurveyRow, stated
 from pipeline.sheets.report import KitReport, PostReport, SiteReport
 
 
@@ -59,9 +59,14 @@ def _post(p: PostReport) -> dict[str, Any]:
         "outcome": p.outcome,
         "remedy": p.remedy,
         "target": _length(p.target),
-        "stated": {name: _plain(v) for name, v in stated(p.row).items() if name not in _NOT_OF_THE_POST},
+        "stated": stated_of(p.row),
     }
     return said | _kit(k) if k else said
+
+
+def stated_of(row: SurveyRow) -> dict[str, Any]:
+    """What a row states of its post, as JSON holds it."""
+    return {name: _plain(v) for name, v in stated(row).items() if name not in _NOT_OF_THE_POST}
 
 
 _NOT_OF_THE_POST = frozenset({"site_code", "site_name", "customer", "site_kind", "post_code", "notes"})

@@ -74,6 +74,8 @@ def says(report: CustomerReport) -> dict[str, Any]:
     """What the quotation says, as JSON holds it: a new revision is made where it differs."""
     fields = {name: value for name, value in asdict(report).items() if name not in NOT_SAID}
     logo = fields["seller"].pop("logo")
+    for site in fields["sites"]:
+        site.pop("promise")  # what became of it is no matter of what it says
     plain: dict[str, Any] = _plain(fields)
     return plain | {"logo": hashlib.sha256(logo).hexdigest() if logo else ""}
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any
 
 import numpy as np
@@ -16,6 +17,7 @@ from pipeline.money.quotation import PriceList
 from pipeline.rules.arrays import Catalogue, Ints
 from pipeline.rules.choice import ONE_BOARD, Want
 from pipeline.site.figures import kit_items
+from pipeline.site.promises import promised_need
 from pipeline.site.task import Figures, World
 from schemas.catalogue import CHOICES
 
@@ -74,11 +76,19 @@ def one_board(figures: Iterable[Figures], catalogue: Catalogue) -> tuple[int, in
     posts: Counter[tuple[int, int]] = Counter()
     price: Counter[tuple[int, int]] = Counter()
     for f in figures:
-        for board, ring, many, sum_ in f["offers"]:
+        for board, ring, many, sum_ in (*f["offers"], *_promised_offers(f, catalogue)):
             posts[board, ring] += many
             price[board, ring] += sum_
     boards, rings = catalogue.boards.code, catalogue.rings.code
     return min(posts, key=lambda p: (-posts[p], price[p], boards[p[0]], rings[p[1]]), default=(-1, -1))
+
+
+def _promised_offers(f: Figures, catalogue: Catalogue) -> Iterator[tuple[int, int, int, int]]:
+    """What a promised site counts for: the boards and rings that it was promised, as far as they may still be sold."""
+    boards, rings = catalogue.boards.code, catalogue.rings.code
+    for board, ring, many, price in f.get("promised", {}).get("pairs", ()):
+        if board in boards and ring in rings:
+            yield boards.index(board), rings.index(ring), many, int(Decimal(price) / catalogue.price_unit)
 
 
 def best_kits(f: Figures, choice: int, pair: tuple[int, int], catalogue: Catalogue) -> Ints:
@@ -94,7 +104,9 @@ def best_kits(f: Figures, choice: int, pair: tuple[int, int], catalogue: Catalog
 
 
 def need(site: str, f: Figures, kits: Ints, catalogue: Catalogue) -> Need:
-    """What a site needs, given each different post's kit."""
+    """What a site needs, given each different post's kit; a promised site what it was promised."""
+    if "promised" in f:
+        return promised_need(site, f["promised"])
     has = kits >= 0
     quantity, stripped = np.array(f["quantity"], dtype=np.int64)[has], np.array(f["stripped"], dtype=bool)[has]
     items = kit_items(kits[has], catalogue)

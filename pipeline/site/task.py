@@ -45,6 +45,23 @@ class Before:
 
 
 @dataclass(frozen=True)
+class Promise:
+    """A quotation that was sent and is still valid, or was accepted: it stands. Source: design section 13."""
+
+    revision: int
+    state: str  # sent, accepted
+    day: str  # on which it was marked so
+    note: str
+    date: str
+    valid_until: str
+    workbook: str
+    content: Mapping[str, Any]  # see site.content
+    content_hash: str
+    total: str
+    catalogue: str  # fingerprint of the one that it was made with; World.before has it
+
+
+@dataclass(frozen=True)
 class SiteTask:
     """One site to work out."""
 
@@ -64,6 +81,8 @@ class SiteTask:
     before: Before | None = None
     decided: Mapping[str, Any] = field(default_factory=dict)  # what depends on the customer's other sites; plain values
     moved_by: tuple[str, ...] = ()  # codes of those that have changed since the last finished run
+    promise: Promise | None = None  # that stands
+    ended: Promise | None = None  # one that a changed survey row has ended
 
 
 @dataclass(frozen=True)
