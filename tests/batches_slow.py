@@ -10,9 +10,10 @@ from pathlib import Path
 from typing import Any
 
 import pipeline.run.quote_sites as quoting
+import pipeline.run.site_jobs as jobs
 from pipeline.site.batch import quote_sites
 
-quoting.BATCH_SITES = 4
+jobs.BATCH_SITES = 4
 
 
 def slow(tasks: Sequence[Any], world: Any) -> list[Any]:

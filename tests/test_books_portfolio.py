@@ -30,6 +30,7 @@ SHEETS = [
     "Wanted",
     "Look first",
     "Queries",
+    "Promises",
     "Changes",
     "Expired",
     "Reach",

@@ -19,7 +19,7 @@ HEAVY = {"pandas", "pandera", "pint", "openpyxl", "xlsxwriter", "pyarrow", "dist
 SHELL = {"click", "pathlib", "sqlite3", "os", "time", "datetime", "subprocess", "filelock", "xlrd"} | HEAVY
 PURE = ("rules", "loads", "money")
 NEVER_RULES = ("intake", "reading", "marking", "forms", "sheets", "xlsx", "output", "ledger")
-KNOW_CLICK = {"cli.py", "messages.py", "terminal.py", "check.py", "preview.py"}
+KNOW_CLICK = {"cli.py", "cli_arguments.py", "cli_results.py", "messages.py", "terminal.py", "check.py", "preview.py"}
 
 
 def imports(path: Path) -> Iterator[str]:

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from rules_case import board, mount, policy, pounds, ring, tables
 
-from pipeline.money.amounts import Counts
+from pipeline.money.amounts import Counts, Totals
 from pipeline.money.order import Need, amounts, order_shares, shared, together
 from pipeline.money.prices import minor_unit
 from pipeline.money.quotation import quote
@@ -116,7 +116,7 @@ def test_sites_that_are_not_ordered_together_have_no_share():
 
 def test_a_promised_site_counts_and_keeps_its_freight():
     needs = [
-        Need("a", {"M-1": 4}, Counts(4, 0, 0), D("85.00")),
+        Need("a", {"M-1": 4}, Counts(4, 0, 0), Totals(D(0), D("85.00"), D(0), D(0), D("85.00"), 127.0)),
         Need("b", {"M-1": 8}, Counts(8, 0, 0)),
         Need("c", {"M-1": 2}, Counts(2, 0, 0)),
     ]

@@ -21,9 +21,11 @@ from pipeline.run.request import Progress
 from pipeline.site.tasks import Gathered, gather
 
 
-def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, as_json: bool, progress: Progress) -> int:
+def check(
+    surveys: Sequence[str], catalogue: str, since: Path | None, out: Path | None, jobs: int, as_json: bool, progress: Progress
+) -> int:
     """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
-    faults, policy, said, odd = _catalogue(catalogue)
+    faults, policy, said, odd = _catalogue(catalogue, since)
     found = find_surveys(surveys, without=[str(out)] if out else [])
     progress.stage("Reading surveys", len(found))
     taken = list(take_in(found, jobs, progress.step, said=said))
@@ -39,7 +41,7 @@ def check(surveys: Sequence[str], catalogue: str, out: Path | None, jobs: int, a
     return SOME_HELD if any(waiting(q) for q in queries) else ALL_QUOTED
 
 
-def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any], Dictionary, list[dict[str, str]]]:
+def _catalogue(path: str, since: Path | None) -> tuple[list[dict[str, str]], dict[str, Any], Dictionary, list[dict[str, str]]]:
     """Faults of the catalogue, policy and seller's dictionary (as documented where there is none to read), and what is odd."""
     from pipeline.intake.catalogue import CatalogueFaults, documented_policy
     from pipeline.intake.catalogue.apart import read_apart
@@ -51,7 +53,12 @@ def _catalogue(path: str) -> tuple[list[dict[str, str]], dict[str, Any], Diction
         read = read_apart(path)
     except CatalogueFaults as error:
         return [asdict(f) for f in error.faults], documented_policy(), EMPTY, []
-    return [], read.policy, dictionary(read.tables), [asdict(o) for o in oddities(read.tables)]
+    odd = [asdict(o) for o in oddities(read.tables)]
+    if since is not None:
+        from pipeline.run.since import held_against
+
+        odd += held_against(read, since)
+    return [], read.policy, dictionary(read.tables), odd
 
 
 def _return(

@@ -43,6 +43,7 @@ def _lines(ledger: Ledger, since: int | None, sites: bool) -> Iterator[str]:
         numbers = ", ".join(str(r.run) for r in runs[-10:])
         raise LedgerError(f"There is no run {since}. The latest runs are: {numbers}.")
     yield from _runs(ledger, after)
+    yield from _marked(ledger, after)
     rows = ledger.changes(after, newest)
     if not rows:
         yield "Nothing changed: every quotation says what it said."
@@ -54,6 +55,13 @@ def _lines(ledger: Ledger, since: int | None, sites: bool) -> Iterator[str]:
     for site, some in groupby(sorted(rows, key=lambda r: (r["site_code"], r["run"], r["place"])), key=lambda r: r["site_code"]):
         yield ""
         yield from _site(site, list(some))
+
+
+def _marked(ledger: Ledger, after: int) -> Iterator[str]:
+    """What became of quotations since a run."""
+    for mark in ledger.marks(since=after):
+        note = f"  {mark.note}" if mark.note else ""
+        yield f"{mark.day}  {mark.site_code}-r{mark.revision} {mark.state}{note}"
 
 
 def _summary(ledger: Ledger, after: int, newest: int, rows: Sequence[dict[str, Any]]) -> Iterator[str]:

@@ -126,6 +126,8 @@ def say_outcome(o: Outcome, out: str, quiet: bool) -> None:
     """The end of a run: what came out, what waits for whom, what to do next."""
     if o.exit_status == FAILED:
         listed("Failed:", [f.split("\n")[0] for f in o.failures], "see above")
+    listed("Promised, and no longer holds:", o.broken, f"{out}/portfolio.xlsx")
+    listed("Prices that may be slips:", o.slips, f"{out}/portfolio.xlsx")
     if not quiet or o.waits:
         asked = [(file, told or "see there") for file, _, told in (w.partition("\n") for w in o.waits)]
         by_sender("Waiting for a correction, by file:", asked, f"{out}/data/queries.csv")

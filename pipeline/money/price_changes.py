@@ -47,6 +47,12 @@ def price_changes(before: Tables, after: Tables, price_slip: Decimal) -> tuple[P
     return tuple(_change(*new[key][:2], old[key][2], new[key][2], price_slip) for key in sorted(moved, key=natural_key))
 
 
+def slips(before: Tables, after: Tables, policy: Mapping[str, Any]) -> tuple[str, ...]:
+    """What may be a slip among the prices that move, a sentence each."""
+    changes = price_changes(before, after, Decimal(str(policy["price_slip"])))
+    return tuple(change.sentence for change in changes if change.slip)
+
+
 def natural_key(key: tuple[str, str]) -> tuple[Any, ...]:
     """Key of the natural order of items; those of one kind together."""
     return tuple(natural(part) for part in key)

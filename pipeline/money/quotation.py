@@ -62,9 +62,10 @@ def quote(
 
     `goods` maps an item's code to how many of it the site gets; `counts` are the posts with a kit,
     extensions and stripped posts, each times quantity; `share` is the site's part of its customer's
-    order, None where the site is an order of its own; `prices` is the price list of `tables` where it is
-    made already. Goods come first (mounts, boards, rings, extensions), then services, then freight, each in
-    natural order of code. Raises KeyError where a code is in no table. Source: design section 8, quote.
+    order, which need not name every item, None where the site is an order of its own; `prices` is the
+    price list of `tables` where it is made already. Goods come first (mounts, boards, rings, extensions),
+    then services, then freight, each in natural order of code. Raises KeyError where a code is in no
+    table. Source: design section 8, quote.
     """
     unit, known = minor_unit(policy["currency"]), terms(customer, tables.get("Customers", ()))
     prices = prices or price_list(tables)
@@ -116,7 +117,7 @@ def _goods_lines(
 ) -> Iterator[QuoteLine]:
     for code, row in items:
         quantity, list_price = int(goods[code]), row["price"]
-        price = broken_price(list_price, ordered[code], prices.breaks.get(folded(code), ()))
+        price = broken_price(list_price, ordered.get(code, quantity), prices.breaks.get(folded(code), ()))
         total = line_total(quantity, price, percent, unit)
         yield QuoteLine("goods", code, row.get("description") or "", quantity, list_price, price, percent, total)
 

@@ -11,6 +11,7 @@ from pipeline.intake.query import Query
 from pipeline.ledger.pack import pack, unpack
 from pipeline.ledger.store import GONE, Ledger, SiteEntry
 from pipeline.money.customers import nearest, terms
+from pipeline.money.price_changes import slips
 from pipeline.output.data import BY_SITE, encoded, heading, whole
 from pipeline.output.folder import file_digest, remove_file
 from pipeline.output.shelf import Shelf
@@ -23,6 +24,7 @@ from pipeline.run.read_surveys import SurveysRead
 from pipeline.run.request import Progress
 from pipeline.run.return_copies import return_files
 from pipeline.sheets.portfolio import portfolio_workbook
+from pipeline.sheets.promises_sheet import broken
 from pipeline.site.remarks import not_listed
 from pipeline.site.summary import from_plain
 from pipeline.site.tasks import Gathered
@@ -44,6 +46,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
     _data(shelf, run, quoted, customers, ledger, queries, changes)
     shelf.put("data/readings.csv", whole(READINGS, gathered.readings))
     return_files(shelf, files, run.prints, queries, run.request.jobs, progress)
+    may_be_slips = _slips(run, ledger)
     progress.stage("Writing the portfolio", 1)
     portfolio = portfolio_workbook(
         (from_plain(dict(s)) for s in quoted.summaries),
@@ -55,15 +58,22 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
         wanted_over(quoted.summaries, run.world.policy),
         run.world.setting,
         date,
+        may_be_slips,
     )
     shelf.put("portfolio.xlsx", portfolio)
     progress.step(1)
     shelf.clear()
-    outcome = _outcome(run, gathered, quoted, queries, shelf)
+    outcome = _outcome(run, gathered, quoted, queries, may_be_slips, shelf)
     shelf.put("run.json", _run_json(run, gathered, quoted, outcome, date))
     outcome = replace(outcome, rewritten=quoted.written + shelf.written, **_failed(quoted, shelf))
     _end(run, files, quoted, changes, shelf, outcome, date, ledger)
     return outcome
+
+
+def _slips(run: RunState, ledger: Ledger) -> tuple[str, ...]:
+    """Prices that have moved, since the last run that finished, by more than they are likely meant to."""
+    old = ledger.catalogue(run.last.catalogue) if run.last and run.last.catalogue != run.catalogue.fingerprint else None
+    return slips(old.tables, run.catalogue.tables, run.catalogue.policy) if old else ()
 
 
 def _differs(run: RunState, quoted: Quoted, changes: Sequence[Any], expired: tuple[str, ...]) -> bool:
@@ -148,7 +158,9 @@ def _file(f: Any) -> dict[str, Any]:
     return {"file": f.file, "format": f.format, **counts, "notes": f.notes}
 
 
-def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], shelf: Shelf) -> Outcome:
+def _outcome(
+    run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequence[Query], may_be_slips: tuple[str, ...], shelf: Shelf
+) -> Outcome:
     waits = tuple(_where(q) for q in queries if waiting(q))
     read, ok, held, replaced = (sum(getattr(f, n) for f in gathered.files) for n in ("rows", "quoted", "held", "replaced"))
     edited = sorted(r.workbook for site, r in run.latest.items() if run.found_as[site] == EDITED)
@@ -173,23 +185,16 @@ def _outcome(run: RunState, gathered: Gathered, quoted: Quoted, queries: Sequenc
         waits=waits,
         failures=(),
         notes=(
-            *_broken(quoted),
             *(f"{w} was edited by hand and is left as it is." for w in edited),
             *quoted.notes,
             *_near_a_listed_name(run, quoted),
             *shelf.notes,
         ),
         expired=_expired(quoted),
+        broken=tuple(broken([from_plain(dict(s)) for s in quoted.summaries])),
+        slips=may_be_slips,
     )
     return replace(made, **_failed(quoted, shelf))
-
-
-def _broken(quoted: Quoted) -> Iterator[str]:
-    """Promises of which something no longer holds: the first thing to know."""
-    for s in quoted.summaries:
-        site = s["site"]
-        for sentence in s.get("promised", {}).get("broken", ()):
-            yield f"Promised, and no longer holds: {site['site_code']}-r{site['revision']} ({site['promise']}): {sentence}"
 
 
 def _near_a_listed_name(run: RunState, quoted: Quoted) -> Iterator[str]:
@@ -239,6 +244,8 @@ def _run_json(run: RunState, gathered: Gathered, quoted: Quoted, outcome: Outcom
             "surveys": [{**_file(f), "sha256": run.prints.surveys.get(f.file, "")} for f in gathered.files],
             "policy": {s.name: {"value": s.value, "unit": s.unit, "from": s.where} for s in run.world.setting.policy},
             "expired": list(outcome.expired),
+            "broken_promises": list(outcome.broken),
+            "price_slips": list(outcome.slips),
         }
     )
 

@@ -51,6 +51,8 @@ class Outcome:
     failures: tuple[str, ...]
     notes: tuple[str, ...]
     expired: tuple[str, ...]  # 'SITE-r1, valid until ...'
+    broken: tuple[str, ...] = ()  # what no longer holds of promised quotations
+    slips: tuple[str, ...] = ()  # prices that may be slips
     unchanged: bool = False
 
     def as_text(self) -> str:

@@ -60,10 +60,12 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
     taken = [Taken.unpacked(content) for content in ledger.all_surveys()]
     until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
     gathered = gather(taken, catalogue.policy, request.date.isoformat(), until.isoformat())
-    seen = {r.workbook: r.seen for r in ledger.latest(last.run if last else 0).values()}
+    marked = [ledger.revision(mark.site, mark.revision) for mark in ledger.marks()]
+    seen = {r.workbook: r.seen for r in (*ledger.latest(last.run if last else 0).values(), *marked)}
     run = open_run(request, fingerprints([], request.catalogue), catalogue, ledger, seen)
     quoted = quote_all(run, with_folders(gathered.tasks, run), frozenset(), ledger, progress)
-    sites = _sites(ledger, before, quoted.summaries, quoted.changes, _active(catalogue.tables))
+    standing = {folded(s["site"]["site_code"]): int(s["site"]["revision"]) for s in stood}
+    sites = _sites(ledger, standing, quoted.summaries, quoted.changes, _active(catalogue.tables))
     pairs = [(s.was, s.now) for s in sites]
     return Preview(
         str(catalogue.policy["currency"]),
@@ -82,7 +84,7 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
 
 def _sites(
     ledger: Ledger,
-    before: Mapping[str, Any],
+    before: Mapping[str, int],
     summaries: Sequence[Mapping[str, Any]],
     changes: Sequence[Mapping[str, Any]],
     active: Set[str],
@@ -92,7 +94,7 @@ def _sites(
     for summary in summaries:
         row = summary["site"]
         site = folded(row["site_code"])
-        was = ledger.contents([(site, before[site].revision)])[site].content["says"] if site in before else None
+        was = ledger.contents([(site, before[site])])[site].content["says"] if site in before else None
         now = ledger.contents([(site, row["revision"])])[site].content["says"]
         why = dict.fromkeys(f"{c['kind']}: {c['item']}" for c in changes if c["site_code"] == row["site_code"])
         promise = str(row.get("promise") or "")

@@ -24,6 +24,7 @@ def with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
     known = run.known.get(task.site)
     if known and unpack(known.result)["summary"]["site"]["promise"]:
         known = None  # what was promised stands as it was made, whatever came after
+    program = run.programs.get(known.run if known else r.run, r.program)
     before = Before(
         r.revision,
         r.date,
@@ -31,7 +32,7 @@ def with_before(task: SiteTask, run: RunState, ledger: Ledger) -> SiteTask:
         r.content_hash,
         r.content,
         _rows(task.site, ledger),
-        run.programs.get(known.run if known else r.run, r.program),
+        program if program != run.prints.program else run.world.setting.program,
         known.catalogue if known else r.catalogue,
         r.total,
         run.found_as[task.site] == MISSING,

@@ -9,6 +9,7 @@ from typing import Any
 
 from pipeline.intake.query import Query
 from pipeline.sheets import show
+from pipeline.sheets.promises_sheet import broken
 from pipeline.sheets.report import SiteSummary
 from pipeline.sheets.wording import STATE, VERDICT
 from pipeline.xlsx.page import Book, Page
@@ -18,6 +19,8 @@ from schemas.findings import BY_CODE
 from schemas.order import natural
 from schemas.words import CAUTION
 
+_FIRST = 12
+"""Broken promises that the first page names."""
 SITES_DRAWN, SERVED_DRAWN = 30, 12
 """Most bars in a picture; what is left out is said."""
 OUTCOMES = ("viable", "viable_confirm", "viable_extended", "no_kit")
@@ -48,6 +51,7 @@ class Figures:
     expired: int
     vanished: int
     changes: int
+    slips: int = 0
 
 
 def summed(counts: Sequence[Mapping[str, int]]) -> dict[str, int]:
@@ -136,7 +140,9 @@ def waiting_rows(sites: Sequence[SiteSummary], queries: Sequence[Query], held: i
         ["Whoever measures the posts", "to confirm: " + _codes(others), sum(others.values()), _to("Sites")],
         ["A licensed engineer", "to clear: " + _codes(engineer), sum(engineer.values()), _to("Sites")],
         ["The technical desk", "posts that no kit fits", no_kit, _to("Shortfalls")],
+        ["The sales desk", "promises of which something no longer holds", len(list(broken(sites))), _to("Promises")],
         ["The sales desk", "quotations past their last day", figures.expired, _to("Expired")],
+        ["The catalogue's keeper", "prices that may be slips", figures.slips, _to("Changes")],
         [
             "The sales desk",
             "changes since the last run; sites no longer asked for",
@@ -170,7 +176,11 @@ def write_overview(
     """Writes the first sheet."""
     digits = page.book.digits
     page.title(f"Portfolio of {figures.date}")
-    row = page.para(1, headline(sites, figures.currency, digits), "strong")
+    row = 1
+    if wrong := list(broken(sites)):
+        more = f"\nand {len(wrong) - _FIRST} more on the sheet Promises" if len(wrong) > _FIRST else ""
+        row = page.para(row, "Promised, and no longer holds:\n" + "\n".join(wrong[:_FIRST]) + more, "caution", 0, 3)
+    row = page.para(row, headline(sites, figures.currency, digits), "strong")
     read, held = sum(int(f["rows"]) for f in files), sum(int(f["held"]) for f in files)
     row = page.para(
         row,

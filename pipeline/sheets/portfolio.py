@@ -13,6 +13,7 @@ from pipeline.sheets.items import write_extensions, write_reach, write_shortfall
 from pipeline.sheets.look_first import write_look_first
 from pipeline.sheets.order_list import write_order_list
 from pipeline.sheets.overview import Figures, write_figures, write_overview
+from pipeline.sheets.promises_sheet import write_promises
 from pipeline.sheets.report import Setting, SiteSummary
 from pipeline.sheets.waiting import write_changes, write_expired, write_files, write_queries
 from pipeline.sheets.wanted_sheet import write_wanted
@@ -35,12 +36,13 @@ def portfolio_workbook(
     wanted: Sequence[Mapping[str, Any]],
     setting: Setting,
     date: str,
+    slips: Sequence[str] = (),
 ) -> bytes:
     """The workbook of all sites as .xlsx bytes; the same arguments give the same bytes.
 
     `files` are rows of file, format, rows, held, notes; `changes` rows of data/changes.csv; `expired`
     rows of site_code, revision, valid_until; `vanished` rows of site_code, site_name, revision, workbook; `wanted` rows of
-    data/wanted.csv.
+    data/wanted.csv; `slips` sentences about prices.
     """
     sites = list(summaries)
     currency = next((s.value for s in setting.policy if s.name == "currency"), "")
@@ -55,12 +57,13 @@ def portfolio_workbook(
     _write_wanted(book, wanted, feet)
     write_look_first(book, sites)
     write_queries(book, queries)
-    write_changes(book, changes, vanished, currency)
+    write_promises(book, sites, currency)
+    write_changes(book, changes, vanished, slips, currency)
     write_expired(book, expired)
     write_reach(book, sites, setting)
     write_files(book, files)
     drawn = write_figures(book, sites)
-    figures = Figures(date, currency, last, drawn, len(expired), len(vanished), len(changes))
+    figures = Figures(date, currency, last, drawn, len(expired), len(vanished), len(changes), len(slips))
     write_overview(overview, sites, queries, files, figures)
     return book.bytes()
 
@@ -98,6 +101,7 @@ def site_columns(currency: str) -> list[Col]:
         Col("Rows held", "whole"),
         *(Col(f"{name.capitalize()} [{currency}]", "money", 18) for name in _MONEY),
         Col("Valid until", "text", 14, 12),
+        Col("Promise", "text", 12),
         Col("Workbook", "link", 14),
     ]
 
@@ -120,6 +124,7 @@ def site_row(summary: SiteSummary) -> list[Any]:
         int(site["rows_held"]),
         *(Decimal(str(site[column])) for column in _MONEY),
         str(site["valid_until"]),
+        site.get("promise") or None,
         Link(f"external:{path}", name) if path else "none written",
     ]
 

@@ -86,11 +86,20 @@ def change_rows(changes: Sequence[Mapping[str, Any]]) -> list[list[Any]]:
     ]
 
 
-def write_changes(book: Book, changes: Sequence[Mapping[str, Any]], vanished: Sequence[Mapping[str, Any]], currency: str) -> None:
+def write_changes(
+    book: Book,
+    changes: Sequence[Mapping[str, Any]],
+    vanished: Sequence[Mapping[str, Any]],
+    slips: Sequence[str],
+    currency: str,
+) -> None:
     """What changed since the last run that finished, and sites that nobody asks for any longer."""
     page = book.page("Changes")
     page.title("Changes since the last run that finished")
     row, top = 2, 0
+    if slips:
+        row = page.section(row, "Prices that may be slips", 9)
+        row = page.paras(row, slips, "strong") + 1
     if changes:
         top = row
         cols = [
