@@ -22,6 +22,7 @@ from schemas.words import CAUTION
 SHEETS = [
     "Overview",
     "Sites",
+    "Waits",
     "Customers",
     "Order list",
     "Order by customer",
@@ -83,7 +84,7 @@ def test_overview_answers(forty):
     total = sum(Decimal(f"{1174 + i}.49") for i in range(40))
     assert f"40 sites: 14 ready, 13 to confirm, 13 incomplete. All quotations together: {total:,} USD." in text
     assert "A licensed engineer | to clear: strength of the post (40) | 40 | Shortfalls" not in text
-    assert "A licensed engineer | to clear: strength of the post (40) | 40 | Sites" in text
+    assert "A licensed engineer | to clear: strength of the post (40) | 40 | Waits" in text
     assert "Senders of surveys | to correct 1 row, from 1 file | 1 | Queries" in text
     assert "The technical desk | posts that no kit fits | 20 | Shortfalls" in text
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import asdict, dataclass
 
+from pipeline.intake.field_sheet import FieldSheet
 from pipeline.intake.query import Query
 from pipeline.intake.returned import Identity
 from pipeline.intake.survey.fault import RowRead
@@ -27,13 +28,15 @@ class Taken:
     content: str = ""
     returned: Identity | None = None
     lasting: bool = True
+    field: FieldSheet | None = None  # a field sheet that came back
 
     def packed(self) -> bytes:
         """As it lies in the ledger."""
         rows, queries = [r.as_dict() for r in self.rows], [asdict(q) for q in self.queries]
         returned = asdict(self.returned) if self.returned else None
         plain = {"file": self.file, "format": self.format, "rows": rows, "notes": self.notes, "queries": queries}
-        return pack(plain | {"content": self.content, "returned": returned})
+        field = self.field.as_dict() if self.field else None
+        return pack(plain | {"content": self.content, "returned": returned, "field": field})
 
     @staticmethod
     def unpacked(blob: bytes) -> Taken:
@@ -41,7 +44,9 @@ class Taken:
         plain = unpack(blob)
         rows, queries = tuple(RowRead.from_dict(r) for r in plain["rows"]), tuple(Query(**q) for q in plain["queries"])
         returned = Identity(**plain["returned"]) if plain["returned"] else None
-        return Taken(plain["file"], plain["format"], rows, queries, tuple(plain["notes"]), plain["content"], returned)
+        field = FieldSheet.from_dict(plain["field"]) if plain["field"] else None
+        notes = tuple(plain["notes"])
+        return Taken(plain["file"], plain["format"], rows, queries, notes, plain["content"], returned, field=field)
 
 
 def refused(file: str, error: UnreadableFileError) -> Taken:

@@ -13,6 +13,8 @@ from schemas.order import folded
 
 _Thing = TypeVar("_Thing")
 
+FIELD = "-field.xlsx"
+"""How the name of a field sheet ends."""
 _RESERVED = {"con", "prn", "aux", "nul", *(f"com{i}" for i in range(10)), *(f"lpt{i}" for i in range(10))}
 _LONGEST = 60
 _MARK, _LONGEST_MARK = 8, 64
@@ -95,6 +97,11 @@ def _hash(text: str) -> str:
 def workbook_path(folder: str, revision: int) -> str:
     """Path of a revision's workbook in the output folder; `folder` is the site's."""
     return f"{folder}/{folder.rpartition('/')[2]}-r{revision}.xlsx"
+
+
+def field_sheet_path(workbook: str) -> str:
+    """Path of the field sheet that goes with a revision's workbook."""
+    return f"{workbook.removesuffix('.xlsx')}{FIELD}"
 
 
 def folder_of(workbook: str) -> str:

@@ -14,6 +14,7 @@ from pipeline.money.customers import nearest, terms
 from pipeline.money.price_changes import slips
 from pipeline.output.data import BY_SITE, encoded, heading, whole
 from pipeline.output.folder import file_digest, remove_file
+from pipeline.output.names import field_sheet_path
 from pipeline.output.shelf import Shelf
 from pipeline.run.customer_quotations import Customers, quote_customers
 from pipeline.run.known_catalogue import keep_catalogue
@@ -175,7 +176,7 @@ def _outcome(
         rows_held=held,
         rows_replaced=replaced,
         files=len(gathered.files),
-        files_not_read=sum(not f.rows for f in gathered.files),
+        files_not_read=sum(not f.rows and not f.field_sheet for f in gathered.files),
         ready=quoted.states.count("ready"),
         to_confirm=quoted.states.count("to_confirm"),
         incomplete=quoted.states.count("incomplete"),
@@ -290,6 +291,7 @@ def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:
     for (site, revision), path in run.unfinished.items():
         if (site, revision) in quoted.intended:
             continue
-        if (path, file_digest(run.request.out / path)) in run.ours:
-            remove_file(run.request.out, path)
+        for left in (path, field_sheet_path(path)):
+            if (left, file_digest(run.request.out / left)) in run.ours:
+                remove_file(run.request.out, left)
         ledger.forget_revision(site, revision)

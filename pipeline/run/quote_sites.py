@@ -11,6 +11,7 @@ from pipeline.intake.query import Query
 from pipeline.ledger.pack import pack
 from pipeline.ledger.store import Ledger
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
+from pipeline.output.names import FIELD, field_sheet_path
 from pipeline.run.open_run import RunState
 from pipeline.run.promises import with_promises
 from pipeline.run.request import Progress
@@ -101,7 +102,7 @@ def _outcomes(jobs: Sequence[Job], run: RunState, ledger: Ledger, quoted: Quoted
 def _intend(batch: Sequence[SiteOutcome], inputs: Mapping[str, str], run: RunState, ledger: Ledger, quoted: Quoted) -> None:
     """Say which workbooks are about to be written, so that a killed run's files are known as ours, and keep the lines."""
     fresh = [revision_of(o, run) for o in batch if o.content is not None]
-    files = [(o.summary["site"]["workbook"], digest(o.workbook)) for o in batch if o.workbook is not None and o.summary]
+    files = [(path, digest(data)) for o in batch for path, data in _files(o)]
     with ledger.together():
         ledger.intend(fresh)
         ledger.about_to_write(files)
@@ -160,17 +161,32 @@ def _came_out(job: Job, summary: Mapping[str, Any], asked: Sequence[Query], stat
 def _write(task: SiteTask, o: SiteOutcome, run: RunState, ledger: Ledger, quoted: Quoted) -> bool:
     """Put a workbook in its place; one that is open elsewhere is reported, and the run goes on."""
     assert o.workbook is not None
-    assert o.summary is not None
-    place, hash_ = run.request.out / o.summary["site"]["workbook"], digest(o.workbook)
     try:
-        if file_digest(place) != hash_:
-            write_whole(place, o.workbook, within=run.request.out)
-            quoted.written += 1
+        for path, data in _files(o):
+            quoted.written += _put(path, data, run, only_new=path.endswith(FIELD) and o.content is None)
     except NotWrittenError as error:
         quoted.failures.append(str(error))
         if o.content is not None:
             ledger.forget_revision(task.site, o.revision)
         return False
     if o.content is None:
-        quoted.made_again[task.site] = hash_
+        quoted.made_again[task.site] = digest(o.workbook)
+    return True
+
+
+def _files(o: SiteOutcome) -> list[tuple[str, bytes]]:
+    """Path and bytes of what is written of a site: its workbook, and the field sheet that goes with it."""
+    if o.workbook is None or o.summary is None:
+        return []
+    path = o.summary["site"]["workbook"]
+    return [(path, o.workbook), *([(field_sheet_path(path), o.field_sheet)] if o.field_sheet else [])]
+
+
+def _put(path: str, data: bytes, run: RunState, only_new: bool) -> bool:
+    """Write a file that is not there as it is to be; a field sheet may have been filled in where it stands."""
+    place = run.request.out / path
+    stands = file_digest(place)
+    if stands == digest(data) or (stands and only_new):
+        return False
+    write_whole(place, data, within=run.request.out)
     return True

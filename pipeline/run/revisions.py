@@ -9,7 +9,7 @@ from typing import Any
 from pipeline.ledger.pack import unpack
 from pipeline.ledger.store import BACK, Ledger, Revision
 from pipeline.output.folder import digest, file_digest
-from pipeline.output.names import workbook_path
+from pipeline.output.names import field_sheet_path, workbook_path
 from pipeline.run.open_run import EDITED, LOCKED, MISSING, RunState
 from pipeline.site.task import Before, SiteOutcome, SiteTask
 
@@ -53,11 +53,15 @@ def _rows(site: str, ledger: Ledger) -> dict[str, dict[str, Any]] | None:
 def free_number(folder: str, number: int, run: RunState) -> int:
     """The first number from `number` on whose workbook is not in `folder`, or is what a killed run of ours left."""
     while True:
-        path = workbook_path(folder, number)
-        hash_ = file_digest(run.request.out / path)
-        if not hash_ or (path, hash_) in run.ours:
+        workbook = workbook_path(folder, number)
+        if all(_is_free(path, run) for path in (workbook, field_sheet_path(workbook))):
             return number
         number += 1
+
+
+def _is_free(path: str, run: RunState) -> bool:
+    hash_ = file_digest(run.request.out / path)
+    return not hash_ or (path, hash_) in run.ours
 
 
 def to_renew(task: SiteTask, run: RunState) -> bool:

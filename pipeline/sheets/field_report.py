@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pipeline.sheets import show
 from pipeline.sheets.assembly import Items
@@ -12,6 +13,7 @@ from pipeline.sheets.customer_site import fitted
 from pipeline.sheets.read_as import read_as
 from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.wording import number, strength_open
+from schemas.field import A_ROW_EACH
 from schemas.findings import BY_CODE
 from schemas.survey import HEIGHT_METHODS, SIZE_METHODS, SURVEY
 
@@ -31,6 +33,10 @@ class Question:
     choices: tuple[str, ...]  # words of the column's list, () where it is free
     tools: tuple[str, ...]  # what may stand under `With`, () where that does not count
     who: str
+    was: str  # what stands in the survey's own cell, '' nothing
+    of: str = ""  # which of the posts of its row, '' where there is one
+    together: bool = False  # it is about so many posts that a tick says whether all were looked at
+    up_to: float | None = None  # moment at the ground up to which a clearance would hold [N m]
 
 
 @dataclass(frozen=True)
@@ -54,7 +60,7 @@ def field_report(report: SiteReport, items: Items, identity: str, program: str, 
     asked = tuple(questions(report))
     look_at: dict[str, tuple[str, ...]] = {}
     for q in asked:
-        look_at[q.post] = (*look_at.get(q.post, ()), q.asks)
+        look_at[q.post] = tuple(dict.fromkeys((*look_at.get(q.post, ()), q.asks)))
     made = tuple(fitted(report, items))
     return FieldReport(number(report), report.site_name, identity, report.date, program, paper, report.feet, made, look_at, asked)
 
@@ -76,7 +82,15 @@ def questions(report: SiteReport) -> Iterator[Question]:
         if strength_open(post):
             asks |= _strength(post, asks)
         for name, (words, who) in sorted(asks.items(), key=lambda ask: (ask[0] == _CLEARED, SURVEY.names.index(ask[0]))):
-            yield _question(post, name, words, who, report.feet)
+            yield from _of_each(_question(post, name, words, who, report.feet), post.quantity)
+
+
+def _of_each(question: Question, posts: int) -> Iterator[Question]:
+    """The question for each of the posts that stand on one row of the survey; for all of them where they are many."""
+    if posts <= A_ROW_EACH:
+        yield from (replace(question, of=f"{n} of {posts}" if posts > 1 else "") for n in range(1, posts + 1))
+    else:
+        yield replace(question, of=f"All {posts} posts", together=True)
 
 
 def _strength(post: PostReport, asks: dict[str, tuple[str, str]]) -> dict[str, tuple[str, str]]:
@@ -97,4 +111,13 @@ def _question(post: PostReport, name: str, words: str, who: str, feet: bool) -> 
     typed, value = row.typed.get(name, ""), getattr(row, name)
     known = read_as(column, value, feet) if value not in (None, "") else show.UNKNOWN
     seen = f"{known} (typed: {typed})" if typed and typed != known else known
-    return Question(row.post_code, words, column.heading, seen, column.values, TOOLS.get(name, ()), who)
+    was, up_to = row.own.get(name, typed), _clears_up_to(post) if name == _CLEARED else None
+    if up_to is not None:
+        words = f"{words} Up to {show.moment(up_to, feet)} at the ground."
+    return Question(row.post_code, words, column.heading, seen, column.values, TOOLS.get(name, ()), who, was, up_to=up_to)
+
+
+def _clears_up_to(post: PostReport) -> float | None:
+    """The greater moment at the ground of the kit that is to be cleared [N m]; None where one is not known."""
+    moments = (post.kit.moment_play, post.kit.moment_storm) if post.kit else (math.nan,)
+    return None if any(math.isnan(m) for m in moments) else max(moments)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import Any
+
 from pipeline.sheets import show
 from pipeline.sheets.assembly import Assembly
 from pipeline.sheets.customer_report import Fitted
@@ -10,10 +13,9 @@ from pipeline.sheets.elevations import PANEL, draw, scale_of
 from pipeline.sheets.field_report import FieldReport, Question
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Col
+from schemas.field import ALL, BY, COLUMN, LOOKED_AT, NEW_READING, ON, POST, PROPERTY, QUESTION, READ_AS, UP_TO, WAS, WITH
 from schemas.words import CAUTION, CAUTION_IN_SHORT, ON_SITE_CHECKS
 
-PROPERTY = "postquote-field"
-"""Name of the workbook's own property by which it is known when it comes back. Source: contract section 5."""
 BOX = "\N{BALLOT BOX}"
 BEFORE = ("post looked at, as listed on Check", "size and height measured again", "kit complete and undamaged")
 DURING = ("clamps level and at their height", "board plumb, ring level", "fastened as the maker says")
@@ -22,15 +24,17 @@ _TICKS = (("Before", BEFORE), ("During", DURING), ("After", AFTER))
 _LEAST_ROW = 22.0
 """Least height of a row that is filled in by hand, or stands beside a drawing [pt]."""
 CHECK = [
-    Col("Post", "bold", 18, 12),
-    Col("Question", "text", 50, 36),
-    Col("Column", "text", 22, 18),
-    Col("Read as", "text", 30, 20),
-    Col("New reading", "fill", 22, 22),
-    Col("With", "fill", 18, 18),
-    Col("By", "fill", 22, 22),
-    Col("On", "fill", 14, 14),
+    Col(POST, "bold", 18, 12),
+    Col(QUESTION, "text", 50, 36),
+    Col(COLUMN, "text", 22, 18),
+    Col(READ_AS, "text", 30, 20),
+    Col(NEW_READING, "fill", 22, 22),
+    Col(WITH, "fill", 18, 18),
+    Col(BY, "fill", 22, 22),
+    Col(ON, "fill", 14, 14),
 ]
+_LOOKED_AT = Col(LOOKED_AT, "fill", 12, 12)
+"""Beside it, where so many posts stand on one row of the survey that they are asked about together."""
 """The table of `Check`: its headings are read when the sheet comes back. Source: contract section 5."""
 
 
@@ -128,13 +132,16 @@ def _check(book: Book, report: FieldReport) -> None:
     page.title(f"Check {report.number}: to be filled in on site and sent back")
     row = page.para(1, CAUTION, "caution")
     words = (
-        "Fill in New reading with what you find, with its unit; a blank one answers nothing. Send this workbook back as it is."
+        "Fill in New reading with what you find, with its unit; a blank one answers nothing. A size is the outside size: what a "
+        "tape reads round the post is written as “circumference 11 in”. Send this workbook back as it is."
     )
     row = page.para(row, words)
     if report.questions:
         top = row
-        rows = [[q.post, q.asks, q.column, q.read_as, None, None, None, None] for q in report.questions]
-        row = page.table(top, "check", CHECK, rows, "What to confirm or to measure again")
+        columns = [*CHECK, *([_LOOKED_AT] if any(q.together for q in report.questions) else [])]
+        rows = [_row(q)[: len(columns)] for q in report.questions]
+        row = page.table(top, "check", columns, rows, "What to confirm or to measure again")
+        _for_the_way_back(page, top, report.questions)
         for number, question in enumerate(report.questions, top + 1):
             _lists(page, number, question)
             page.tall(number, _LEAST_ROW)
@@ -146,9 +153,25 @@ def _check(book: Book, report: FieldReport) -> None:
     _print(page, report, landscape=True)
 
 
+def _row(q: Question) -> list[Any]:
+    asks = f"{q.of}: {q.asks}" if q.of else q.asks
+    return [q.post, asks, q.column, q.read_as, None, None, None, None, None if q.together else "-"]
+
+
+def _for_the_way_back(page: Page, top: int, questions: Sequence[Question]) -> None:
+    """Beside the table, hidden: what the survey's own cells say, and up to what a clearance would hold."""
+    first = len(CHECK) + 1
+    for column, heading in enumerate((WAS, UP_TO), first):
+        page.put(top, column, heading, "note")
+    for row, q in enumerate(questions, top + 1):
+        page.put(row, first, q.was, "note")
+        page.put(row, first + 1, q.up_to, "note")
+    page.sheet.set_column(first, first + 1, None, None, {"hidden": True})
+
+
 def _lists(page: Page, row: int, question: Question) -> None:
     """Drop-downs where the survey's column has a list, and for the tool."""
-    for column, words in ((4, question.choices), (5, question.tools)):
+    for column, words in ((4, question.choices), (5, question.tools), (8, (ALL,) if question.together else ())):
         if words:
             page.sheet.data_validation(row, column, row, column, {"validate": "list", "source": list(words)})
     who = {"validate": "any", "input_title": "By whom", "input_message": question.who[:255]}

@@ -137,8 +137,8 @@ def waiting_rows(sites: Sequence[SiteSummary], queries: Sequence[Query], held: i
     no_kit = sum(s.outcomes.get("no_kit", 0) for s in sites)
     return [
         ["Senders of surveys", correct, held + len(lost), _to("Queries")],
-        ["Whoever measures the posts", "to confirm: " + _codes(others), sum(others.values()), _to("Sites")],
-        ["A licensed engineer", "to clear: " + _codes(engineer), sum(engineer.values()), _to("Sites")],
+        ["Whoever measures the posts", "to confirm: " + _codes(others), sum(others.values()), _to("Waits")],
+        ["A licensed engineer", "to clear: " + _codes(engineer), sum(engineer.values()), _to("Waits")],
         ["The technical desk", "posts that no kit fits", no_kit, _to("Shortfalls")],
         ["The sales desk", "promises of which something no longer holds", len(list(broken(sites))), _to("Promises")],
         ["The sales desk", "quotations past their last day", figures.expired, _to("Expired")],

@@ -15,6 +15,7 @@ from pipeline.sheets.order_list import write_order_list
 from pipeline.sheets.overview import Figures, write_figures, write_overview
 from pipeline.sheets.promises_sheet import write_promises
 from pipeline.sheets.report import Setting, SiteSummary
+from pipeline.sheets.site_waits import write_waits
 from pipeline.sheets.waiting import write_changes, write_expired, write_files, write_queries
 from pipeline.sheets.wanted_sheet import write_wanted
 from pipeline.sheets.wording import STATE
@@ -50,6 +51,7 @@ def portfolio_workbook(
     feet = in_feet(s.feet for s in sites)
     overview = book.page("Overview")
     last = _write_sites(book, sites, currency)
+    write_waits(book, sites)
     write_customers(book, sites, currency)
     write_order_list(book, sites, setting, currency)
     write_extensions(book, sites, feet)

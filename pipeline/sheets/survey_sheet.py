@@ -64,9 +64,9 @@ def row_cells(row: SurveyRow, feet: bool) -> list[tuple[Any, ...]]:
 
 def _remark(row: SurveyRow, name: str, typed: str) -> str:
     """Where a value comes from that was not typed in the cell itself."""
-    how = next((o.how for o in row.origins if o.name == name), "")
-    if how:
-        return HOW_READ[how]
+    origin = next((o for o in row.origins if o.name == name), None)
+    if origin:
+        return ", ".join(filter(None, (f"{HOW_READ[origin.how]} {origin.file}".rstrip(), origin.who)))
     if name in row.unread:
         return "could not be read: not known"
     if typed or name in _OF_SITE:

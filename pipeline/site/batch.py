@@ -8,10 +8,13 @@ from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
+from pipeline.intake.field_sheet import identity_text
 from pipeline.ledger.pack import pack
 from pipeline.output.names import workbook_path
 from pipeline.sheets.customer_report import as_plain as customer_plain
 from pipeline.sheets.customer_site import customer_site
+from pipeline.sheets.field_report import field_report
+from pipeline.sheets.field_sheet import field_workbook
 from pipeline.sheets.report import Change, SiteReport
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.site.assemble import put_together, site_lines, site_row
@@ -76,6 +79,7 @@ def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutco
     remedies = [r for b in blocks for r in b.remedies]
     row = site_row(report, workbook_path(task.folder, report.revision))
     plain = summary(report, row, extensions, remedies, [b.reach for b in blocks])
+    written = bool(fresh or (before and before.issue))
     return SiteOutcome(
         site=task.site,
         lines=tuple((name, pack(text)) for some in (*(b.lines for b in blocks), lines) for name, text in some.items()),
@@ -90,9 +94,17 @@ def _outcome(task: SiteTask, blocks: Sequence[Block], world: World) -> SiteOutco
         content_hash=hash_,
         content=now if fresh else None,
         total=str(report.totals.total),
-        workbook=site_workbook(report, world.setting) if fresh or (before and before.issue) else None,
+        workbook=site_workbook(report, world.setting) if written else None,
+        field_sheet=_field_sheet(report, hash_, world) if written else None,
         changes=issue.changes if fresh else (),
     )
+
+
+def _field_sheet(report: SiteReport, content: str, world: World) -> bytes:
+    """What goes to the site with a revision."""
+    setting = world.setting
+    identity = identity_text(report.site_code, report.revision, content)
+    return field_workbook(field_report(report, setting.items, identity, setting.program, setting.paper))
 
 
 def _issue(task: SiteTask, now: dict[str, Any], hash_: str, report: SiteReport, world: World) -> _Issue:
@@ -125,7 +137,7 @@ def _promised(task: SiteTask, promise: Promise, blocks: Sequence[Block], worlds:
     kits = {code: state for b in blocks for code, state in b.promised.items()}
     stood = standing(task, promise, kept)
     lines, extensions = site_lines(stood.report, kept)
-    row = site_row(stood.report, promise.workbook)
+    row, again = site_row(stood.report, promise.workbook), bool(task.before and task.before.issue)
     plain = summary(stood.report, row, extensions, stood.remedies, [b.reach for b in blocks])
     plain = replace(plain, promised=summary_of(promise, now, broken(promise, posts, kits, world)))
     return SiteOutcome(
@@ -141,7 +153,8 @@ def _promised(task: SiteTask, promise: Promise, blocks: Sequence[Block], worlds:
         valid_until=promise.valid_until,
         content_hash=promise.content_hash,
         total=promise.total,
-        workbook=site_workbook(stood.report, kept.setting) if task.before and task.before.issue else None,
+        workbook=site_workbook(stood.report, kept.setting) if again else None,
+        field_sheet=_field_sheet(stood.report, promise.content_hash, kept) if again else None,
     )
 
 

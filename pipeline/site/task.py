@@ -105,4 +105,5 @@ class SiteOutcome:
     content: Mapping[str, Any] | None = None  # only with a new revision
     total: str = ""
     workbook: bytes | None = None  # only with a new revision, or where the old one is missing
+    field_sheet: bytes | None = None  # with the workbook
     changes: tuple[Change, ...] = ()

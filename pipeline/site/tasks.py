@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from pipeline.intake.query import Query
 from pipeline.intake.survey.across import spelling
 from pipeline.intake.survey.copies import Copies, lost_posts, settle_copies
+from pipeline.intake.survey.field_answers import Answered, with_field_answers
 from pipeline.intake.survey.gate import Checked, check_rows
+from pipeline.intake.survey.identity import identified
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.intake.taken import Taken
 from pipeline.site.task import SiteTask
@@ -28,6 +30,7 @@ class FileCount:
     held: int
     replaced: int
     notes: tuple[str, ...]
+    field_sheet: bool = False  # it has answers and no rows
 
 
 @dataclass(frozen=True)
@@ -43,11 +46,15 @@ class Gathered:
 def gather(files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_until: str) -> Gathered:
     """One task a site. Rows that cannot be told to a site are in no task; their queries are kept."""
     copies = settle_copies(files)
-    checked = check_rows([r for f in copies.files for r in f.rows], policy)
+    answered = with_field_answers(
+        identified([r for f in copies.files for r in f.rows]), [(f.file, f.field) for f in copies.files if f.field]
+    )
+    checked = check_rows(answered.rows, policy)
     counting = [row for i, row in enumerate(checked.rows) if i not in checked.replaced]
     lost, asked_again = _lost(copies, counting, policy)
     counting += lost
-    queries = sorted((*(q for f in copies.files for q in f.queries), *checked.queries, *asked_again), key=lambda q: q.order)
+    of_rows = (*(_on_field_sheet(q, answered) for q in checked.queries), *asked_again)
+    queries = sorted((*(q for f in copies.files for q in f.queries), *answered.queries, *of_rows), key=lambda q: q.order)
     by_site: dict[str, list[SurveyRow]] = defaultdict(list)
     for row in counting:
         if row.site_code:
@@ -59,6 +66,12 @@ def gather(files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_u
     tasks = [_task(site, rows, asked[site], loose[site], date, valid_until) for site, rows in by_site.items()]
     in_order = tuple(sorted(tasks, key=lambda t: natural(t.site_code)))
     return Gathered(in_order, tuple(queries), _counts(copies, checked, lost), readings(counting))
+
+
+def _on_field_sheet(q: Query, answered: Answered) -> Query:
+    """A query about a value that a field sheet gave stands at that sheet's cell."""
+    there = answered.places.get((q.file, q.sheet, q.record, q.name))
+    return replace(q, file=there[0], sheet=there[1], cell=there[2]) if there and q.code != "CONFLICT" else q
 
 
 def _lost(copies: Copies, counting: Sequence[SurveyRow], policy: Mapping[str, Any]) -> tuple[list[SurveyRow], list[Query]]:
@@ -97,8 +110,8 @@ def readings(rows: Iterable[SurveyRow]) -> tuple[Mapping[str, str], ...]:
     key = lambda r: (natural(r.site_code), natural(r.post_code), natural(r.file), natural(r.sheet), r.row)  # noqa: E731
     return tuple(
         {
-            "file": row.file,
-            "sheet": row.sheet,
+            "file": o.file or row.file,
+            "sheet": o.sheet if o.file else row.sheet,
             "cell": o.cell,
             "site_code": row.site_code,
             "post_code": row.post_code,
@@ -124,5 +137,5 @@ def _counts(copies: Copies, checked: Checked, lost: Sequence[SurveyRow]) -> tupl
         by_copy, kept = len(copies.replaced.get(f.file, ())), sum(r.file == f.file for r in lost)
         rows, gone = len(numbers) + by_copy, len(replaced) + by_copy - kept
         notes = (*f.notes, *copies.notes[f.file], *replaced)
-        counts.append(FileCount(f.file, f.format, rows, quoted, held + kept, gone, notes))
+        counts.append(FileCount(f.file, f.format, rows, quoted, held + kept, gone, notes, f.field is not None))
     return tuple(sorted(counts, key=lambda c: natural(c.file)))

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from pipeline.intake.dictionary import EMPTY, Dictionary, with_sellers_headings
+from pipeline.intake.field_sheet import read_field_sheet
 from pipeline.intake.layout.find import find_records
 from pipeline.intake.query import FileResult
 from pipeline.intake.returned import identity_of
@@ -33,6 +34,12 @@ def read_hashed_file(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
 
 def read_file(book: Book, file: str, said: Dictionary = EMPTY) -> Taken:
     """Every record of `book`, each of its cells read by itself, and the queries of its layout; `file` is the name to show."""
+    if filled_in := read_field_sheet(book, file, said.words):
+        sheet, asked = filled_in
+        count = sum(not a.blank for a in sheet.answers)
+        note = f"A field sheet of {sheet.site_code}-r{sheet.revision} that came back: {count} of {len(sheet.answers)} answered."
+        returned = identity_of(book.properties)
+        return Taken(file, book.format, (), tuple(asked), (*book.notes, note), returned=returned, field=sheet)
     records, queries, notes = find_records(with_sellers_headings(book, said), file)
     rows = tuple(read_record(r, file, said.words) for r in records)
     return Taken(file, book.format, rows, tuple(queries), tuple(notes), returned=identity_of(book.properties))

@@ -43,7 +43,7 @@ def settle_copies(files: Sequence[Taken]) -> Copies:
         old = [c for c in copies if _round(c) < last] + _first_files(files, copies)
         for f in old:
             replaced[f.file], by[f.file] = f.rows, latest[0].file
-            counting[f.file] = replace(f, rows=(), queries=())
+            counting[f.file] = replace(f, rows=(), queries=(), field=None)
         for f in _told_apart(latest, old) if len(latest) > 1 else ():
             kept = {_place(r) for r in f.rows}
             gone = tuple(r for r in counting[f.file].rows if _place(r) not in kept)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -76,8 +76,18 @@ def _checked(read: RowRead, found: Sequence[Failure], policy: Mapping[str, Any])
     faulty |= {f.name for f in faults}
     faults += _together(row, {f.check for f in found if not f.column}, faulty)
     held = [f for f in faults if _holds(row, f)]
-    queries = [_query(row, f, f in held) for f in faults]
+    queries = [*(_query(row, f, f in held) for f in faults), *_nobody_cleared(row)]
     return _finished(row, {f.name for f in faults} | row.unread, bool(held)), queries
+
+
+def _nobody_cleared(row: SurveyRow) -> Iterator[Query]:
+    """A clearance of which nobody is named counts as blank. Source: design section 7, load_state."""
+    if row.strength_cleared == "yes" and not row.cleared_by:
+        at = row.cells.get("cleared_by") or row.cells.get("strength_cleared", "")
+        fault = Fault(
+            "MISSING", "“yes” counts as blank while nobody is named under “Cleared by”.", "name and licence of the engineer"
+        )
+        yield _query(row, CellFault("strength_cleared", at, fault), False)
 
 
 def _waiting(read: RowRead) -> list[CellFault]:

@@ -17,6 +17,9 @@ class Origin:
     typed: str
     taken_as: str
     how: str
+    file: str = ""  # and sheet of the cell, where they are not the row's own
+    sheet: str = ""
+    who: str = ""  # by whom and when, of an answer from the site
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,7 +29,8 @@ class SurveyRow(SurveyedPost):
     `label` is where it stands in words (`row 7`, `column D`), which no other row of its sheet has.
     `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`); `cells`
     the address of each column's cell; `units` the unit that each measure was given in; `said` sentences
-    about what was inferred (a wall from a schedule); `origins` what was not typed in the cell itself. A
+    about what was inferred (a wall from a schedule); `origins` what was not typed in the cell itself; `own` what
+    stands in the survey's own cells of columns that a field sheet has answered. A
     row that is held keeps what could be read.
     """
 
@@ -41,6 +45,7 @@ class SurveyRow(SurveyedPost):
     said: tuple[str, ...] = ()
     extra: dict[str, str] = field(default_factory=dict)
     origins: tuple[Origin, ...] = ()
+    own: dict[str, str] = field(default_factory=dict)
 
     def as_dict(self) -> dict[str, Any]:
         """Plain values, fit for JSON; `values` has what is stated, by column. Its dictionaries are the row's own."""
