@@ -115,7 +115,7 @@ OTHERS: dict[str, tuple[Edit, ...]] = {
             '        _text("workbook", "Workbook", "Path of the site',
             '        _whole("rows", "Rows", "Rows."),\n',
         ),
-        ("pipeline/site/assemble.py", '        "workbook": workbook_path', '        "rows": len(r.posts),\n'),
+        ("pipeline/site/assemble.py", '        "workbook": workbook,', '        "rows": len(r.posts),\n'),
     ),
     "a sheet": (
         ("pipeline/sheets/remark.py", "", SHEET),
@@ -163,7 +163,7 @@ def quote_examples(folder: Path) -> list[dict[str, str]]:
 
 @pytest.mark.slow
 def test_every_other_recipe_ends_with_a_program_that_works(tmp_path: Path) -> None:
-    assert {"a rule of fit", *OTHERS} == set(recipes())
+    assert {"a rule of fit", "a layout", *OTHERS} == set(recipes()), "a layout is held by its properties"
     copy_with([edit for edits in OTHERS.values() for edit in edits], tmp_path)
     assert quote_examples(tmp_path)
     out = tmp_path / "out"

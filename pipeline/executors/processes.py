@@ -54,9 +54,17 @@ class Executor(Protocol):
 
 
 @contextmanager
-def executor(shared: Any, jobs: int, cluster: str = "") -> Iterator[Executor]:
-    """Workers that have what all batches share; this process itself where there is one job."""
-    made = _made(shared, jobs, cluster)
+def executor(shared: Any, jobs: int, cluster: str = "", or_here: bool = False) -> Iterator[Executor]:
+    """Workers that have what all batches share; this process itself where there is one job.
+
+    NoSchedulerError where no scheduler answers; with `or_here`, in the middle of a run, this machine does the work then.
+    """
+    try:
+        made = _made(shared, jobs, cluster)
+    except NoSchedulerError:
+        if not or_here:
+            raise
+        made = _made(shared, jobs, "")
     try:
         yield made
     finally:

@@ -153,7 +153,7 @@ def _of_sites(says: Mapping[str, Any]) -> list[tuple[Any, ...]]:
 def _write(issues: Sequence[_Issue], run: RunState, quoted: Quoted, ledger: Ledger) -> None:
     """Put the workbooks in their places, each whole; the ledger knows of them before."""
     jobs = 1 if len(issues) <= FEW else run.request.jobs
-    with executor(run.world, jobs, run.request.cluster) as through:
+    with executor(run.world, jobs, run.request.cluster if jobs > 1 else "", or_here=True) as through:
         books = in_order(through, write_books, [[i.report] for i in issues], lambda _, why: why)
         for issue, (book,) in zip(issues, books, strict=True):
             if isinstance(book, str):
