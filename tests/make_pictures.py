@@ -31,7 +31,7 @@ PAGES = (
     ("kits", "sites/NM-BRK/NM-BRK-r1.xlsx", "Viable kits:"),
     ("shortfalls", "sites/NM-BRK/NM-BRK-r1.xlsx", "Shortfalls:"),
     ("loads", "sites/VF-102/VF-102-r1.xlsx", "Loads:"),
-    ("drawings", "sites/TB-3/TB-3-r1.xlsx", "Drawings:"),
+    ("drawings", "customers/Tern-Bay-Youth-League/Tern-Bay-Youth-League-r1.xlsx", "Drawings:"),
     ("portfolio", "portfolio.xlsx", "Portfolio of"),
     ("reach", "portfolio.xlsx", "Reach:"),
     ("correct", "returns/district/south_schools-marked.xlsx", "Please correct and send back"),

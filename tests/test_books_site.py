@@ -184,15 +184,6 @@ def test_one_unit_system_a_sheet_where_nothing_is_computed(feet, other):
         assert not re.search(other, words(book, "Loads"))
 
 
-def test_posts_lead_to_their_drawing(small_book):
-    book = opened(small_book)
-    links = {cell.value: cell.hyperlink.location for row in book["Posts"].iter_rows() for cell in row if cell.hyperlink}
-    assert set(links) == {"A", "B", "C"}
-    for letter, location in links.items():
-        sheet, cell = location.split("!")
-        assert str(book[sheet.strip("'")][cell].value).startswith(f"{letter}: post")
-
-
 def test_a_footer_that_begins_with_a_digit_is_no_font_size():
     data = site_workbook(report((post("1"),), site_code="12"), setting())
     assert opened(data)["Quote"].oddFooter.left.text.strip().startswith("12-r1")

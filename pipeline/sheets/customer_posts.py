@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Any
 
 from pipeline.sheets import show
 from pipeline.sheets.assembly import Assembly
 from pipeline.sheets.customer_report import CustomerReport, Fitted
 from pipeline.sheets.drawing import elevation
-from pipeline.sheets.drawings import ACROSS, caption, letter
 from pipeline.sheets.elevations import PANEL, draw, scale_of
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Col
 from schemas.words import CAUTION, CAUTION_IN_SHORT
 
+ACROSS = 3
+"""Drawings side by side."""
 _SAME = 1e-3
 """Ring heights that differ by less are one [m]."""
 COLUMNS = [
@@ -26,6 +28,16 @@ COLUMNS = [
     Col("Answer", "text", 22, 14),
     Col("Drawing", "text", 10),
 ]
+
+
+def letter(index: int) -> str:
+    """Letter of a drawing by its number from 0: A, B, ... Z, AA."""
+    word = ""
+    index += 1
+    while index:
+        index, rest = divmod(index - 1, 26)
+        word = chr(65 + rest) + word
+    return word
 
 
 def letters(report: CustomerReport) -> dict[Assembly, str]:
@@ -59,6 +71,15 @@ def ring(a: Assembly, feet: bool) -> str:
     """The ring heights that can be set, in words."""
     top = show.length(a.top, feet)
     return top if a.top - a.lowest < _SAME else f"{show.length(a.lowest, feet)} to {top}"
+
+
+def caption(name: str, posts: Sequence[str], count: int, a: Assembly, feet: bool) -> str:
+    """What stands above a drawing."""
+    codes = show.listed([code[:40] for code in posts], 8)
+    return (
+        f"{name}: {'post' if len(posts) == 1 else 'posts'} {codes} ({show.counted(count, 'post')})\n"
+        f"{a.post_shape} {show.length(a.post_size, feet)}; {show.kit(a.mount, a.board, a.ring, a.extension)}"
+    )
 
 
 def write_posts(book: Book, report: CustomerReport) -> None:

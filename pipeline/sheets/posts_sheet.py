@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 from typing import Any
 
 from pipeline.sheets import load_words, show
@@ -11,13 +10,10 @@ from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.setup import finish, shared
 from pipeline.sheets.wording import VERDICT, abouts, stops
 from pipeline.xlsx.page import Book
-from pipeline.xlsx.values import As, Col, Link
+from pipeline.xlsx.values import As, Col
 from schemas.words import CAUTION
 
-DRAWINGS = "Drawings"
 _SEEN = ("{}", "{}", "fittings {}", "{}")
-Place = tuple[str, str]
-"""Letter of a drawing and its cell."""
 
 
 def answer_columns(currency: str) -> list[Col]:
@@ -31,7 +27,6 @@ def answer_columns(currency: str) -> list[Col]:
         Col("Heights served", "text", 18, 17),
         Col("To confirm, or what stops it", "text", 48, 40),
         Col("Load", "text", 28, 21),
-        Col("Drawing", "text", 10, 9),
         Col(f"Price each [{currency}]", "money", 16),
     ]
 
@@ -50,7 +45,7 @@ READ_COLUMNS = [
 ]
 
 
-def answer(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
+def answer(post: PostReport, feet: bool) -> list[Any]:
     """What goes on a post."""
     words, look = VERDICT[post.outcome]
     kit = post.kit
@@ -58,8 +53,7 @@ def answer(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
         nearest = min((m.failed for m in post.mounts if m.failed), key=len, default=())
         help_ = f"{stops(nearest) or 'no board goes with it'}; Shortfalls says what would help"
         served = f"0 of {len(post.wanted)}, to {show.length(post.target, feet)}"
-        return [As(words, look), "none", As("none", "quiet"), served, help_, "no kit", "none", As("none", "right")]
-    drawn: Any = Link(f"internal:'{DRAWINGS}'!{drawing[1]}", drawing[0]) if drawing else "none"
+        return [As(words, look), "none", As("none", "quiet"), served, help_, "no kit", As("none", "right")]
     return [
         As(words, look),
         show.kit(kit.mount, kit.board, kit.ring, kit.extension),
@@ -67,7 +61,6 @@ def answer(post: PostReport, drawing: Place | None, feet: bool) -> list[Any]:
         f"{kit.covered} of {len(post.wanted)}, to {show.length(post.target, feet)}",
         abouts(kit.confirm) or "nothing",
         As(*load_words.answer(kit)),
-        drawn,
         kit.unit_price,
     ]
 
@@ -97,8 +90,8 @@ def advice_rows(report: SiteReport) -> list[list[str]]:
     return [[("post " if len(posts) == 1 else "posts ") + show.listed(posts, 12), *advice] for advice, posts in found.items()]
 
 
-def write_posts(book: Book, report: SiteReport, drawn: Mapping[str, Place]) -> None:
-    """Writes the sheet; `drawn` names the drawing of each post by post code."""
+def write_posts(book: Book, report: SiteReport) -> None:
+    """Writes the sheet. What is drawn of these posts stands where it is used: on the field sheet and in the quotation."""
     page = book.page("Posts")
     page.title("Posts: what goes on each")
     row = page.para(1, CAUTION, "caution")
@@ -107,7 +100,7 @@ def write_posts(book: Book, report: SiteReport, drawn: Mapping[str, Place]) -> N
         finish(page, report, 0)
         return
     feet = report.feet
-    answers = shared((p, answer(p, drawn.get(p.row.post_code), feet)) for p in report.posts)
+    answers = shared((p, answer(p, feet)) for p in report.posts)
     row = page.table(row, "posts_answer", answer_columns(report.currency), answers, "The recommended kit of each post")
     first = page.section(row + 1, "What each post was read as", len(READ_COLUMNS))
     read = shared((p, read_as(p, feet)) for p in report.posts)

@@ -1,10 +1,9 @@
-"""The site workbook, whole: eight sheets, and the drawings after them."""
+"""The site workbook, whole: eight sheets."""
 
 from __future__ import annotations
 
 from pipeline.sheets import show
 from pipeline.sheets.basis import write_basis
-from pipeline.sheets.drawings import places, write_drawings
 from pipeline.sheets.extensions_sheet import write_extensions
 from pipeline.sheets.loads_sheet import write_loads
 from pipeline.sheets.posts_sheet import write_posts
@@ -23,12 +22,11 @@ def site_workbook(report: SiteReport, setting: Setting) -> bytes:
     title = f"Quotation {number(report)}"
     book = Book(title, report.site_name, report.date, setting.program, digits, setting.paper)
     write_quote(book, report)
-    write_posts(book, report, places(report, setting.items))
+    write_posts(book, report)
     write_kits(book, report, setting)
     write_shortfalls(book, report, setting)
     write_extensions(book, report, setting)
     write_loads(book, report, setting)
     write_survey(book, report)
     write_basis(book, report, setting)
-    write_drawings(book, report, setting.items)
     return book.bytes()
