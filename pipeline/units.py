@@ -44,7 +44,12 @@ def _over(lengths: str, times: str) -> str:
 
 
 UNITS: tuple[Unit, ...] = (
-    _unit("in", "length", "inch", 'inch|inches|ins|inchs|"'),
+    _unit(
+        "in",
+        "length",
+        "inch",
+        'inch|inches|ins|inchs|pulgada|pulgadas|pulg|pouce|pouces|Zoll|pollice|pollici|polegada|polegadas|"',
+    ),
     _unit(
         "ft",
         "length",
@@ -72,7 +77,7 @@ UNITS: tuple[Unit, ...] = (
     _unit("mi", "length", "mile", "mile|miles"),
     _unit("µm", "length", "micrometer", "um|micron|microns|micrometre|micrometres", metric=True),
     _unit("thou", "length", "thou", "thous"),
-    _unit("deg", "angle", "degree", "°|degs|degree|degrees"),
+    _unit("deg", "angle", "degree", "°|degs|degree|degrees|grado|grados|gradi|degré|degrés|grau|graus"),
     _unit("rad", "angle", "radian", "radian|radians"),
     _unit("mrad", "angle", "milliradian", "milliradian|milliradians"),
     _unit("mm/m", "slope", "millimeter/meter", "mm per m|‰|per mille|permille"),

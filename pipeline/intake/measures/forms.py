@@ -218,7 +218,7 @@ FORMS: tuple[tuple[str, Form], ...] = (
 """Shapes of one measure (tokens.py has the letters), tried in this order, and how each is valued."""
 
 _COMPILED = tuple((re.compile(pattern), form) for pattern, form in FORMS)
-_OUTER = re.compile(r"^(?:w[:=]?|\((?:w+)\)[:=]?)+|(?:[,-]?(?:w|\((?:w+)\)))+$")
+_OUTER = re.compile(r"^(?:w[:=,]?|\((?:w+)\)[:=]?)+|(?:[,-]?(?:w|\((?:w+)\)))+$")
 
 
 def match(found: Found, heading: Unit | None, heading_text: str) -> Worth | None:

@@ -13,6 +13,13 @@ from pipeline.intake.measures.text import quoted
 
 _LABEL = re.compile(r"(?P<label>HSS|TS|CHS|SHS|RHS|□)\s*[-:]?\s*(?=[0-9.,Ø])", re.IGNORECASE)
 _BY = re.compile(r"\s*(?:(?<![xX])[xX](?![xX])|\*|(?<![a-z])(?:by|por|par|per|mal)(?![a-z]))\s*(?=[0-9.,Ø])", re.IGNORECASE)
+_WALL_WORDS = "wall|wall thickness|thk|thick|sp|spessore|esp|espesor|espessura|ép|ep|épaisseur|epaisseur|wandstärke|wanddicke|ws"
+_WALL_SAID = re.compile(
+    rf"\s*[,;(]?\s*(?<![a-z])(?:{_WALL_WORDS})\.?\s*[:=]?\s*(?P<behind>[.,]?[0-9][^()]*)\)?"
+    rf"|\s*[,;(]\s*(?P<before>[.,]?[0-9][^()]*?)\s*(?:{_WALL_WORDS})\.?\)?",
+    re.IGNORECASE,
+)
+"""A wall that its word tells, behind the size: `3.5" OD, 0.216" wall`, `Ø 88,9 mm, esp. 3,2 mm`."""
 _OF_LABEL = {"CHS": "round", "SHS": "square", "□": "square"}
 _IN_INCHES = ("HSS", "TS")
 _WALL_PART = 5
@@ -29,6 +36,7 @@ def read_section(value: object, text: str, heading_unit: str, shape: str, more: 
     AISC is in inches; elsewhere a number without a unit takes the unit of the others, else the heading's. `shape` is
     what words in the cell say.
     """
+    text = _with_wall(text)
     m = _LABEL.match(text)
     label = m["label"].upper() if m else ""
     pieces = [p.strip() for p in _BY.split(text[m.end() :] if m else text)]
@@ -40,6 +48,14 @@ def read_section(value: object, text: str, heading_unit: str, shape: str, more: 
     if len(sizes) < len(found):
         return _without_unit(value, pieces, more) if not unit else None
     return _section(value, sizes, _OF_LABEL.get(label, shape), label)
+
+
+def _with_wall(text: str) -> str:
+    """The text with the wall behind its size as in `88.9 mm x 3.2 mm`, where a word tells that it is one."""
+    for m in _WALL_SAID.finditer(text):
+        if m.end() == len(text) and any(c.isdigit() for c in text[: m.start()]):
+            return f"{text[: m.start()]} x {m['behind'] or m['before']}"
+    return text
 
 
 def _unit(pieces: list[str], heading_unit: str, label: str, more: tuple[str, ...]) -> str:

@@ -31,6 +31,8 @@ def _any_of(words: Iterable[str]) -> re.Pattern[str]:
 
 
 _ACROSS, _AROUND, _PIPE = _any_of(ACROSS), _any_of(ROUND_WORDS), _any_of(PIPE)
+_NO_NAME = re.compile(r"[0-9][.,][0-9]{1,2} ?(?:mm\b|x ?[0-9.,]+ ?mm\b)", re.IGNORECASE)
+"""A size in millimetres with a decimal: no pipe is called that, since DN are whole numbers."""
 _SQUARE, _ROUND_POST, _ROUND = _any_of(SQUARE), _any_of(ROUND_POST), _any_of(ROUND)
 
 
@@ -117,7 +119,7 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
         return schedule
     if names_a_pipe(rest) or schedule or heading_unit in ("NPS", "DN") or basis == NOMINAL:
         return pipe_size(value, rest, schedule, heading_unit, basis)
-    if _PIPE.search(rest) and not OUTSIDE.search(rest):
+    if _PIPE.search(rest) and not OUTSIDE.search(rest) and not (_SQUARE.search(rest) or _NO_NAME.search(rest)):
         return just_pipe(value, rest)
     rest = " ".join(_PIPE.sub(" ", rest).split())
     around = bool(_AROUND.search(rest))

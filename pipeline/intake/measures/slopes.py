@@ -10,7 +10,7 @@ from pipeline.intake.measures.tokens import Token, shape, tokens
 from pipeline.intake.measures.words import PASSED_OVER
 from pipeline.units import si, unit_of
 
-_PER = {"per", "in", "over", "to", "/", ":"}
+_PER = {"per", "in", "over", "to", "/", ":", "pro", "par", "por"}
 _RATIO = re.compile(r"([0-9]+(?:[.,][0-9]+)?) ?(?::| in ) ?([0-9]+(?:[.,][0-9]+)?)", re.IGNORECASE)
 _ARC = re.compile(r"([0-9]+) ?(?:°|deg) ?([0-9]+(?:[.,][0-9]+)?) ?'(?: ?([0-9]+(?:[.,][0-9]+)?) ?\")?", re.IGNORECASE)
 _MARKS = re.compile(r"[0-9.,/ ]+['\"]")

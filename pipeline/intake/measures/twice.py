@@ -37,7 +37,8 @@ def said_twice(
         one, other = read(first, heading_unit), read(second, "")
         if not isinstance(one, Measure) or not isinstance(other, Measure) or one.unit == other.unit:
             continue
-        coarser = max(step(first, kind, one.unit), step(second, kind, other.unit))
+        in_feet = {one.unit, other.unit} == {FEET_INCHES, "ft"}  # `8'6" / 9'` is two measures, however coarse the second
+        coarser = Fraction(0) if in_feet else max(step(first, kind, one.unit), step(second, kind, other.unit))
         if abs(Fraction(one.value) - Fraction(other.value)) <= coarser / 2:
             return one
         doubt = doubt or unreadable(value, kind, "says two measures that do not agree", (first, second))

@@ -12,34 +12,42 @@ _ENGLISH = (
     "across|tall|high|height|long|length|deep|depth|thick|thickness|thk|wall|wall thickness|wt|w.t|above ground|above grade|"
     "above ground level|above the ground|above existing ground|post|pole|tube|tubing|exactly|exact|measured|linear|agl|a.g.l|"
     "in height|in diameter|in width|in depth|in length|of height|ht|"
-    "hgt|total|overall|from ground|off ground|from the ground"
+    "hgt|total|overall|from ground|off ground|from the ground|off the ground|off of ground|out of ground|out of the ground|"
+    "above finish grade|above finished grade|above existing grade|to top|to the top|top of post|top of pole|to top of post|"
+    "to top of pole|to the top of the post|vertical|exposed|regulation"
 )
 _SPANISH = (
     "alto|alta|altura|de alto|de altura|ancho|de ancho|anchura|largo|de largo|longitud|diámetro|diametro|de diámetro|"
     "diámetro exterior|exterior|espesor|de espesor|grosor|pared|"
-    "sobre el suelo|sobre el terreno|profundo|profundidad|poste|esp|ext"
+    "sobre el suelo|sobre el terreno|sobre terreno|sobre suelo|desde el suelo|profundo|profundidad|poste|esp|ext|de|altura total|"
+    "altura del poste|diám|alt"
 )
 _FRENCH = (
     "haut|haute|hauteur|de haut|de hauteur|large|de large|largeur|de long|longueur|diamètre|diametre|de diamètre|"
     "diamètre extérieur|extérieur|épaisseur|epaisseur|d'épaisseur|ép|paroi|au-dessus du sol|hors sol|profondeur|poteau|"
-    "mât|ep|haut"
+    "mât|ep|hauteur totale|hauteur du poteau|du sol|depuis le sol"
 )
 _GERMAN = (
     "hoch|höhe|breit|breite|lang|länge|durchmesser|durchm|aussendurchmesser|außendurchmesser|außen|aussen|dick|dicke|"
-    "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|tief|tiefe|mast|pfosten|stark"
+    "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|über gelände|ü. gelände|über ok gelände|über gok|ü. gok|tief|tiefe|"
+    "mast|pfosten|stark|masthöhe|pfostenhöhe|gesamthöhe|lichte höhe|außen-Ø|aussen-Ø"
 )
 _PORTUGUESE = (
     "de largura|largura|comprimento|de comprimento|diâmetro|de diâmetro|diâmetro externo|externo|espessura|parede|"
-    "acima do solo|profundidade|fundo"
+    "acima do solo|acima do chão|do chão|do solo|profundidade|fundo|altura do poste|diâm"
 )
 _ITALIAN = (
     "alta|altezza|di altezza|largo|larghezza|lunghezza|diametro|di diametro|diametro esterno|esterno|spessore|di spessore|"
-    "parete|dal suolo|fuori terra|profondo|profondità|palo"
+    "parete|dal suolo|da terra|fuori terra|profondo|profondità|palo|altezza palo|altezza del palo|altezza totale|"
+    "altezza fuori terra"
 )
 
 PASSED_OVER: dict[str, tuple[str, ...]] = {
     "length": tuple(dict.fromkeys(_words("|".join((_ENGLISH, _SPANISH, _FRENCH, _GERMAN, _PORTUGUESE, _ITALIAN))))),
-    "angle": _words("slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical"),
+    "angle": _words(
+        "slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical|toward court|towards court|"
+        "toward the court|towards the court|away from court|away from the court"
+    ),
     "speed": _words(
         "v|wind|gust|gusts|wind speed|ultimate|ult|vult|design|basic|design wind speed|basic wind speed|design wind|"
         "3-second gust|3 second gust|3-sec gust|3-sec. gust|3 sec gust|3 sec. gust|3 s gust|3s gust|3-s gust"
@@ -53,13 +61,14 @@ LETTERS = ("h", "w", "l", "d", "t")
 
 SQUARE = _words(
     "square|sq|square tube|square tubing|square post|square pole|square steel|sq tube|sq. tube|shs|□|cuadrado|cuadrada|carré|"
-    "carre|tube carré|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadrato|quadrata"
+    "carre|tube carré|tubo cuadrado|tubo quadrado|tubo quadrato|tubolare quadrato|scatolato|"
+    "quadratrohr|quadrat|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadrato|quadrata"
 )
 ROUND_POST = _words(
     "round post|round pole|round tube|round tubing|chs|dia|diam|diameter|Ø|od|o.d|o/d|outside diameter|outer diameter|"
     "outside dia|"
     "diámetro|diametro|diamètre|diametre|diâmetro|durchmesser|durchm|außendurchmesser|aussendurchmesser|redondo|redonda|rond|"
-    "ronde|rundrohr|rundmast|tondo|rotondo|circular|circulaire|circolare"
+    "ronde|rundrohr|rundmast|tubolare tondo|diám|diâm|außen-Ø|aussen-Ø|tondo|rotondo|circular|circulaire|circolare"
 )
 """Words beside a post's size that say its shape."""
 
@@ -72,7 +81,7 @@ ACROSS = _words(
 MADE_OF = _words("steel|galv|galvanized|galvanised|aluminum|aluminium|acero|acier|stahl|verzinkt|aço|acciaio|zincato")
 """What a post is made of, beside its size; wood is not here, since a 4 x 4 of wood is less than 4 in."""
 
-ROUND = _words("round|rnd|rund")
+ROUND = _words("round|rnd|rd|rund")
 """Words for a round post or, of a number that would do, for a length round the post."""
 
 SHAPE_WORDS = tuple(dict.fromkeys((*SQUARE, *ROUND_POST)))
@@ -83,7 +92,7 @@ ROUND_WORDS = _words(
 )
 """Words for a size taken round the post."""
 
-PIPE = _words("pipe|tubería|tubo|caño|tuyau|rohr|cano")
+PIPE = _words("pipe|tubería|tubo|caño|tuyau|rohr|stahlrohr|cano")
 """Words for a pipe: a number beside them may be its nominal size."""
 
 DOUBT = _words(
