@@ -115,6 +115,8 @@ def test_the_drop_downs_words_are_all_understood(tmp_path) -> None:
             rows = [{**r, "site_code": f"S{n}"} for n, r in enumerate(rows)]
         if column.name == "post_shape":
             rows = [{**r, "size_basis": None} for r in rows]
+        if column.name == "strength_cleared":  # a yes wants a name
+            rows = [{**r, "cleared_by": "A. Brandt, licence 4711"} for r in rows]
         result = check_path(_fill(wb, rows, tmp_path / "f.xlsx"), "f.xlsx", documented_policy())
         assert result.queries == (), column.name
         assert [str(getattr(r, column.name)) for r in result.rows] == list(column.values)

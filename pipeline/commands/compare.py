@@ -36,6 +36,7 @@ def _lines(ledger: Ledger, since: int | None, sites: bool) -> Iterator[str]:
         return
     if len(runs) == 1 and since is None:
         yield f"Run {runs[0].run} of {runs[0].date} is the folder's first: nothing to compare it with yet."
+        yield from _marked(ledger, 0)
         return
     newest = runs[-1].run
     after = newest - 1 if since is None else since

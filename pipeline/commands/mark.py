@@ -99,12 +99,16 @@ def _of_customer(ledger: Ledger, rows: Rows, name: str, catalogue: str) -> list[
         known = terms(stated, listed)
         return customer_key(known["customer"] if known else stated)
 
-    found = [site for site, row in rows.items() if row["customer"] and key(row["customer"]) == key(name)]
+    found = [site for site, row in rows.items() if key(_whose(row)) == key(name)]
     if not found:
-        names = sorted({r["customer"] for r in rows.values() if r["customer"]})
-        near = f"There are, nearest first, {_listed(name, names)}." if names else "No site names a customer."
-        raise LedgerError(f"There is no customer {name}. {near}")
+        near = _listed(name, sorted({_whose(row) for row in rows.values()}))
+        raise LedgerError(f"There is no customer {name}. There are, nearest first, {near}.")
     return found
+
+
+def _whose(row: Mapping[str, Any]) -> str:
+    """The customer of a site; one that names none is a customer of its own."""
+    return str(row["customer"] or row["site_name"] or row["site_code"])
 
 
 def _listed(wanted: str, names: Sequence[str]) -> str:

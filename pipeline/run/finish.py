@@ -8,6 +8,7 @@ from dataclasses import asdict, replace
 from typing import Any
 
 from pipeline.intake.query import Query
+from pipeline.ledger.marks import DECLINED
 from pipeline.ledger.pack import pack, unpack
 from pipeline.ledger.store import GONE, Ledger, SiteEntry
 from pipeline.money.customers import nearest, terms
@@ -209,7 +210,7 @@ def _near_a_listed_name(run: RunState, quoted: Quoted) -> Iterator[str]:
 def _total(quoted: Quoted, currency: str) -> str:
     from decimal import Decimal
 
-    total = sum((Decimal(s["site"]["total"]) for s in quoted.summaries), Decimal(0))
+    total = sum((Decimal(s["site"]["total"]) for s in quoted.summaries if s["site"]["promise"] != DECLINED), Decimal(0))
     return f"{total:,} {currency}"
 
 

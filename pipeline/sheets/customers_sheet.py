@@ -36,10 +36,14 @@ def customer_name(site: Mapping[str, Any]) -> str:
 
 
 def rows(sites: Sequence[SiteSummary]) -> list[list[Any]]:
-    """A row a customer, in natural order; a site that names none is a customer of its own. State: the farthest from ready."""
+    """A row a customer, in natural order; a site that names none is a customer of its own. State: the farthest from ready.
+
+    A declined site is in no customer's quotation.
+    """
     found: dict[str, list[Mapping[str, Any]]] = {}
     for s in sites:
-        found.setdefault(customer_name(s.site), []).append(s.site)
+        if not s.declined:
+            found.setdefault(customer_name(s.site), []).append(s.site)
     states = list(STATE)
     made = []
     for name in sorted(found, key=natural):

@@ -163,10 +163,11 @@ def _codes(counts: Mapping[str, int]) -> str:
 def headline(sites: Sequence[SiteSummary], currency: str, digits: int) -> str:
     """The answer in one sentence."""
     count = {state: sum(s.site["state"] == state for s in sites) for state in STATE}
-    total = sum((Decimal(str(s.site["total"])) for s in sites), Decimal(0))
+    total = sum((Decimal(str(s.site["total"])) for s in sites if not s.declined), Decimal(0))
+    declined = " Declined ones are left out." if any(s.declined for s in sites) else ""
     return (
         f"{show.counted(len(sites), 'site')}: {count['ready']} ready, {count['to_confirm']} to confirm, "
-        f"{count['incomplete']} incomplete. All quotations together: {show.money(total, digits)} {currency}."
+        f"{count['incomplete']} incomplete. All quotations together: {show.money(total, digits)} {currency}.{declined}"
     )
 
 

@@ -261,3 +261,8 @@ class SiteSummary:
     looked: tuple[Mapping[str, Any], ...] = ()  # posts with a kit, as sheets.look_first reads them
     # of a promise: state, day, note, revision, until, total, would_be ('' the same), posts_moved, broken (sentences)
     promised: Mapping[str, Any] = field(default_factory=dict)
+
+    @property
+    def declined(self) -> bool:
+        """Whether its quotation was declined: it counts for nothing."""
+        return bool(self.promised.get("state") == "declined")

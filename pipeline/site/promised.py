@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -16,8 +17,7 @@ from pipeline.site.content import content
 from pipeline.site.promises import lines_of, same_promise, same_rows
 from pipeline.site.task import Promise, SiteTask, World
 from pipeline.site.worlds import world_of
-
-_OVER = "is over the rough strength: a licensed engineer must look at it"
+from schemas.lists import joined
 
 
 class Worlds:
@@ -97,24 +97,31 @@ def summary_of(promise: Promise, now: Mapping[str, Any], broken: Sequence[str]) 
 
 
 def broken(promise: Promise, posts: Sequence[PostReport], kits: Mapping[str, str], world: World) -> list[str]:
-    """What no longer holds of the promised kits, a sentence a post.
+    """What no longer holds of the promised kits, each sentence once with its posts.
 
     `posts` are reported on with the catalogue of now; `kits` says of each post whether its promised kit can still be had:
     '' it cannot, else its load state.
     """
-    found = []
+    found: dict[str, list[str]] = defaultdict(list)
     by_code = {p.row.post_code: p for p in posts}
+    active = _active(world)
     for code, promised in promise.content["says"]["posts"].items():
-        if "kit" not in promised or code not in by_code:
-            continue
-        gone = [item for item in promised["kit"] if item and item not in _active(world)]
-        if gone:
-            found.append(f"Post {code}: {', '.join(gone)} {'is' if len(gone) == 1 else 'are'} withdrawn or no longer listed.")
-        elif not kits.get(code):
-            found.append(f"Post {code}: {_named(promised)} no longer fits{_why(by_code[code], promised['kit'][0])}.")
-        elif kits[code] == "over":
-            found.append(f"Post {code}: {_named(promised)} {_OVER}.")
-    return found
+        if "kit" in promised and code in by_code and (words := _wrong(promised, by_code[code], kits.get(code, ""), active)):
+            found[words].append(code)
+    return [f"{'Post' if len(codes) == 1 else 'Posts'} {joined(codes)}: {words}" for words, codes in found.items()]
+
+
+def _wrong(promised: Mapping[str, Any], post: PostReport, load: str, active: frozenset[str]) -> str:
+    """What no longer holds of one post's promised kit, '' where all does."""
+    gone = [item for item in promised["kit"] if item and item not in active]
+    if gone:
+        return f"{joined(gone)} {'is' if len(gone) == 1 else 'are'} withdrawn or no longer listed."
+    if not load:
+        return f"{_named(promised)} no longer fits{_why(post, promised['kit'][0])}."
+    if load == "over":
+        already = ", as it was when it was promised" if promised["load"][0] == "over" else ""
+        return f"{_named(promised)} is over the rough strength{already}: a licensed engineer must look at it."
+    return ""
 
 
 def _named(promised: Mapping[str, Any]) -> str:
