@@ -19,10 +19,12 @@ SAME_AS_ABOVE: frozenset[str] = _words(
 )
 """Words that say only `the same as above`; full stops after them are not counted. Source: common practice."""
 
-SAME_MARKS = frozenset("\"'`´‘’‚“”„″′‟〃ʺ˝,-–—_↑^ ")
+SAME_MARKS = frozenset("\"'`´‘’‚“”„″′‟〃ʺ˝,-–—_↑^/ ")
 """Characters of which a ditto mark is made (`"`, `''`, `,,`, `-"-`, `〃`)."""
 
-SAME_SIGNS = frozenset(('"', "''", "``", "´´", "‘‘", "’’", "“", "”", "„", "″", "′′", "‟", "〃", "ʺ", "˝", ",,", "↑", "^", "‚‚"))
+SAME_SIGNS = frozenset(
+    ('"', "''", "``", "´´", "‘‘", "’’", "“", "”", "„", "″", "′′", "‟", "〃", "ʺ", "˝", ",,", "//", "↑", "^", "‚‚")
+)
 """Signs of which one at least makes such a mark: a dash alone says nothing."""
 
 BOTH = _words(
@@ -82,7 +84,7 @@ FILLERS: dict[str, frozenset[str]] = {
     "old_fittings": _words(
         "old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
         "plate|plates|arm|arms|stub|stubs|ear|ears|hook|hooks|frame|gusset|gussets|piece|pieces|part|parts|steel|near|top|side|"
-        "back|front|some|two|one|with|has|have|there|from|left"
+        "back|front|some|two|one|with|has|have|there|from|left|tack|spot|stitch|seam|fully|partially"
     ),
     "material": _words("painted|pipe|tube|tubing|coated|powder"),
     "condition": _words("overall|condition|looks|in"),

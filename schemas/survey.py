@@ -19,7 +19,7 @@ YES_NO = ("yes", "no")
 
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
-    "site_name": ("ground", "location", "school", "park", "facility", "name"),
+    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment"),
     "customer": ("district", "owner", "account"),
     "post_code": ("standard", "goal"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
@@ -129,12 +129,12 @@ SURVEY = Table(
         Column(
             "post_shape", "Post shape", "choice", needed=True, values=SHAPES,
             help="Shape of the post across: round, square or other.",
-            synonyms=("shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square"),
+            synonyms=("shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square", "what shape", "shape r s", "shape of the post", "shape of the pole"),
         ),
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
             help="Outside size of the post where the clamps go, near the top: 3 1/2, or a pipe size such as NPS 3, 3 in sch 40 or DN 80.",
-            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size"),
+            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size", "pole diam", "post diam", "measured od", "od width", "width od", "diameter width", "diameter or width", "od or width", "outside diameter or width", "how wide is the pole", "how wide is the post"),
         ),
         Column(
             "size_basis", "Size is", "choice", values=SIZE_BASES,
@@ -159,7 +159,7 @@ SURVEY = Table(
         Column(
             "post_height", "Height above ground", "length", "ft", needed=True, least="post_height_least", most="post_height_most",
             help="From the ground at the post to the very top of the post.",
-            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "total post height", "total pole height", "height of post from ground", "how tall", "how high"),
+            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "height to top", "height to top of post", "height to top of pole", "height to the top", "height agl", "ht agl", "post height agl", "how tall is the pole", "how tall is the post", "how high is the pole", "how high is the post", "total post height", "total pole height", "height of post from ground", "how tall", "how high"),
         ),
         Column(
             "height_measured_with", "Height measured with", "choice", values=HEIGHT_METHODS, default="tape",

@@ -85,6 +85,16 @@ def test_a_sites_cells_and_no_others_are_carried_down_its_block() -> None:
     assert how(records[1], "site_name") == ("Elm", "B4", "block")
 
 
+def test_a_heading_that_is_not_read_hides_no_square_post_and_no_gooseneck() -> None:
+    heads = ["School", "Post", "Type", "Diameter (in)", "Height (ft)", "Shaft"]
+    rows = [heads, ["Elm", "1", "round", 4.5, 8.5, "goose-neck"], ["Elm", "2", "square", 4, 9, "straight"], ["", "", 2]]
+    records, wrong = read(sheet(rows))
+    assert "post_shape C3 CONFLICT" in wrong
+    assert "post_shape C2 CONFLICT" not in wrong
+    assert how(records[0], "post_line") == ("goose-neck", "F2", "words")
+    assert "post_line" not in records[1].values
+
+
 def test_another_name_takes_no_code_of_the_block_before() -> None:
     records, _ = read(sheet([S, ["A", "Elm", "1", "round", 3.5, 8], [None, "Fir", "2", "round", 3.5, 8]]))
     assert says(records[1], *SITE) == [None, "Fir"]

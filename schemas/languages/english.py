@@ -18,8 +18,8 @@ ENGLISH = Language(
             "league": "leagues|league ground|youth league",
         },
         "post_shape": {
-            "round": "circular|circle|rnd|rd|round tube|round pipe|pipe|round post|round pole|cylindrical|tubular round",
-            "square": "sq|sqr|square tube|square tubing|square post|square pole|box square|sq tube|square steel",
+            "round": "circular hollow section|chs|circular|circle|rnd|rd|round tube|round pipe|pipe|round post|round pole|cylindrical|tubular round",
+            "square": "square hollow section|shs|sq|sqr|square tube|square tubing|square post|square pole|box square|sq tube|square steel",
         },
         "size_basis": {
             "outside diameter": "od|outer diameter|diameter|dia|outside dia|diam|external diameter",
@@ -51,7 +51,7 @@ ENGLISH = Language(
         "post_line": {
             "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top",
             "tapered": "taper|tapering|conical",
-            "gooseneck": "goosenecked|goose neck|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled",
+            "gooseneck": "goosenecked|goose neck|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched",
             "bent": "bent post|bent pole|buckled|kinked",
             "unknown": _NOT_KNOWN,
         },
@@ -66,7 +66,7 @@ ENGLISH = Language(
         "old_fittings": {
             "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty",
             "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable",
-            "fixed": "welded|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
+            "fixed": "welded|tack welded|spot welded|tack welds|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
             "unknown": _NOT_KNOWN,
         },
         "condition": {

@@ -11,7 +11,7 @@ PORTUGUESE = Language(
         "site_name": "Nome do local|escola|nome da escola|nome do parque|nome da quadra|localização",
         "customer": "Cliente|nome do cliente|faturar a",
         "site_kind": "Tipo de local",
-        "post_code": "Poste|número do poste|n° do poste|nº do poste|código do poste|nome do poste|mastro|identificação do poste",
+        "post_code": "Poste|poste nº|poste n.º|número do poste|n° do poste|nº do poste|código do poste|nome do poste|mastro|identificação do poste",
         "quantity": "Postes iguais|quantidade|número de postes|quantidade de postes|qtd.|qtde.|nº de postes",
         "post_shape": "Forma do poste|formato|formato do poste|redondo ou quadrado|seção do poste|secção do poste",
         "post_size": "Medida do poste|diâmetro|diâmetro externo|diâmetro exterior|diâmetro do poste|largura do poste|tamanho do poste|diâm.|circunferência|circunferência do poste|perímetro|diâmetro nominal",

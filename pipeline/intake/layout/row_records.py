@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
@@ -13,9 +14,11 @@ from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.headings import fold
+from pipeline.intake.survey.list_words import read_word
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell, address
+from schemas.survey import BARE_THINGS
 
 
 @dataclass
@@ -67,6 +70,7 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     _site_in_doubt(draft, carried)
     if group.label:
         _beside(draft, group, beside, cells)
+    _beside_what_is_read(draft, table, cells)
     label = table.grid.label(number) + (f", {group.label}" if group.label else "")
     return Record(table.sheet, number, label, draft.values, draft.places, _extra(table, cells), draft.rivals, tuple(draft.wrong))
 
@@ -102,6 +106,23 @@ def _site_in_doubt(draft: _Draft, carried: Carried) -> None:
         message = f"{shown} stands in a row of its own above: it is not clear whether it names the site."
         put_right = "Write the site's name on the rows themselves, or before the text: Site name: …"
         draft.wrong.append(Wrong("site_name", doubt.at, "CONFLICT", message, put_right))
+
+
+def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
+    """What a cell under a heading that is not read plainly says against the row.
+
+    A shape that the size's heading would take for round is asked; a gooseneck, which rules kits out, counts as stated.
+    """
+    for n, heading in table.extra.items():
+        cell = cells.get(n)
+        if cell is None or cell.kind != "text" or {fold(w) for w in re.findall(r"\w+", heading)} & BARE_THINGS:
+            continue
+        shape, bends = (read_word(name, typed(cell)) for name in ("post_shape", "post_line"))
+        if "post_shape" not in table.heads and shape and shape.value != "round":
+            message = f"“{typed(cell)}” under “{line(heading)}” may be the post's shape, and that heading is not read."
+            draft.wrong.append(Wrong("post_shape", cell.address, "CONFLICT", message, "Head that column “Post shape”."))
+        if "post_line" not in table.heads and bends and bends.value == "gooseneck":
+            draft.values["post_line"] = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
 
 
 def _beside(draft: _Draft, group: Group, beside: int, cells: Row) -> None:

@@ -12,7 +12,28 @@ from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
-_NOTHING_WORDS = frozenset(("", "unit", "units", "text", "number", "code", "list", "na", "choose"))
+_NOTHING_WORDS = frozenset(
+    fold(w)
+    for w in (
+        "",
+        "unit",
+        "units",
+        "text",
+        "number",
+        "code",
+        "list",
+        "na",
+        "choose",
+        "unité",
+        "unités",
+        "unidad",
+        "unidades",
+        "einheit",
+        "einheiten",
+        "unità",
+        "unidade",
+    )
+)
 _BASES = {fold(h): b for h, b in SIZE_BASIS_OF_HEADING.items()}
 
 
