@@ -88,12 +88,12 @@ def files_made(folder: Path, times: int, seed: str) -> int:
     return times
 
 
-def held_rows(out: Path) -> dict[str, list[tuple[str, str]]]:
-    """Sheet and row of every query that holds a row, by file; of each file's queries, also those about the whole file."""
-    rows: dict[str, list[tuple[str, str]]] = defaultdict(list)
+def held_rows(out: Path) -> dict[str, set[tuple[str, str]]]:
+    """Rows that wait, by file, posts side by side each for itself; files with queries about no row too."""
+    rows: dict[str, set[tuple[str, str]]] = defaultdict(set)
     with (out / "data" / "queries.csv").open(encoding="utf-8", newline="") as f:
         for q in csv.DictReader(f):
-            rows[q["file"]] += [(q["sheet"], re.sub("[A-Z]", "", q["cell"]))] if q["holds_row"] == "true" else []
+            rows[q["file"]] |= {(q["sheet"], q["record"])} if q["holds_row"] == "true" else set()
     return rows
 
 
@@ -105,10 +105,7 @@ def accounted_for(out: Path, files: int) -> None:
     for survey in run["surveys"]:
         assert survey["rows"] == survey["quoted"] + survey["held"] + survey["replaced"], survey
         assert survey["rows"] or survey["file"] in held or survey["notes"], survey
-        waiting = held.get(survey["file"], [])
-        # not one query a row: a mark for the same as above names the cell above, and a row can have several
-        assert bool(waiting) == bool(survey["held"]), survey
-        assert survey["held"] <= len(waiting), survey
+        assert len(held.get(survey["file"], ())) == survey["held"], survey
     counts = run["counts"]
     ended = counts["rows_quoted"] + counts["rows_held"] + counts["rows_replaced"]
     assert counts["rows_read"] == ended == sum(s["rows"] for s in run["surveys"])

@@ -95,10 +95,10 @@ def test_every_command_has_help_and_stands_in_the_readme() -> None:
                 assert option.help, (name, option.name)
 
 
-def test_ci_runs_the_readme_s_second_command() -> None:
+def test_ci_runs_the_readme_s_second_command_and_the_slow_tests() -> None:
     blocks = re.findall(r"```sh\n(.*?)```", (ROOT / "README.md").read_text(), re.S)
     lines = (ROOT / ".ci" / "run").read_text().strip().splitlines()
-    assert lines[-1] == blocks[1].strip()
+    assert lines[-2:] == [blocks[1].strip(), ".venv/bin/python -m pytest -m slow"]
 
 
 def test_the_top_level_is_as_agreed() -> None:

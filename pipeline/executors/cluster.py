@@ -31,7 +31,7 @@ def _connected(address: str) -> Any:
         from distributed import Client
     except ImportError as error:
         raise NoSchedulerError("--cluster needs the extra `cluster`: pip install 'postquote[cluster]'.") from error
-    for name in ("distributed", "asyncio", "tornado"):
+    for name in ("distributed", "distributed.client", "asyncio", "tornado"):
         logging.getLogger(name).setLevel(logging.CRITICAL)  # what counts is said in our words
     try:
         _knock(address)

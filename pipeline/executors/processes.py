@@ -8,7 +8,7 @@ import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from typing import Any, Protocol
 
 from pipeline.errors import RefusedError
@@ -75,7 +75,8 @@ def _made(shared: Any, jobs: int, cluster: str) -> Executor:
     if cluster:
         from pipeline.executors.cluster import Cluster
 
-        return Cluster(shared, cluster)
+        with suppress(NoSchedulerError):  # it was there when the run began: lost on the way, it costs only time
+            return Cluster(shared, cluster)
     return Processes(shared, jobs) if jobs > 1 else Here(shared)
 
 
