@@ -184,3 +184,24 @@ def test_an_identity_survives_its_own_text() -> None:
     assert (second.file, second.first, second.round) == (first.file, first.first, 2)
     assert identity_of({"postquote-return": second.text}) == second
     assert identity_of({"postquote-return": "nonsense"}) is None
+
+
+def test_a_first_file_that_has_changed_since_is_replaced_and_stays_so(tmp_path: Path) -> None:
+    """The ledger remembers of which contents copies have gone out. Source: design section 12, rule 1."""
+    from nightly_made import Nights, site
+
+    nights = Nights(tmp_path, sites={1: site(1, 2)})
+    nights.sites[1][1]["post_height"] = "about 8 ft"
+    nights.night(status=1)
+    copy = openpyxl.load_workbook(nights.out / "returns" / "court-01-marked.xlsx")
+    (cell,) = [c for row in copy.worksheets[1].iter_rows() for c in row if c.value == "about 8 ft"]
+    cell.value = "8 ft 9 in"
+    nights.sites[1][0]["condition"] = "surface rust"
+    for _ in range(2):
+        nights.write()
+        copy.save(nights.home / "surveys" / "corrected.xlsx")
+        done = CliRunner().invoke(main, nights.command()[1:])
+        assert done.exit_code == 0, done.output
+        assert {r["post_code"] for r in nights.table("posts")} == {"P1", "P2"}
+        files = {f["file"]: (f["rows"], f["replaced"]) for f in json.loads((nights.out / "run.json").read_text())["surveys"]}
+        assert files == {"corrected.xlsx": (2, 0), "court-01.csv": (2, 2)}

@@ -45,6 +45,14 @@ class Results:
         self._db.executemany("UPDATE surveys SET run = ? WHERE key = ?", [(run, k) for k in used])
         self._db.execute("DELETE FROM surveys WHERE run < ?", (run,))
 
+    def put_marked(self, files: Iterable[tuple[str, str]]) -> None:
+        """Remember files (name, content as a copy's identity has it) of which marked copies went out; call within `together`."""
+        self._db.executemany("INSERT OR IGNORE INTO marked VALUES (?, ?)", sorted(set(files)))
+
+    def marked(self) -> frozenset[tuple[str, str]]:
+        """Files (name, content) of which marked copies have gone out."""
+        return frozenset(self._db.execute("SELECT file, content FROM marked"))
+
     # sites
 
     def known_sites(self) -> dict[str, Known]:

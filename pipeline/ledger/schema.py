@@ -55,6 +55,10 @@ STEPS: tuple[tuple[str, str], ...] = (
             newest INTEGER NOT NULL, state TEXT NOT NULL, day TEXT NOT NULL, note TEXT NOT NULL, run INTEGER NOT NULL);
         """,
     ),
+    (
+        "005 contents of which marked copies went out",
+        "CREATE TABLE marked (file TEXT NOT NULL, content TEXT NOT NULL, PRIMARY KEY (file, content));",
+    ),
 )
 
 

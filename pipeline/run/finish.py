@@ -47,7 +47,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
     date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
     _data(shelf, run, quoted, customers, ledger, queries, changes)
     shelf.put("data/readings.csv", whole(READINGS, gathered.readings))
-    return_files(shelf, files, run.prints, queries, run.request.jobs, progress)
+    marked = return_files(shelf, files, run.prints, queries, run.request.jobs, progress)
     may_be_slips = _slips(run, ledger)
     progress.stage("Writing the portfolio", 1)
     portfolio = portfolio_workbook(
@@ -68,7 +68,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
     outcome = _outcome(run, gathered, quoted, queries, may_be_slips, shelf)
     shelf.put("run.json", _run_json(run, gathered, quoted, outcome, date))
     outcome = replace(outcome, rewritten=quoted.written + shelf.written, **_failed(quoted, shelf))
-    _end(run, files, quoted, changes, shelf, outcome, date, ledger)
+    _end(run, files, quoted, changes, shelf, outcome, date, marked, ledger)
     return outcome
 
 
@@ -260,12 +260,14 @@ def _end(
     shelf: Shelf,
     outcome: Outcome,
     date: str,
+    marked: Sequence[tuple[str, str]],
     ledger: Ledger,
 ) -> None:
     """The ledger's last word: from here on the run counts."""
     _drop_unfinished(run, quoted, ledger)
     with ledger.together():
         keep_catalogue(ledger, run.prints, run.catalogue)
+        ledger.put_marked(marked)
         ledger.keep_surveys(run.number, {key: (taken.file, taken.packed()) for key, taken in files.fresh.items()}, files.keys)
         ledger.put_sites(run.number, run.catalogue.fingerprint, map(_entry, quoted.kept))
         came_out = [site for site, _ in quoted.sites if site not in quoted.closed]

@@ -59,7 +59,7 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
     stood = [unpack(known.result)["summary"] for site, known in sorted(ledger.known_sites().items()) if site in before]
     taken = [Taken.unpacked(content) for content in ledger.all_surveys()]
     until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
-    gathered = gather(taken, catalogue.policy, request.date.isoformat(), until.isoformat())
+    gathered = gather(taken, catalogue.policy, request.date.isoformat(), until.isoformat(), ledger.marked())
     marked = [ledger.revision(mark.site, mark.revision) for mark in ledger.marks()]
     seen = {r.workbook: r.seen for r in (*ledger.latest(last.run if last else 0).values(), *marked)}
     run = open_run(request, fingerprints([], request.catalogue), catalogue, ledger, seen)

@@ -33,15 +33,20 @@ class _Work:
 
 def return_files(
     shelf: Shelf, files: SurveysRead, prints: Prints, queries: Sequence[Query], jobs: int, progress: Progress
-) -> None:
-    """A marked copy for each file with a query; one that stands and would say the same is left as it is."""
+) -> list[tuple[str, str]]:
+    """A marked copy for each file with a query; one that stands and would say the same is left as it is.
+
+    Returns first file and its content, as the copies' identities have them.
+    """
     work: list[_Work] = []
-    for w in _asked(files.found, files.taken, queries):
+    asked = list(_asked(files.found, files.taken, queries))
+    for w in asked:
         recipe = sha([prints.surveys[w.found.name], prints.program, [asdict(q) for q in w.queries], w.identity.text])
         if not shelf.stands(w.path, recipe):
             work.append(replace(w, recipe=recipe))
     for path, recipe, data in _marked(work, jobs, progress):
         shelf.put(path, data, recipe)
+    return [(w.identity.file, w.identity.first) for w in asked]
 
 
 def marked_files(

@@ -74,7 +74,8 @@ def _quote(
     from pipeline.site.tasks import gather
 
     valid_until = request.date + timedelta(days=int(catalogue.policy["quote_valid_days"]))
-    gathered = gather(surveys.taken, catalogue.policy, request.date.isoformat(), valid_until.isoformat())
+    dates = request.date.isoformat(), valid_until.isoformat()
+    gathered = gather(surveys.taken, catalogue.policy, *dates, ledger.marked())
     run = open_run(request, surveys.prints, catalogue, ledger, on_disk.result())
     quoted = quote_all(run, with_folders(gathered.tasks, run), surveys.refused, ledger, progress)
     return finish(run, gathered, surveys, quoted, ledger, progress)

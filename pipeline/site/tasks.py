@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -43,9 +43,14 @@ class Gathered:
     readings: tuple[Mapping[str, str], ...]
 
 
-def gather(files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_until: str) -> Gathered:
-    """One task a site. Rows that cannot be told to a site are in no task; their queries are kept."""
-    copies = settle_copies(files)
+def gather(
+    files: Sequence[Taken], policy: Mapping[str, Any], date: str, valid_until: str, marked: Set[tuple[str, str]] = frozenset()
+) -> Gathered:
+    """One task a site. Rows that cannot be told to a site are in no task; their queries are kept.
+
+    `marked` are name and content of files of which marked copies have gone out.
+    """
+    copies = settle_copies(files, marked)
     answered = with_field_answers(
         identified([r for f in copies.files for r in f.rows]), [(f.file, f.field) for f in copies.files if f.field]
     )

@@ -6,7 +6,7 @@ Source: design section 12, rule 1.
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 
 from pipeline.intake.query import Query
@@ -28,10 +28,11 @@ class Copies:
     notes: Mapping[str, tuple[str, ...]]
 
 
-def settle_copies(files: Sequence[Taken]) -> Copies:
+def settle_copies(files: Sequence[Taken], marked: Set[tuple[str, str]] = frozenset()) -> Copies:
     """Of a file and its marked copies the latest round counts; copies of one round are told apart row by row.
 
-    A copy replaces its first file where that is among the files with the content that the copy answers to. The order of
+    A copy replaces its first file where that is among the files with the content that the copy answers to, or stands there
+    under its name and has changed since: `marked` are name and content of files of which copies have gone out. The order of
     the files changes nothing.
     """
     counting = {f.file: f for f in files}
@@ -40,7 +41,7 @@ def settle_copies(files: Sequence[Taken]) -> Copies:
     for copies in _by_first(files).values():
         last = max(_round(c) for c in copies)
         latest = sorted((c for c in copies if _round(c) == last), key=lambda c: natural(c.file))
-        old = [c for c in copies if _round(c) < last] + _first_files(files, copies)
+        old = [c for c in copies if _round(c) < last] + _first_files(files, copies, marked)
         for f in old:
             replaced[f.file], by[f.file] = f.rows, latest[0].file
             counting[f.file] = replace(f, rows=(), queries=(), field=None)
@@ -66,10 +67,15 @@ def _by_first(files: Iterable[Taken]) -> dict[tuple[str, str], list[Taken]]:
     return groups
 
 
-def _first_files(files: Iterable[Taken], copies: Sequence[Taken]) -> list[Taken]:
-    """The first file of some copies, where it is there with the content that they answer to, under whatever name."""
+def _first_files(files: Iterable[Taken], copies: Sequence[Taken], marked: Set[tuple[str, str]]) -> list[Taken]:
+    """The first file of some copies: with the content that they answer to, whatever its name, or changed under its own."""
     firsts = {c.returned.first for c in copies if c.returned}
-    return [f for f in files if not f.returned and any(first and f.content.startswith(first) for first in firsts)]
+    changed = {c.returned.file for c in copies if c.returned and (c.returned.file, c.returned.first) in marked}
+    return [
+        f
+        for f in files
+        if not f.returned and (f.file in changed or any(first and f.content.startswith(first) for first in firsts))
+    ]
 
 
 def _place(read: RowRead) -> tuple[str, str]:
