@@ -19,6 +19,9 @@ SAME_AS_ABOVE: frozenset[str] = _words(
 )
 """Words that say only `the same as above`; full stops after them are not counted. Source: common practice."""
 
+SAME_WITH_STOP: frozenset[str] = _words("id.|(id.)|íd.")
+"""Short forms that are another word without their full stop. Source: common practice."""
+
 SAME_MARKS = frozenset("\"'`´‘’‚“”„″′‟〃ʺ˝,-–—_↑^/ ")
 """Characters of which a ditto mark is made (`"`, `''`, `,,`, `-"-`, `〃`)."""
 

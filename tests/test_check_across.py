@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import random
+from dataclasses import replace
 from typing import Any
 
 from survey_books import CLEAN, book, survey
@@ -42,6 +43,13 @@ def settled(read: list[RowRead]) -> tuple[set[str], set[str], list[tuple[Any, ..
 def test_rows_that_say_the_same_are_read_once_and_it_is_said() -> None:
     got = settled([*rows("b2.xlsx", {}), *rows("b10.xlsx", {"post_height": "102 in", "notes": "again", "site_code": "s-01 "})])
     assert got == ({"b10.xlsx:2"}, set(), [("b10.xlsx", "E2", "DUPLICATE", False)])
+
+
+def test_rows_of_two_courts_are_two_places_though_nobody_asks_for_the_court() -> None:
+    twice = rows("a", {}, {})
+    courts = [replace(r, row=replace(r.row, extra={"Court": f"Court {n}"})) for n, r in enumerate(twice, 1)]
+    assert settled(courts)[:2] == (set(), {"a:2", "a:3"})
+    assert settled([courts[0], replace(courts[0], row=replace(courts[0].row, row=9))])[0] == {"a:9"}
 
 
 def test_rows_that_differ_are_all_held_at_their_post_cell() -> None:

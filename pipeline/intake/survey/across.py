@@ -138,10 +138,13 @@ def _places(where: Iterable[str]) -> str:
 
 
 def _says(row: SurveyRow) -> tuple[Any, ...]:
-    """What matters of a row; whether the court's level was stated matters (its bound), and what a held row has typed."""
+    """What matters of a row; whether the court's level was stated matters (its bound), and what a held row has typed.
+
+    What stands in columns that are not read counts too: `Court 1` and `Court 2` there are two places.
+    """
     said = tuple((n, _plain(v)) for n, v in stated(row).items() if n not in _NOT_SAID)
     typed = tuple(sorted(row.typed.items())) if row.held else ()
-    return said, "court_rise" not in row.not_stated, row.unread, typed
+    return said, "court_rise" not in row.not_stated, row.unread, typed, tuple(sorted(row.extra.items()))
 
 
 def _plain(value: Any) -> Any:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from schemas.post_words import ALL, AND, BOTH, NUMBERS, SAME_AS_ABOVE, SAME_MARKS, SAME_SIGNS, SIDES, THINGS, TO
+from schemas.post_words import ALL, AND, BOTH, NUMBERS, SAME_AS_ABOVE, SAME_MARKS, SAME_SIGNS, SAME_WITH_STOP, SIDES, THINGS, TO
 
 _LONGEST = 60
 _MOST_POSTS = 500
@@ -22,7 +22,7 @@ def is_same_as_above(text: str) -> bool:
         return False
     if set(word) <= SAME_MARKS:
         return any(sign in word for sign in SAME_SIGNS)
-    return word.strip(" .\"'()[]-–—*") in SAME_AS_ABOVE
+    return word in SAME_WITH_STOP or word.strip(" .\"'()[]-–—*") in SAME_AS_ABOVE
 
 
 @dataclass(frozen=True, slots=True)
