@@ -10,7 +10,8 @@ from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 
 SAME = (
     '"', "''", "〃", ",,", '" "', '-"-', '--"--', "”", "″", "do", "do.", "Do", "ditto", "DITTO", "same", "Same.", "as above",
-    "id.", "Id.", "same as above", "(same)", "idem", "Ídem", "dto.", "wie oben", "s.o.", "come sopra", "como acima", "comme ci-dessus", "↑",
+    "id.", "Id.",
+    "same as above", "(same)", "idem", "Ídem", "dto.", "wie oben", "s.o.", "come sopra", "como acima", "comme ci-dessus", "↑",
 )  # fmt: skip
 NOT_SAME = (
     "", " ", "-", "--", "n/a", "'", ",", "same as P1", "same size", "8'", '3"', "round", "not the same", "no", "id", "none", ".",
