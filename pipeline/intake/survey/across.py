@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
@@ -14,6 +15,8 @@ from schemas.survey import SURVEY
 
 SITE_FACTS = ("site_name", "customer", "site_kind")
 _NOT_SAID = ("notes", "surveyed_on")  # carried through; a day is weighed by itself
+_PLACE = re.compile(r"\b(court|location|area|place|playground|cancha|terrain|platz|quadra|campo)\b", re.IGNORECASE)
+"""Words of headings under which people say which of a site's courts a post stands at. Source: common practice."""
 _SHOWN = 3  # other places that a message names
 
 
@@ -140,11 +143,15 @@ def _places(where: Iterable[str]) -> str:
 def _says(row: SurveyRow) -> tuple[Any, ...]:
     """What matters of a row; whether the court's level was stated matters (its bound), and what a held row has typed.
 
-    What stands in columns that are not read counts too: `Court 1` and `Court 2` there are two places.
+    A place in a column that is not read counts too: under `Court` 1 and 2 are two.
     """
     said = tuple((n, _plain(v)) for n, v in stated(row).items() if n not in _NOT_SAID)
     typed = tuple(sorted(row.typed.items())) if row.held else ()
-    return said, "court_rise" not in row.not_stated, row.unread, typed, tuple(sorted(row.extra.items()))
+    return said, "court_rise" not in row.not_stated, row.unread, typed, _places_said(row)
+
+
+def _places_said(row: SurveyRow) -> tuple[tuple[str, str], ...]:
+    return tuple(sorted((h, folded(text)) for h, text in row.extra.items() if _PLACE.search(h)))
 
 
 def _plain(value: Any) -> Any:
