@@ -286,7 +286,7 @@ def _entry(result: SiteResult) -> SiteEntry:
     """A site as the ledger keeps it."""
     task = result.task
     rows = {"quoted": [row.as_dict() for row in task.rows], "held": [row.as_dict() for row in task.held]}
-    return SiteEntry(task.site, task.site_code, result.inputs, pack(rows), pack(result.plain))
+    return SiteEntry(task.site, task.site_code, result.inputs, pack(rows), result.result)
 
 
 def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:

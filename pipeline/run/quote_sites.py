@@ -24,11 +24,11 @@ from schemas.order import natural
 
 @dataclass(frozen=True)
 class SiteResult:
-    """A site that was worked out: its task, and what the ledger keeps of it as plain values."""
+    """A site that was worked out: its task, and what the ledger keeps of it."""
 
     task: SiteTask
     inputs: str  # fingerprint of what it was made from
-    plain: Mapping[str, Any]
+    result: bytes  # packed, since those of all sites wait for the end of the run
 
 
 @dataclass
@@ -140,7 +140,7 @@ def _take_outcome(job: Job, o: SiteOutcome, run: RunState, ledger: Ledger, quote
     asked = [{name: getattr(q, name) for name in q.__slots__} for q in o.asked]
     plain = {"summary": o.summary, "asked": asked, "state": o.state, "figures": o.figures, "own": job.own}
     plain |= {"for_customer": o.for_customer, "decided": job.task.decided}
-    quoted.kept.append(SiteResult(job.task, job.inputs, plain))
+    quoted.kept.append(SiteResult(job.task, job.inputs, pack(plain)))
     if o.content is None:
         quoted.expired.extend(expired(job.task, run))
 
