@@ -17,6 +17,9 @@ CONDITIONS = ("sound", "surface rust", "corroded", "cracked", "loose", "unknown"
 EXPOSURES = ("B", "C", "D")
 YES_NO = ("yes", "no")
 
+TOOL_OF = {"post_size": "measured_with", "post_height": "height_measured_with"}
+"""The column that says how another one was measured."""
+
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
     "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment"),

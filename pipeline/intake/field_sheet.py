@@ -21,11 +21,10 @@ from pipeline.intake.survey.read_record import read_record, shown
 from pipeline.intake.survey.survey_row import stated
 from pipeline.reading.book import Book, Cell, Sheet
 from schemas.field import BY, COLUMN, LOOKED_AT, NEW_READING, ON, POST, PROPERTY, UP_TO, WAS, WITH
-from schemas.survey import SURVEY
+from schemas.survey import SURVEY, TOOL_OF
 
 _TEXT = re.compile(r"([0-9a-f]{16}) r(\d{1,6}) of (.+)", re.DOTALL)
 _NEEDED = {POST, COLUMN, NEW_READING}
-_TOOL = {"post_size": "measured_with", "post_height": "height_measured_with"}
 _WITH_IT = {"post_size": ("size_nominal", "size_basis")}
 """What the cell of a column may say beside it."""
 _HEADED = {c.heading: c.name for c in SURVEY.columns}
@@ -167,9 +166,9 @@ def _moment(cell: Cell | None) -> float | None:
 
 def _tool(answer: FieldAnswer, name: str, cell: Cell | None) -> tuple[str, list[Query]]:
     """How it was measured, where that counts."""
-    if name not in _TOOL or cell is None or not str(cell.value).strip():
+    if name not in TOOL_OF or cell is None or not str(cell.value).strip():
         return "", []
-    got = read_cell(SURVEY.column(_TOOL[name]), cell)
+    got = read_cell(SURVEY.column(TOOL_OF[name]), cell)
     if isinstance(got, Fault):  # what cannot be read is the least that it can be
         return "estimate", [_query(answer, cell.address, WITH, got)]
     return str(got.value or ""), []

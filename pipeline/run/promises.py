@@ -13,15 +13,13 @@ from pipeline.site.promised import Worlds, stands
 from pipeline.site.task import Promise, SiteTask
 
 
-def with_promises(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> tuple[RunState, list[SiteTask]]:
-    """The tasks with the promises that stand, or have ended; the run with the catalogues that they were made with."""
+def with_promises(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> list[SiteTask]:
+    """The tasks with the promises that stand, or have ended; `run` has the catalogues that they were made with."""
     marked = {t.site: run.marks[t.site] for t in tasks if t.site in run.marks and run.marks[t.site].state != DECLINED}
     made = ledger.contents([(site, mark.revision) for site, mark in marked.items()])
-    kept = {r.catalogue: found for r in made.values() if (found := ledger.catalogue(r.catalogue))}
-    run = replace(run, world=replace(run.world, before={**run.world.before, **kept}))
-    promises = {site: _promise(marked[site], r) for site, r in made.items() if r.catalogue in kept}
+    promises = {site: _promise(marked[site], r) for site, r in made.items() if r.catalogue in run.world.before}
     worlds = Worlds(run.world)
-    return run, [_with(t, promises[t.site], worlds) if t.site in promises else t for t in tasks]
+    return [_with(t, promises[t.site], worlds) if t.site in promises else t for t in tasks]
 
 
 def closed(task: SiteTask, run: RunState) -> Mark | None:

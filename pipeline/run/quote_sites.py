@@ -60,7 +60,8 @@ def quote_all(run: RunState, tasks: Sequence[SiteTask], refused: Set[str], ledge
     `refused` are files that could not be read: while there is one, no site is taken to be asked for no longer.
     """
     quoted = Quoted()
-    run, tasks = with_promises(tasks, _with_catalogues(run, ledger), ledger)
+    run = _with_catalogues(run, ledger)
+    tasks = with_promises(tasks, run, ledger)
     jobs = [replace(job, stands=not refused.isdisjoint(files_of(job.task))) for job in jobs_of(tasks, run, ledger)]
     if refused:
         jobs = sorted([*jobs, *left_standing(tasks, run, ledger)], key=lambda job: natural(job.task.site_code))

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
-from typing import Any
+from typing import Any, TypeVar
 
 from pipeline.sheets import show
 from pipeline.sheets.customers_sheet import customer_name
@@ -15,6 +15,7 @@ from pipeline.xlsx.values import Col, Row
 from schemas.order import natural
 from schemas.words import CAUTION, CAUTION_IN_SHORT
 
+_Key = TypeVar("_Key")
 _KINDS = (("Mounts", "mount"), ("Boards", "board"), ("Rings", "ring"), ("Extensions", "extension"))
 _WITHOUT: tuple[int, str, Mapping[str, Any]] = (len(_KINDS), "other", {})
 """What is known of an item that the catalogue no longer has."""
@@ -60,30 +61,35 @@ class _Items:
         return [code, kind, str(row.get("description") or "no description")]
 
 
-def _lines(sites: Iterable[SiteSummary]) -> Iterable[tuple[str, str, Mapping[str, Any]]]:
-    return ((str(s.site["site_code"]), customer_name(s.site), line) for s in sites for line in s.goods)
+def _ordered(sites: Iterable[SiteSummary], key: Callable[[str, Mapping[str, Any]], _Key]) -> dict[_Key, _Ordered]:
+    """The goods of all sites, put together by what `key` makes of the customer and the line."""
+    found: dict[_Key, _Ordered] = {}
+    for s in sites:
+        customer = customer_name(s.site)
+        for line in s.goods:
+            found.setdefault(key(customer, line), _Ordered()).add(str(s.site["site_code"]), customer, line)
+    return found
 
 
 def item_rows(sites: Sequence[SiteSummary], setting: Setting) -> list[Row]:
     """A row an item: code, kind, description, how many, what they come to, customers, sites, which sites."""
-    items, found = _Items(setting), dict[str, _Ordered]()
-    for site, customer, line in _lines(sites):
-        found.setdefault(line["item"], _Ordered()).add(site, customer, line)
+    items, found = _Items(setting), _ordered(sites, lambda _, line: str(line["item"]))
     made = ((code, found[code]) for code in sorted(found, key=items.order))
     return [[*items.named(code), o.quantity, o.total, len(o.customers), len(o.sites), o.where] for code, o in made]
 
 
 def customer_rows(sites: Sequence[SiteSummary], setting: Setting) -> list[Row]:
     """A row an item and unit price of each customer: who, item, how many, price, discount, line total, sites, which sites."""
-    items, found = _Items(setting), dict[tuple[str, str, Decimal, Decimal], _Ordered]()
-    for site, customer, line in _lines(sites):
-        key = (customer, line["item"], Decimal(line["unit_price"]), Decimal(line["discount_percent"]))
-        found.setdefault(key, _Ordered()).add(site, customer, line)
+    items, found = _Items(setting), _ordered(sites, _priced)
     made: list[Row] = []
     for key in sorted(found, key=lambda key: (natural(key[0]), items.order(key[1]), key[2:])):
         (who, code, price, discount), o = key, found[key]
         made.append([who, *items.named(code), o.quantity, price, float(discount), o.total, len(o.sites), o.where])
     return made
+
+
+def _priced(customer: str, line: Mapping[str, Any]) -> tuple[str, str, Decimal, Decimal]:
+    return customer, str(line["item"]), Decimal(line["unit_price"]), Decimal(line["discount_percent"])
 
 
 def _item_columns(currency: str) -> list[Col]:

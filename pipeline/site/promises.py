@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Mapping, Sequence
 from decimal import Decimal
 from fractions import Fraction
@@ -53,10 +53,12 @@ def promised_figures(promise: Promise, kept: Kept) -> Figures:
     each = {row[column]: Fraction(row["mass_kg"]) for table, column in GOODS for row in kept.tables.get(table, ())}
     mass = sum((each[code] * many for code, many in goods.items()), Fraction(0))
     kits = [post for post in says["posts"].values() if "kit" in post]
-    pairs: dict[tuple[str, str], list[Decimal]] = {}
+    posts: Counter[tuple[str, ...]] = Counter()
+    price: defaultdict[tuple[str, ...], Decimal] = defaultdict(Decimal)
     for post in kits:
-        many, price = pairs.setdefault(tuple(post["kit"][1:3]), [Decimal(0), Decimal(0)])
-        pairs[tuple(post["kit"][1:3])] = [many + post["quantity"], price + post["quantity"] * Decimal(post["unit_price"])]
+        pair = tuple(post["kit"][1:3])
+        posts[pair] += post["quantity"]
+        price[pair] += post["quantity"] * Decimal(post["unit_price"])
     return {
         **{name: [] for name in ("quantity", "stripped", "pair_post", "pair_kit", "offers")},
         "best": [[], [], []],
@@ -65,7 +67,7 @@ def promised_figures(promise: Promise, kept: Kept) -> Figures:
             "posts": sum(post["quantity"] for post in kits),
             "money": says["money"],
             "mass": [mass.numerator, mass.denominator],
-            "pairs": [[*pair, int(many), str(price)] for pair, (many, price) in sorted(pairs.items())],
+            "pairs": [[*pair, many, str(price[pair])] for pair, many in sorted(posts.items())],
         },
     }
 

@@ -250,8 +250,7 @@ class Page:
         for top, names, rows in self._tables:
             self._row_heights(top, names, rows)
         for row, column, text, style in self._wrapped:
-            bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
-            tall = lines(text, inside(self.widths[column]) / bold) * _LINE_POINTS + 2
+            tall = lines(text, inside(self.widths[column]) / _bolder(style)) * _LINE_POINTS + 2
             self.tall(row, max(tall, self._heights.get(row, 0)))
         for row, tall in sorted(self._heights.items()):
             self.sheet.set_row(row, min(tall, _MOST_POINTS))
@@ -264,8 +263,7 @@ class Page:
             self.sheet.merge_range(row, first, row, until, "", self.book.format(style))
         self.put(row, first, text, style)
         size = styles.STYLES[style].get("font_size", 10)
-        bold = BOLDER if styles.STYLES[style].get("bold") else 1.0
-        tall = lines(text, room * SURE * 10 / size / bold) * _LINE_POINTS * size / 10 + 2
+        tall = lines(text, room * SURE * 10 / size / _bolder(style)) * _LINE_POINTS * size / 10 + 2
         self.tall(row, max(tall, self._heights.get(row, 0)))
 
     def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row]) -> None:
@@ -304,3 +302,8 @@ class Page:
             if column == last or (last is None and (room >= _ROOM or (column == edge and room >= _LEAST_ROOM))):
                 return column, room
             column += 1
+
+
+def _bolder(style: str) -> float:
+    """How much more room letters of a style take."""
+    return BOLDER if styles.STYLES[style].get("bold") else 1.0

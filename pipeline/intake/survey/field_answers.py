@@ -15,9 +15,8 @@ from pipeline.intake.survey.fault import CellFault, Fault, RowRead
 from pipeline.intake.survey.survey_row import Origin
 from schemas.field import ALL
 from schemas.order import folded, natural
-from schemas.survey import SURVEY
+from schemas.survey import SURVEY, TOOL_OF
 
-_TOOL = {"post_size": "measured_with", "post_height": "height_measured_with"}
 _HEADING = {c.name: c.heading for c in SURVEY.columns}
 Place = tuple[str, str, str, str]
 """File, sheet and label of a row, and the name of a column."""
@@ -186,8 +185,8 @@ def _put(found: _Found, i: int, name: str, given: _Given) -> None:
 def _changed(row: Any, name: str, answer: FieldAnswer) -> dict[str, Any]:
     """The columns of a row that an answer sets."""
     changed: dict[str, Any] = dict(answer.values)
-    if name in _TOOL:
-        changed[_TOOL[name]] = answer.tool or None
+    if name in TOOL_OF:
+        changed[TOOL_OF[name]] = answer.tool or None
     if name == "post_size":
         changed = {"size_nominal": False, "size_basis": None} | changed
     if name == "post_shape":

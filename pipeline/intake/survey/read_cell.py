@@ -20,7 +20,7 @@ from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
 from schemas.lists import joined
-from schemas.survey import HOLDS_ROW, SURVEY
+from schemas.survey import HOLDS_ROW, SURVEY, TOOL_OF
 
 _PER_CENT = "100 %"  # a number format that shows the stored 0.02 as 2 %
 _MEASURES = ("length", "lengths", "angle", "speed", "pipe")
@@ -246,15 +246,11 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
     return Reading(got)
 
 
-_ESTIMATED = {"post_size": "measured_with", "post_height": "height_measured_with"}
-"""Columns whose measure may be an estimate, and the column that says so."""
-
-
 def _estimate(column: Column, doubt: Doubt) -> str:
     """Where nothing but a word of doubt stands beside a measure: what to choose in which column ('' elsewhere)."""
-    if not doubt.estimate or column.name not in _ESTIMATED:
+    if not doubt.estimate or column.name not in TOOL_OF:
         return ""
-    tool = SURVEY.column(_ESTIMATED[column.name]).heading
+    tool = SURVEY.column(TOOL_OF[column.name]).heading
     return f"Measure again; or type {doubt.readings[0]}, and choose “estimate” under “{tool}”."
 
 
