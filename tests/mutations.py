@@ -26,7 +26,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 TESTS = {
-    "pipeline/rules": ("test_rules_*.py", "test_sentences.py", "test_trade_practice.py"),
+    "pipeline/rules": ("test_rules_*.py", "test_choice.py", "test_sentences.py", "test_trade_practice.py"),
     "pipeline/loads": ("test_loads_*.py", "test_outside_*.py"),
     "pipeline/money": ("test_money*.py", "test_order*.py", "test_customer*.py"),
     "pipeline/intake/measures": ("test_measures*.py", "test_catalogue.py"),

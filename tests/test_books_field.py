@@ -11,6 +11,7 @@ from books_open import opened, words
 
 from pipeline.intake.query import Query
 from pipeline.sheets import show
+from pipeline.sheets.customer_posts import ring as customer_ring
 from pipeline.sheets.field_report import field_report, questions
 from pipeline.sheets.field_sheet import PROPERTY, field_workbook
 from schemas.survey import SURVEY
@@ -48,6 +49,15 @@ def test_set_out_says_how_to_hang_it():
         "3: The storm case uses 142 % of the rough strength.",
     ):
         assert part in text, part
+
+
+@pytest.mark.parametrize(("feet", "ring", "down"), [(True, "9 ft 11 15/16 in", "1 ft 11 15/16 in"), (False, "3047 mm", "608 mm")])
+def test_the_ring_is_never_set_out_higher_than_it_reaches(feet, ring, down):
+    site = report((replace(post("1"), kits=(kit(5, top=3.04733, lowest=2.43888),)),), feet=feet)
+    text = words(opened(field_workbook(made(site))), "Set-out")
+    assert f"{ring}: highest setting; goes down {down} without steps" in text
+    (fitted,) = made(site).fitted
+    assert customer_ring(fitted.assembly, feet) == f"{'8 ft 1/16 in' if feet else '2439 mm'} to {ring}"
 
 
 def test_each_thing_to_confirm_is_a_row_with_its_own_column():

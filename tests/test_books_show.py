@@ -10,9 +10,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from pipeline.rules import plain
 from pipeline.sheets import show
 from pipeline.xlsx import styles
 from pipeline.xlsx.wrap import clean, fitted, lines, parts_unit, width
+from schemas.lengths import DOWN, NEAREST, UP
 
 # Source: international foot and inch, exactly 0.3048 m and 25.4 mm (NIST SP 811)
 LENGTHS = [
@@ -36,11 +38,12 @@ def test_length(metres, feet, millimetres):
     assert show.length(metres, False) == millimetres
 
 
-@given(st.floats(-20, 20))
-def test_feet_lie_within_half_a_sixteenth(metres):
-    words = show.length(metres, True).lstrip("-").replace(" ft", "'").replace(" in", "").split()
+def metres_of(text: str) -> float:
+    """What a shown length says, in metres."""
+    if text.endswith("mm"):
+        return float(text.removesuffix(" mm")) / 1000
     inches = 0.0
-    for word in words:
+    for word in text.lstrip("-").replace(" ft", "'").replace(" in", "").split():
         if word.endswith("'"):
             inches += 12 * int(word[:-1])
         elif "/" in word:
@@ -49,7 +52,32 @@ def test_feet_lie_within_half_a_sixteenth(metres):
             inches += int(above) / int(below)
         else:
             inches += int(word)
-    assert inches * 0.0254 == pytest.approx(abs(metres), abs=0.0254 / 32 + 1e-9)
+    return inches * 0.0254 * (-1 if text.startswith("-") else 1)
+
+
+@given(st.floats(-20, 20))
+def test_feet_lie_within_half_a_sixteenth(metres):
+    assert metres_of(show.length(metres, True)) == pytest.approx(metres, abs=0.0254 / 32 + 1e-9)
+
+
+@given(st.floats(-20, 20), st.booleans())
+def test_a_length_is_never_shown_on_the_unsafe_side(metres, feet):
+    """What must at least be there is never shown shorter, what there is never longer, in tables and in sentences."""
+    kept, step, slack = round(metres, 6), 0.0254 / 16 if feet else 0.001, 5.1e-7
+    units = plain.FEET if feet else plain.METRIC
+    for text in (show.length(kept, feet, UP), plain.at_least(kept, units)):
+        assert kept - slack <= metres_of(text) < kept + step
+    for text in (show.length(kept, feet, DOWN), plain.at_most(kept, units)):
+        assert kept - step < metres_of(text) <= kept + slack
+
+
+@pytest.mark.parametrize("sixteenths", range(1, 1920, 97))
+def test_a_whole_number_of_sixteenths_is_itself_whichever_way_it_is_rounded(sixteenths):
+    """Results are kept to the micrometre, so 1/16 in is 1.587 or 1.588 mm by then."""
+    kept, exact = round(sixteenths * 0.0254 / 16, 6), sixteenths * 0.0254 / 16
+    for text in (*(show.length(kept, True, way) for way in (NEAREST, UP, DOWN)),
+                 plain.height(kept, plain.FEET), plain.at_least(kept, plain.FEET), plain.at_most(kept, plain.FEET)):  # fmt: skip
+        assert metres_of(text) == pytest.approx(exact, abs=1e-12)
 
 
 SHARES = [

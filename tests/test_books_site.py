@@ -20,6 +20,7 @@ from pipeline.sheets.load_words import BANDS, answer, footing, takes
 from pipeline.sheets.report import QuoteLine, Totals
 from pipeline.sheets.site_workbook import site_workbook
 from pipeline.sheets.viable_kits import against, marks
+from pipeline.xlsx.styles import PALETTE
 from pipeline.xlsx.wrap import clean
 from schemas.words import CAUTION, NOT_LOOKED_AT, ON_SITE_CHECKS
 
@@ -235,6 +236,38 @@ def test_no_load_is_ever_green():
     looks = {answer(replace(post("1").kits[0], utilisation_play=u, load_state="within" if u <= 1 else "over"))[1] for u in shares}
     looks |= {answer(replace(post("1").kits[0], utilisation_play=None, load_state="unknown"))[1], *(band[2] for band in BANDS)}
     assert looks == {"text", "check", "bad"}
+
+
+def test_nothing_beside_a_load_is_green(small_book):
+    """Not even the fit: a reader takes a green cell for the whole row."""
+    book = opened(small_book)
+    for sheet in ("Posts", "Viable kits", "Loads"):
+        cells = [c for row in book[sheet].iter_rows() for c in row if c.value is not None]
+        assert "Fits" in [c.value for c in cells] or sheet == "Loads"
+        assert [c.coordinate for c in cells if f"#{str(c.font.color.rgb)[2:]}" == PALETTE["good"][0]] == []
+
+
+# between two marks of the tape: reach and shortfall of a mount, highest and lowest setting of a kit [m]
+BETWEEN = {"reach": 2.43888, "short": 0.60909, "top": 3.04733, "lowest": 2.43888}
+
+
+@pytest.mark.parametrize(
+    ("feet", "short", "reach", "top", "both"),
+    [(True, "2 ft", "8 ft", "9 ft 11 15/16 in", "9 ft 11 15/16 in (3.047 m)"), (False, "610", "2438", "3047 mm", "3047 mm")],
+)
+def test_heights_are_shown_on_the_safe_side(feet, short, reach, top, both):
+    lowest = "8 ft 1/16 in" if feet else "2439 mm"
+    near = replace(post("2").mounts[0], verdict="not_viable", failed=("HEIGHT",), ring_height_max=BETWEEN["reach"],
+                   shortfall=BETWEEN["short"])  # fmt: skip
+    with_kit = replace(post("1"), kits=(kit(top=BETWEEN["top"], lowest=BETWEEN["lowest"]),))
+    without = replace(post("2", kits=0), mounts=(near,))
+    book = opened(site_workbook(report((with_kit, without), feet=feet), setting()))
+    assert f" {both} " in words(book, "Posts").replace("|", " ")
+    assert f"ring {lowest} to {top}" in words(book, "Viable kits")
+    rows = [[str(c.value) for c in row] for row in book["Shortfalls"].iter_rows()]
+    (said,) = [row for row in rows if near.mount in row]
+    assert said[3:5] == [short, reach]
+    assert f"{short if feet else short + ' mm'} of post wanting" in said[6]
 
 
 @pytest.mark.parametrize(

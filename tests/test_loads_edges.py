@@ -78,12 +78,29 @@ def test_too_slender_is_infinite(share, expected):
         assert 0 < got < 1
 
 
+@pytest.mark.parametrize(("share", "b"), [(0.0, 1.0), (0.2, 1.25), (1 / 3 - 1e-9, 1.5)])
+def test_second_order_multiplies_the_moment_of_the_share(share, b):
+    """H1-1b by hand: P/(2 Pc) + B M/Mc, at most 1.5 times the moment's own share."""
+    axial, euler, much = np.array([share * 1e4 / 1.6]), np.array([1e4]), np.array([1e6])
+    factor = strength.second_order(axial, euler)
+    got = strength.post_utilisation(axial, much, factor, np.array([300.0]), np.array([1000.0]))
+    assert got.item() == pytest.approx(axial.item() / 2e6 + 0.3 * b)
+
+
 @pytest.mark.parametrize("square", [False, True])
 def test_walls_beyond_the_slenderness_limit_are_unknown(square):
     limit = flexure.least_design_wall(np.array([square]), np.array([0.3]), FY, E).item() / 0.93
     loads = screen(kit(square=square, size=0.3, wall=[limit * (1 + 1e-9), limit * (1 - 1e-9)]), POLICY)
     assert (loads.load_state == UNKNOWN).tolist() == [False, True]
     assert np.isnan(loads.utilisation_play).tolist() == [False, True]
+
+
+@pytest.mark.parametrize("square", [False, True])
+def test_the_slenderness_limit_is_the_clauses(square):
+    """Source: AISC 360-16, F8: D/t up to 0.45 E/Fy (memory); of a square, design section 7: (D - 3t)/t up to 5.70 sqrt(E/Fy)."""
+    ratio = 5.70 * ROOT + 3 if square else 0.45 * E / FY
+    walls = 0.3 / ratio / 0.93 * np.array([1 + 1e-9, 1 - 1e-9])
+    assert (screen(kit(square=square, size=0.3, wall=walls), POLICY).load_state == UNKNOWN).tolist() == [False, True]
 
 
 def test_a_wall_too_slender_to_be_looked_at_is_never_called_enough():

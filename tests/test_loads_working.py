@@ -89,6 +89,14 @@ def test_the_joint_is_shown_with_an_extension_only():
     assert not [s for s in working(kit(), POLICY) if "joint" in s.what.lower() or "on the extension" in s.what]
 
 
+@pytest.mark.parametrize(("base_plate", "driven"), [(False, False), (True, False), (False, True)])
+def test_footing_and_soil_are_worked_out_where_there_is_some(base_plate, driven):
+    names = [s.what for s in working(kit(base_plate=base_plate, driven=driven), POLICY)]
+    assert ("Depth of footing, storm" in names) is not base_plate
+    assert ("Depth of footing, permanent loads alone" in names) is not base_plate
+    assert any(n.startswith("Depth at which the soil has used up the shear") for n in names) is driven
+
+
 def test_one_kit_at_a_time():
     with pytest.raises(ValueError, match="takes one kit, not 2"):
         working(kit(wall=[0.003, 0.004]), POLICY)

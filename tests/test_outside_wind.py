@@ -5,8 +5,10 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from fluids import ATMOSPHERE_1976
+from loads_kits import POLICY, kit
 
 from pipeline.loads import constants, wind
+from pipeline.loads.screen import figures
 
 FT, PSF, LB, MPH = 0.3048, 47.88025898, 4.4482216152605, 0.44704
 
@@ -54,6 +56,12 @@ def test_sign_sheet():
 @pytest.mark.parametrize(("square", "kd"), [(False, 1.0), (True, 0.90)])
 def test_directionality_of_the_post(square, kd):
     assert wind.post_directionality(np.array([square])).item() == kd
+
+
+def test_directionality_of_the_board():
+    """Source: ASCE 7-16, table 26.6-1, solid freestanding signs (restated: the 7-10 table)."""
+    v = figures(kit(wind_speed=51.4), POLICY)
+    assert v["q_B.storm"].item() == pytest.approx(0.613 * 0.85 * v["Kz.board"].item() * 51.4**2)
 
 
 # Source: ASCE 7-16, figure 29.4-1 (memory), linear between the columns 1, 7, 25

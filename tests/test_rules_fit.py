@@ -124,6 +124,17 @@ def test_lean(lean, expected):
 
 
 @pytest.mark.parametrize(
+    ("degrees", "shimmed", "most"), [(0.5, None, 0.006), (1.5, None, 0.006), (1.5, "yes", 0.0157), (3, None, 0.0157)]
+)
+def test_a_lean_is_held_against_the_limit_that_decides(degrees, shimmed, most):
+    """The ring's tolerance while it passes or is to be shimmed; beyond it, and with a shim, the most that a shim takes up."""
+    _, _, f = fitted([post(lean=math.radians(degrees), lean_shimmed=shimmed)])
+    (found,) = [x for x in f.findings if x.code == "LEAN"]
+    assert found.most.item() == pytest.approx(most, abs=5e-6)
+    assert found.margin.item() == pytest.approx(most - 0.45 * math.sin(math.radians(degrees)), abs=5e-6)
+
+
+@pytest.mark.parametrize(
     ("height", "clear", "expected"),
     [
         (feet("8.5"), inches(30), "pass"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from decimal import Decimal
 
@@ -138,6 +139,7 @@ def test_a_driven_post_is_its_own_footing():
 def test_not_known_is_not_like_zero():
     p, _, _ = fitted([post(post_to_end_line=0.0), post(), post(post_to_end_line=-0.0)])
     assert distinct(p)[1].tolist() == [0, 1, 0]
+    assert [found.tolist() for found in distinct(p.take(np.array([], dtype=int)))] == [[], []]
 
 
 ASKED = [
@@ -199,6 +201,15 @@ def test_every_finding_has_a_sentence_with_its_numbers():
     assert "10.681 to 11.31 in (271.3 to 287.3 mm)" in size.sentence
     assert [x.code for x in kit_findings(p, k, 0)] == ["BOARD", "STRENGTH", "FOOTING"]
     assert (kit_findings(p, k, 0)[1].state, kit_findings(p, k, 0)[1].most) == ("unknown", 1.0)
+
+
+@pytest.mark.parametrize(("stated", "margin", "state"), [(0.7, 0.2, "pass"), (0.4, -0.1, "pass"), (None, math.nan, "unknown")])
+def test_a_footing_is_held_against_the_depth_that_is_asked_for(stated, margin, state):
+    """0.5 m are asked for; whether that is a confirm is the screen's answer, and this one raises none."""
+    p, _, _, k = made([post(footing_depth=stated)])
+    found = kit_findings(p, k, 0)[2]
+    assert found.margin == pytest.approx(margin, nan_ok=True)
+    assert (found.least, found.state) == (0.5, state)
 
 
 def test_advice_compares_the_boards_place_with_the_rules_of_the_game():

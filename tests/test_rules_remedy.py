@@ -131,13 +131,36 @@ def test_of_equal_changes_the_cheapest_is_named_and_not_the_first_code():
     [
         (10, "carries the ring level with the post's top"),
         (9, "carries the ring at least 1 ft (305 mm) above the post's top"),
-        (11, "carries the ring 1 ft (305 mm) below the post's top"),
+        (11, "carries the ring at most 1 ft (304 mm) below the post's top"),
     ],
 )
 def test_nothing_is_never_above_or_below(height, words):
     found, _ = remedy(post(post_size=inches(6), post_height=feet(height)))
     assert words in found.sentence
     assert "0 in" not in found.sentence
+
+
+@pytest.mark.parametrize(("court", "words"), [(0.3048, "at least 1 ft (305 mm) above"), (-0.3048, "at most 1 ft (304 mm) below")])
+def test_another_mount_must_carry_the_ring_over_a_court_that_lies_higher(court, words):
+    found, _ = remedy(post(post_size=inches(6), post_height=feet(10), court_rise=court))
+    assert f"carries the ring {words} the post's top" in found.sentence
+    assert found.steps[0].amount == pytest.approx(court)
+
+
+@pytest.mark.parametrize(
+    ("shape", "size", "taken"),
+    [("round", 3.3, "M-2"), ("round", 3.4, "M-1"), ("round", 3.6, "M-1"), ("round", 3.7, "M-2"), ("square", 3.5, "M-2")],
+)
+def test_a_new_post_is_like_the_old_one_where_a_mount_takes_that(shape, size, taken):
+    """M-1 takes round posts of 3.4 to 3.6 in and costs more than M-2, for thicker round posts."""
+    t = tables(Mounts=(mount("M-1"), mount("M-2", size_least_m=inches(5), size_most_m=inches(6), price=Decimal(1))))
+    found, _ = remedy(post(post_line="gooseneck", post_shape=shape, post_size=inches(size)), t)
+    assert found.mount == taken
+
+
+def test_a_catalogue_without_mounts_has_no_remedy():
+    found, many = remedy(post(), tables(Mounts=()))
+    assert (found.sentence, many) == ("The catalogue has no board and ring that may be sold with a mount.", 0)
 
 
 def test_a_post_that_an_engineer_has_refused_is_to_be_replaced():

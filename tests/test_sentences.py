@@ -90,6 +90,19 @@ def test_a_post_under_1_hertz_is_said_to_flex(hertz, said):
 
 
 @pytest.mark.parametrize(
+    ("values", "about_what"),
+    [
+        ({"condition": None}, ["Condition", "Post base"]), ({"condition": "sound"}, ["Post base"]),
+        ({"condition": "surface rust", "post_base": "cast in"}, []), ({"condition": "sound", "post_base": "driven"}, []),
+    ],
+)  # fmt: skip
+def test_what_is_not_known_of_the_post_is_said(values, about_what):
+    told = about(**values)
+    assert [a for a in ("Condition", "Post base") if a in told] == about_what
+    assert all("not known" in told[a] for a in about_what)
+
+
+@pytest.mark.parametrize(
     ("overhang", "words", "practice"),
     [(3.25, "class A", False), (3.24, "class B", False), (2.25, "class B", False), (1.65, "class C", False),
      (1.649, "class D", True),
@@ -118,6 +131,14 @@ def test_a_post_near_the_end_line_wants_padding(away, said):
 def test_the_boards_face_against_the_end_line(line, said):
     """1.6 m of overhang, 50 mm of line: 1.2 m inside where the post stands 0.35 m off (FIBA, memory)."""
     assert said in about(overhang=1.6, post_to_end_line=line)["Board and end line"]
+
+
+@pytest.mark.parametrize(
+    ("sixteenths", "said"),
+    [(0, "0 in"), (8, "1/2 in"), (16, "1 in"), (24, "1 1/2 in"), (192, "1 ft"), (200, "1 ft 1/2 in"), (-8, "-1/2 in")],
+)  # fmt: skip
+def test_feet_and_inches_as_people_write_them(sixteenths, said):
+    assert plain.height(sixteenths * 0.0254 / 16, plain.FEET) == said
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ from pipeline.explaining.case import POST, Case
 from pipeline.explaining.layout import heading, metres, paragraph, table
 from pipeline.rules.arrays import SLACK
 from pipeline.rules.extension import SPIGOT
-from pipeline.rules.plain import height
+from pipeline.rules.plain import at_least
 from schemas.catalogue import JOINTS
 from schemas.survey import SHAPES
 
@@ -30,7 +30,7 @@ def extensions(case: Case) -> Iterator[str]:
         said = f"the ring is short by {metres(short)},{within}" if short else "the ring reaches its target"
         yield from paragraph(f"None is looked for: {said}.")
         return
-    yield from paragraph(f"One is needed: the ring is short by {metres(short)} = {height(short, up=True)}. {_RULE}")
+    yield from paragraph(f"One is needed: the ring is short by {metres(short)} = {at_least(short)}. {_RULE}")
     if not many:
         yield from paragraph("The catalogue has no active extension.")
         return

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pipeline.explaining.case import POST, Case, setting
 from pipeline.explaining.layout import heading, item, metres, paragraph
 from pipeline.rules.arrays import SLACK
-from pipeline.rules.plain import height
+from pipeline.rules.plain import at_least, at_most, height
 from pipeline.rules.ring_height import settings
 from schemas.catalogue import ADJUSTMENTS
 from schemas.policy import BY_NAME
@@ -35,11 +35,11 @@ def _reach(case: Case) -> Iterator[str]:
     yield from item("Lift of the mount", f"a = for ring height - post height needed = {metres(ring)} - {metres(needed)}"
                     f" = {metres(ring - needed)} {'above' if ring >= needed else 'below'} the post's top")  # fmt: skip
     yield from item("Greatest ring height", f"z_max = H - c + a = {metres(H)} - {_term(c)} + {_term(ring - needed)}"
-                    f" = {metres(top)} = {height(top)}, without an extension")  # fmt: skip
+                    f" = {metres(top)} = {at_most(top)}, without an extension")  # fmt: skip
     yield from item("Target", f"T = the greatest wanted ring height = {metres(T)} = {height(T)}")
     yield from item("Margin", f"z_max - T = {metres(top)} - {metres(T)} = {metres(margin)}")
     yield from item("Tolerance", f"tol = {setting(case.left.kept, 'ring_height_tolerance')}")
-    why = f" = {height(short, up=True)}" if short else ": the margin is within the tolerance"
+    why = f" = {at_least(short)}" if short else ": the margin is within the tolerance"
     yield from item("Shortfall", f"-margin where margin < -tol, else 0: {metres(short)}{why}")
 
 
@@ -51,7 +51,7 @@ def _settings(case: Case) -> Iterator[str]:
     fit, mounts, m, T = case.answer.fit, case.catalogue.mounts, case.mount, float(case.answer.posts.target[POST])
     top, low, greatest, added = (case.pair(v) for v in (fit.top, fit.lowered, fit.ring_height_max, fit.added))
     with_it = f" + {metres(added)} of extension {case.extension_code}" if case.extension_code else ""
-    yield from item("Highest setting", f"z_top = min({metres(greatest)}{with_it}, {metres(T)}) = {metres(top)} = {height(top)}")
+    yield from item("Highest setting", f"z_top = min({metres(greatest)}{with_it}, {metres(T)}) = {metres(top)} = {at_most(top)}")
     yield from item("Clamped lower by", f"x = max(0, {metres(case.pair(fit.margin))}{with_it}) = {metres(low)}")
     listed = settings(mounts, m, top)
     travel, step, kind = float(mounts.travel[m]), float(mounts.step[m]), ADJUSTMENTS[int(mounts.adjustment[m])]

@@ -5,21 +5,25 @@ from __future__ import annotations
 import math
 from abc import ABC, abstractmethod
 
-from schemas.lengths import INCH, MPH
-
-DRIFT = 1e-6
-"""Part of a sixteenth or a millimetre that counts as binary drift when rounding up."""
-
+from schemas.lengths import DOWN, INCH, MPH, NEAREST, UP, feet_and_inches, in_steps
 
 BOTH, FEET, METRIC = range(3)
 """Units in which lengths are said: feet and inches with SI beside, feet and inches, millimetres."""
 
 
-def height(metres: float, units: int = BOTH, up: bool = False) -> str:
-    """A height or length [m]: `8 ft 6 1/2 in (2604 mm)`; `up` rounds up, for what must at least be reached."""
-    if math.isnan(metres):
-        return "not known"
-    return _said(_feet(metres, up), f"{_whole(metres * 1000, up)} mm", units)
+def height(metres: float, units: int = BOTH) -> str:
+    """A height or length [m], to the nearest 1/16 in or mm: `8 ft 6 1/2 in (2604 mm)`."""
+    return _height(metres, units, NEAREST)
+
+
+def at_least(metres: float, units: int = BOTH) -> str:
+    """A height or length that must be reached [m], rounded up: never said shorter than it is."""
+    return _height(metres, units, UP)
+
+
+def at_most(metres: float, units: int = BOTH) -> str:
+    """A height or length that there is, and no more [m], rounded down: never said longer than it is."""
+    return _height(metres, units, DOWN)
 
 
 def size(metres: float, units: int = BOTH) -> str:
@@ -50,9 +54,17 @@ class InUnits(ABC):
     def units(self) -> int:
         """BOTH, FEET or METRIC."""
 
-    def height(self, metres: float, up: bool = False) -> str:
+    def height(self, metres: float) -> str:
         """A height or length."""
-        return height(metres, self.units, up)
+        return height(metres, self.units)
+
+    def at_least(self, metres: float) -> str:
+        """A height or length that must be reached."""
+        return at_least(metres, self.units)
+
+    def at_most(self, metres: float) -> str:
+        """A height or length that there is, and no more."""
+        return at_most(metres, self.units)
 
     def size(self, metres: float) -> str:
         """A cross-section's size."""
@@ -67,22 +79,12 @@ def _said(feet: str, metric: str, units: int) -> str:
     return (f"{feet} ({metric})", feet, metric)[units]
 
 
-def _whole(number: float, up: bool) -> int:
-    return math.ceil(number - DRIFT) if up else math.floor(number + 0.5)
+def _height(metres: float, units: int, way: str) -> str:
+    if math.isnan(metres):
+        return "not known"
+    return _said(feet_and_inches(in_steps(metres, INCH / 16, way)), f"{in_steps(metres, 1e-3, way)} mm", units)
 
 
 def _short(number: float, places: int) -> str:
     text = f"{number:.{places}f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-def _feet(metres: float, up: bool) -> str:
-    sixteenths = _whole(abs(metres) / INCH * 16, up)
-    inches, part = divmod(sixteenths, 16)
-    feet, inches = divmod(inches, 12)
-    shrink = math.gcd(part, 16)
-    fraction = f"{part // shrink}/{16 // shrink}" if part else ""
-    rest = " ".join(t for t in (str(inches) if inches or not part else "", fraction) if t)
-    words = [f"{feet} ft"] if feet else []
-    words += [f"{rest} in"] if not feet or inches or part else []
-    return ("-" if metres < 0 and sixteenths else "") + " ".join(words)

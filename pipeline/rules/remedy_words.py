@@ -95,11 +95,11 @@ def _pair(plan: Plan) -> Iterator[Step]:
     if plan.fails("HEIGHT"):
         short, post = float(fit.shortfall[i, m]), f"{plan.shape} posts of {plan.size(plan.posts.size[i])}"
         upper = plan.window(mounts.size_least[m], mounts.size_most[m])
-        text = f"add at least {plan.height(short, up=True)} with an extension that the catalogue does not have, for {post}"
+        text = f"add at least {plan.at_least(short)} with an extension that the catalogue does not have, for {post}"
         yield Step("extension", short, f"{text}, its upper tube {upper}")
     elif plan.fails("CLEAR"):
         need = float(fit.lowered[i, m] + mounts.clamp_length[m])
-        yield Step("clear", need, f"clear and straighten the post for {plan.height(need, up=True)} from its top down")
+        yield Step("clear", need, f"clear and straighten the post for {plan.at_least(need)} from its top down")
     for code in unplanned(fit):
         if plan.fails(code):
             yield Step("mend", math.nan, f"put right the {BY_CODE[code].about}")
@@ -119,9 +119,9 @@ def _another(plan: Plan) -> Iterator[Step]:
     if abs(need) < LEVEL:
         reach = "carries the ring level with the post's top"
     elif need > 0:
-        reach = f"carries the ring at least {plan.height(need, up=True)} above the post's top"
+        reach = f"carries the ring at least {plan.at_least(need)} above the post's top"
     else:
-        reach = f"carries the ring {plan.height(-need)} below the post's top"
+        reach = f"carries the ring at most {plan.at_most(-need)} below the post's top"
     text = f"find a mount for {plan.shape} posts of {plan.size(p.size[i])} that {reach}; the catalogue has none that would do"
     yield Step("mount", need, text)
 
@@ -130,7 +130,7 @@ def _replace(plan: Plan) -> Iterator[Step]:
     p, i, m, mounts = plan.posts, plan.i, plan.m, plan.catalogue.mounts
     stand = float(p.target[i] + p.court_rise[i] - lift(mounts)[m])
     post = f"a straight, sound {SHAPES[mounts.shape[m]]} post of {plan.window(mounts.size_least[m], mounts.size_most[m])}"
-    text = f"replace the post{_because(plan)} by {post}, standing at least {plan.height(stand, up=True)} above the ground"
+    text = f"replace the post{_because(plan)} by {post}, standing at least {plan.at_least(stand)} above the ground"
     yield Step("replace", stand, text)
     if plan.narrow:
         yield _narrower(plan)
@@ -156,7 +156,7 @@ def _instead(plan: Plan, steps: tuple[Step, ...]) -> str:
     if math.isnan(plan.reach) or not any(s.kind == "extension" for s in steps):
         return ""
     rest = "" if len(steps) == 1 else ", with the rest of it done"
-    return f" Or accept a ring at {plan.height(plan.reach)}, which mount {plan.mount} reaches without an extension{rest}."
+    return f" Or accept a ring at {plan.at_most(plan.reach)}, which mount {plan.mount} reaches without an extension{rest}."
 
 
 def _serves(plan: Plan, steps: tuple[Step, ...]) -> str:

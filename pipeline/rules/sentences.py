@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 
 from pipeline.rules import plain, word_rules
 from pipeline.rules.plain import window
+from schemas.lengths import ROUNDED
 
 _NAN = math.nan
 
@@ -112,23 +113,23 @@ def lean(f: Facts) -> str:
 def clear(f: Facts) -> str:
     """CLEAR."""
     where = f"the upper tube of extension {f.extension}" if f.extension else "the post"
-    need = f"The clamps need {f.height(f.value, up=True)} of straight, clear length from the top of {where} down"
+    need = f"The clamps need {f.at_least(f.value)} of straight, clear length from the top of {where} down"
     if f.state == "confirm" and f.extension:
         return f"{need}; how much of the post itself is clear for the joint could not be read: measure it."
     if f.state == "confirm":
         return f"{need}; how much there is, is not known: measure it."
-    return f"{need}; there is {f.height(f.most)}." if f.state == "pass" else f"{need}; there is only {f.height(f.most)}."
+    return f"{need}; there is {f.at_most(f.most)}." if f.state == "pass" else f"{need}; there is only {f.at_most(f.most)}."
 
 
 def height(f: Facts) -> str:
     """HEIGHT."""
     how = f" with extension {f.extension} ({f.height(f.added)})" if f.extension else ""
-    reach = f"The ring reaches {f.height(f.value)}{how}; {f.height(f.target)} is wanted"
+    reach = f"The ring reaches {f.at_most(f.value)}{how}; {f.height(f.target)} is wanted"
     band = f"give or take {f.size(f.height_uncertainty)}"
     if f.state == "pass":
         return f"{reach}."
     if f.state == "fail":
-        return f"{reach}: {f.height(f.target - f.value, up=True)} short, and no extension of the catalogue makes it up."
+        return f"{reach}: {f.at_least(f.target - f.value)} short, and no extension of the catalogue makes it up."
     if "height_measured_with" in f.unread:
         return f"{reach}; how the post's height was taken could not be read: measure it again."
     if f.height_estimated:
@@ -183,7 +184,8 @@ def _cleared(f: Facts) -> str:
 def footing(f: Facts) -> str:
     """FOOTING."""
     if not math.isnan(f.least):
-        said = f"The screen asks for a footing {f.height(f.least, up=True)} deep, and never less than the local frost depth"
+        deep = f.at_least(f.least + 2 * ROUNDED)  # computed, and so never a whole number of sixteenths
+        said = f"The screen asks for a footing {deep} deep, and never less than the local frost depth"
     elif f.post["base"] == "base plate":
         said = "No footing depth is given: the anchors of a base plate are for an engineer"
     else:

@@ -12,6 +12,7 @@ from pipeline.sheets.drawing import elevation
 from pipeline.sheets.elevations import PANEL, draw, scale_of
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Col
+from schemas.lengths import DOWN, UP
 from schemas.words import CAUTION, CAUTION_IN_SHORT
 
 ACROSS = 3
@@ -69,8 +70,8 @@ def kit(f: Fitted) -> str:
 
 def ring(a: Assembly, feet: bool) -> str:
     """The ring heights that can be set, in words."""
-    top = show.length(a.top, feet)
-    return top if a.top - a.lowest < _SAME else f"{show.length(a.lowest, feet)} to {top}"
+    top = show.length(a.top, feet, DOWN)
+    return top if a.top - a.lowest < _SAME else f"{show.length(a.lowest, feet, UP)} to {top}"
 
 
 def caption(name: str, posts: Sequence[str], count: int, a: Assembly, feet: bool) -> str:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from pipeline.sheets import show
 from pipeline.sheets.assembly import Assembly
+from schemas.lengths import DOWN
 from schemas.ring import RING_DIAMETER, RING_GAP
 
 BOARD_THICKNESS = 0.04
@@ -107,7 +108,7 @@ def _dimensions(a: Assembly, feet: bool) -> tuple[Dimension, ...]:
     x, out = -max(a.upper_size, a.post_size) / 2 - 0.18, a.face + RING_GAP + RING_DIAMETER + 0.15
     made = [
         Dimension("height", x, 0.0, x, a.post_height, f"post {show.length(a.post_height, feet)}", "left"),
-        Dimension("ring", out, a.court_rise, out, ring, f"ring {show.length(a.top, feet)}", "right"),
+        Dimension("ring", out, a.court_rise, out, ring, f"ring {show.length(a.top, feet, DOWN)}", "right"),
         Dimension("overhang", half, above, a.face, above, f"overhang {show.length(a.overhang, feet)}", "above"),
     ]
     if a.extension:
@@ -123,5 +124,5 @@ def in_words(a: Assembly, feet: bool) -> str:
     return (
         f"Elevation to scale: {a.post_shape} post of {show.length(a.post_size, feet)}, "
         f"{show.length(a.post_height, feet)} above ground{level}{joint}; mount {a.mount}, board {a.board}, "
-        f"ring {a.ring} at {show.length(a.top, feet)} above the court"
+        f"ring {a.ring} at {show.length(a.top, feet, DOWN)} above the court"
     )

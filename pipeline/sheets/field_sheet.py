@@ -14,6 +14,7 @@ from pipeline.sheets.field_report import FieldReport, Question
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import Col
 from schemas.field import ALL, BY, COLUMN, LOOKED_AT, NEW_READING, ON, POST, PROPERTY, QUESTION, READ_AS, UP_TO, WAS, WITH
+from schemas.lengths import DOWN, UP
 from schemas.words import CAUTION, CAUTION_IN_SHORT, ON_SITE_CHECKS
 
 BOX = "\N{BALLOT BOX}"
@@ -52,18 +53,18 @@ def _print(page: Page, report: FieldReport, landscape: bool) -> None:
 
 
 def facts(f: Fitted, feet: bool) -> list[tuple[str, str]]:
-    """What a foreman needs to hang one kit: label and words, lengths to 1/8 in or 5 mm."""
+    """What a foreman needs to hang one kit: label and words, lengths to 1/8 in or 5 mm, the ring's height and a joint closer."""
     a = f.assembly
     parts = ((a.mount_words, a.mount), (a.board_words, a.board), (a.ring_words, a.ring), (a.extension_words, a.extension))
     below, above = (lambda z: show.set_out(a.end - z, feet)), (lambda z: show.set_out(z, feet))
-    joint = f"{a.extension}: adds {show.set_out(a.added, feet)}, {a.joint}, {show.set_out(a.joint_length, feet)} in the joint"
+    joint = f"{a.extension}: adds {show.set_out(a.added, feet)}, {a.joint}, {show.length(a.joint_length, feet, UP)} in the joint"
     court = a.board_bottom - a.court_rise
     return [
         ("Parts for one post", "\n".join(f"1 x {words} ({code})" if words else f"1 x {code}" for words, code in parts if code)),
         *([("Extension, first", joint)] if a.extension else []),
         ("Top of the clamps", f"{below(a.clamp_top)} below the top of the post; {above(a.clamp_top)} above the ground"),
         ("Foot of the clamps", f"{below(a.clamp_bottom)} below the top of the post; {above(a.clamp_bottom)} above the ground"),
-        ("Ring above the court", f"{show.set_out(a.top, feet)}: {setting(a, feet)}"),
+        ("Ring above the court", f"{show.length(a.top, feet, DOWN)}: {setting(a, feet)}"),
         ("Board's lower edge", f"{show.set_out(court, feet)} above the court"),
         (
             "Court",
@@ -78,7 +79,7 @@ def setting(a: Assembly, feet: bool) -> str:
     if a.step:
         return f"setting 1 of {round((a.top - a.lowest) / a.step) + 1} from the top, steps of {show.set_out(a.step, feet)}"
     travel = a.top - a.lowest
-    return f"highest setting; goes down {show.set_out(travel, feet)} without steps" if travel > 1e-3 else "fixed"
+    return f"highest setting; goes down {show.length(travel, feet, DOWN)} without steps" if travel > 1e-3 else "fixed"
 
 
 def _set_out(book: Book, report: FieldReport) -> None:

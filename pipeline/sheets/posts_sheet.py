@@ -11,6 +11,7 @@ from pipeline.sheets.setup import finish, shared
 from pipeline.sheets.wording import VERDICT, abouts, stops
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
+from schemas.lengths import DOWN
 from schemas.words import CAUTION
 
 _SEEN = ("{}", "{}", "fittings {}", "{}")
@@ -57,7 +58,7 @@ def answer(post: PostReport, feet: bool) -> list[Any]:
     return [
         As(words, look),
         show.kit(kit.mount, kit.board, kit.ring, kit.extension),
-        show.both(kit.top, feet),
+        show.both(kit.top, feet, DOWN),
         f"{kit.covered} of {len(post.wanted)}, to {show.length(post.target, feet)}",
         abouts(kit.confirm) or "nothing",
         As(*load_words.answer(kit)),

@@ -10,6 +10,7 @@ from pipeline.sheets.report import PostReport, SiteReport
 from pipeline.sheets.wording import number
 from pipeline.xlsx.page import Page
 from pipeline.xlsx.values import As, Col
+from schemas.lengths import NEAREST
 from schemas.words import CAUTION_IN_SHORT
 
 
@@ -18,11 +19,11 @@ def length_column(heading: str, feet: bool, width: int = 16) -> Col:
     return Col(f"{heading} [ft-in]", "right", width) if feet else Col(f"{heading} [mm]", "mm", width)
 
 
-def length_value(metres: float | None, feet: bool, missing: str = show.UNKNOWN) -> Any:
-    """A cell that goes with `length_column`."""
+def length_value(metres: float | None, feet: bool, missing: str = show.UNKNOWN, way: str = NEAREST) -> Any:
+    """A cell that goes with `length_column`; `way` as in `show.length`."""
     if metres is None or metres != metres:
         return As(missing, "right")
-    return show.length(metres, True) if feet else show.millimetres(metres)
+    return show.length(metres, True, way) if feet else show.millimetres(metres, way)
 
 
 def shared(posts: Iterable[tuple[PostReport, Sequence[Any]]]) -> list[list[Any]]:

@@ -11,6 +11,7 @@ from pipeline.sheets.setup import codes, finish, length_column, length_value
 from pipeline.sheets.wording import posts_named, stops
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
+from schemas.lengths import DOWN, NEAREST, UP
 from schemas.words import CAUTION
 
 
@@ -36,7 +37,7 @@ def makes_up(mount: MountReport, feet: bool, items: Items) -> As:
         joint = items.get("Extensions", {}).get(mount.extension, {}).get("joint", "")
         kind = f", {joint}" if joint else ""
         return As(f"extension {mount.extension}: adds {show.length(mount.added, feet)}{kind}", "added")
-    return As(f"no extension of the catalogue; {show.length(mount.shortfall, feet)} of post wanting", "bad")
+    return As(f"no extension of the catalogue; {show.length(mount.shortfall, feet, UP)} of post wanting", "bad")
 
 
 def _near(post: PostReport) -> list[MountReport]:
@@ -51,8 +52,8 @@ def rows(report: SiteReport, items: Items) -> list[list[Any]]:
     for post in report.posts:
         for m in () if post.kits else _near(post):
             other = stops(tuple(c for c in m.failed if c != "HEIGHT")) or ("nothing else" if m.failed else "no board for it")
-            lengths = (m.shortfall or None, m.ring_height_max, post.target)
-            cells = [length_value(value, report.feet, "none") for value in lengths]
+            lengths = ((m.shortfall or None, UP), (m.ring_height_max, DOWN), (post.target, NEAREST))
+            cells = [length_value(value, report.feet, "none", way) for value, way in lengths]
             found.setdefault((m.mount, *cells, makes_up(m, report.feet, items), other), []).append(post)
     return [[codes(posts), sum(p.quantity for p in posts), *cells] for cells, posts in found.items()]
 

@@ -7,10 +7,9 @@ from collections.abc import Sequence
 from decimal import Decimal
 from functools import lru_cache
 
-from schemas.lengths import INCH, MPH
+from schemas.lengths import INCH, MPH, NEAREST, ROUNDED, feet_and_inches, in_steps
 from schemas.lists import joined
 
-SIXTEENTHS = 16
 POUND = 0.45359237
 """Source: international avoirdupois pound [kg] (NIST SP 811)."""
 POUND_FORCE = 4.4482216152605
@@ -20,53 +19,37 @@ UNKNOWN = "not known"
 NOT_COMPUTED = "not computed"
 TOO_SLENDER = "too slender for this screen"
 
-HALF_MICROMETRE = 5e-7
-"""Results are rounded to the nearest micrometre: so much may be missing from what was computed [m]."""
-
 
 @lru_cache(maxsize=4096)  # sizes, targets and steps come again and again
-def length(metres: float | None, feet: bool) -> str:
-    """A length [m] as people read it: `8 ft 6 1/2 in` to the nearest 1/16 in, or `2591 mm`; None is 'not known'.
+def length(metres: float | None, feet: bool, way: str = NEAREST) -> str:
+    """A length [m] as people read it: `8 ft 6 1/2 in` to 1/16 in, or `2591 mm`; None is 'not known'.
 
-    Less than a foot has no feet; less than 300 mm keeps one decimal, since pipe sizes need it.
+    Less than a foot has no feet; less than 300 mm keeps one decimal, since pipe sizes need it. way: NEAREST, UP or DOWN.
     """
     if metres is None or math.isnan(metres):
         return UNKNOWN
-    return _feet(metres) if feet else _millimetres(metres)
+    return _feet(metres, way) if feet else _millimetres(metres, way)
 
 
-def _feet(metres: float) -> str:
-    # Half a sixteenth goes up; the tiny slack undoes binary drift of exact halves.
-    count = math.floor(abs(metres) / INCH * SIXTEENTHS + 0.5 + 1e-9)
-    sign = "-" if metres < 0 and count else ""
-    whole_inches, part = divmod(count, SIXTEENTHS)
-    whole_feet, inches = divmod(whole_inches, 12)
-    words = [f"{whole_feet} ft"] if whole_feet else []
-    if part:
-        shrink = math.gcd(part, SIXTEENTHS)
-        fraction = f"{part // shrink}/{SIXTEENTHS // shrink}"
-        words.append(f"{inches} {fraction} in" if inches else f"{fraction} in")
-    elif inches or not whole_feet:
-        words.append(f"{inches} in")
-    return sign + " ".join(words)
+def _feet(metres: float, way: str = NEAREST) -> str:
+    return feet_and_inches(in_steps(metres, INCH / 16, way))
 
 
-def _millimetres(metres: float) -> str:
-    return f"{millimetres(metres):g} mm"
+def _millimetres(metres: float, way: str = NEAREST) -> str:
+    return f"{millimetres(metres, way):g} mm"
 
 
-def millimetres(metres: float) -> float:
+def millimetres(metres: float, way: str = NEAREST) -> float:
     """A length [m] in mm as it is shown: to 0.1 mm below 300 mm, else to 1 mm; half goes up."""
     scale = 10 if abs(metres) < 0.3 else 1
-    count = math.floor(abs(metres) * 1000 * scale + 0.5 + 1e-9)
-    return math.copysign(count / scale, metres) if count else 0.0
+    return in_steps(metres, 1e-3 / scale, way) / scale
 
 
-def both(metres: float | None, feet: bool) -> str:
+def both(metres: float | None, feet: bool, way: str = NEAREST) -> str:
     """A length [m] in the site's units with SI beside: `8 ft 6 1/2 in (2.597 m)`; mm are SI already."""
     if metres is None or math.isnan(metres):
         return UNKNOWN
-    return f"{_feet(metres)} ({metres:.3f} m)" if feet else _millimetres(metres)
+    return f"{_feet(metres, way)} ({in_steps(metres, 1e-3, way) / 1000:.3f} m)" if feet else _millimetres(metres, way)
 
 
 def bound(metres: float, feet: bool) -> str:
@@ -85,13 +68,13 @@ def wall(metres: float | None, feet: bool) -> str:
 
 def wall_to_look_for(metres: float, feet: bool) -> str:
     """A least wall [m], never shown thinner than it is: up to 0.005 in, or to 0.1 mm. Source: design section 7."""
-    metres += HALF_MICROMETRE
+    metres += ROUNDED
     return f"{up(metres / INCH, 0.005):.3f} in" if feet else f"{up(metres * 1000, 0.1):.1f} mm"
 
 
 def depth(metres: float, feet: bool) -> str:
     """A least depth [m], never shown less deep than it is: up to the next inch, or to 10 mm."""
-    metres += HALF_MICROMETRE
+    metres += ROUNDED
     return _feet(up(metres / INCH, 1) * INCH) if feet else f"{up(metres * 1000, 10):.0f} mm"
 
 

@@ -12,7 +12,7 @@ from pipeline.sheets.setup import codes, finish
 from pipeline.sheets.wording import VERDICT
 from pipeline.xlsx.page import Book
 from pipeline.xlsx.values import As, Col
-from schemas.lengths import SLACK
+from schemas.lengths import DOWN, SLACK, UP
 from schemas.words import CAUTION
 
 
@@ -79,12 +79,12 @@ def against(kit: KitReport, best: KitReport, items: Items, feet: bool) -> str:
 
 def heights(kit: KitReport, items: Items, feet: bool) -> str:
     """The ring heights that a kit can be set to, in words."""
-    top = show.length(kit.top, feet)
+    top = show.length(kit.top, feet, DOWN)
     if kit.top - kit.lowest <= SLACK:
         return f"{top}, fixed"
     step = item(items, "Mounts", kit.mount).get("step_m") or 0.0
     stepped = item(items, "Mounts", kit.mount).get("adjustment") == "stepped"
-    return f"{show.length(kit.lowest, feet)} to {top}, {f'steps of {show.length(step, feet)}' if stepped else 'continuous'}"
+    return f"{show.length(kit.lowest, feet, UP)} to {top}, {f'steps of {show.length(step, feet)}' if stepped else 'continuous'}"
 
 
 def what_it_is(kit: KitReport, items: Items, feet: bool) -> str:

@@ -7,13 +7,13 @@ from pipeline.sheets.show import counted, listed
 from schemas.findings import BY_CODE, RULES
 
 VERDICT: dict[str, tuple[str, str]] = {
-    "viable": ("Fits", "good"),
+    "viable": ("Fits", "text"),
     "viable_confirm": ("Fits if confirmed", "check"),
     "viable_extended": ("Fits with extension", "added"),
     "not_viable": ("Does not fit", "bad"),
     "no_kit": ("No kit fits", "bad"),
 }
-"""Short words and style of a verdict or an outcome."""
+"""Short words and style of a verdict or an outcome; never green, since the load stands beside it."""
 
 STATE: dict[str, tuple[str, str]] = {
     "ready": ("Ready", "good"),
