@@ -96,3 +96,6 @@ FILLERS: dict[str, frozenset[str]] = {
     "post_shape": _words("steel|tube|pipe|section"),
 }
 """Words of a list's cell that change nothing, in every column ('') and in one."""
+
+ANGULAR = _words("eckig|kantig|angular|angulaire|angolare")
+"""Words for a post that is not round: square where its size has equal sides."""

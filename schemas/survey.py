@@ -24,7 +24,7 @@ WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
     "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment"),
     "customer": ("district", "owner", "account"),
-    "post_code": ("standard", "goal"),
+    "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
     "post_shape": ("section", "profile"),
     "post_size": ("size", "width", "dimensions", "dimension", "dims"),

@@ -18,8 +18,8 @@ ENGLISH = Language(
             "league": "leagues|league ground|youth league",
         },
         "post_shape": {
-            "round": "circular hollow section|chs|circular|circle|rnd|rd|round tube|round pipe|pipe|round post|round pole|cylindrical|tubular round",
-            "square": "square hollow section|shs|sq|sqr|square tube|square tubing|square post|square pole|box square|sq tube|square steel",
+            "round": "circular hollow section|chs|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|tubular round",
+            "square": "square hollow section|shs|sq|sqr|s|square tube|square tubing|square post|square pole|box square|sq tube|square steel",
         },
         "size_basis": {
             "outside diameter": "od|outer diameter|diameter|dia|outside dia|diam|external diameter",

@@ -25,7 +25,7 @@ from pipeline.intake.layout.row_records import opens_block, records_of, states_a
 from pipeline.intake.layout.said import Said, hidden, sentences, tables_said
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
-from pipeline.intake.layout.titles import labels_in
+from pipeline.intake.layout.titles import labels_in, named_in
 from pipeline.intake.query import Query
 from pipeline.reading.book import Book, Sheet
 from schemas.survey import NOTHING_IS_READ
@@ -79,7 +79,7 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
     carried = Carried()
     for band in bands:
         for (number, cells), below in zip(band.above, [*band.above[1:], (0, {})], strict=False):
-            carried.title.take(labels_in(cells, below[1] if below[0] == number + 1 else None))
+            carried.title.take(labels_in(cells, below[1] if below[0] == number + 1 else None) or named_in(cells))
         for table in band.tables:
             found.queries += two_headings(table, file)
             said = _read_table(table, file, carried, found)

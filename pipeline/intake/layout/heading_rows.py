@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -10,10 +11,13 @@ from pipeline.intake.layout.beside import accepted, group_label, labelled, of_on
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.survey.headings import SYNONYM, Claim, claim, joined
 from pipeline.reading.book import Cell
+from schemas.several_meanings import POSTS_IN_TITLES
 
 OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
 _WHOSE = frozenset(("site_code", "site_name", "post_code"))
 _LONGEST = 80  # characters of a heading
+_ABOVE = 12  # rows above a heading in which a title is looked for
+_ABOUT_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES})\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -37,6 +41,7 @@ def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int, named: bool
     upper = rows[i][1]
     if sum(_may_be_heading(c) for c in upper.values()) < likely:
         return None
+    about = any(c.kind == "text" and _ABOUT_POSTS.search(str(c.value)) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values())
     one = _one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
@@ -44,9 +49,9 @@ def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int, named: bool
         two, used = _two_rows(upper_texts, lower_texts)
         lower = {n: found for n, t in lower_texts.items() if (found := claim(t))}
         more = len(_names(two.claims.values())) >= max(len(_names(one.claims.values())), len(_names(lower.values())))
-        if used and more and _is_survey(two, named):
+        if used and more and _is_survey(two, named, about):
             return two
-    return one if _is_survey(one, named) else None
+    return one if _is_survey(one, named, about) else None
 
 
 def _one_row(texts: Mapping[int, str]) -> HeadingRow:
@@ -108,10 +113,14 @@ def _names(claims: Collection[Claim]) -> set[str]:
     return {c.name for c in claims}
 
 
-def _is_survey(row: HeadingRow, named: bool) -> bool:
-    """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is."""
+def _is_survey(row: HeadingRow, named: bool, about: bool) -> bool:
+    """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is.
+
+    `about`: a title above speaks of posts; then a size and a height among four columns will do.
+    """
     names = _names(row.claims.values())
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
-    return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)
+    whose = bool(names & _WHOSE) or len(of_a_post) >= 4 or (about and len(names) >= 4 and {"post_size", "post_height"} <= of_a_post)
+    return len(names) >= 3 and len(of_a_post) >= 2 and whose

@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from pipeline.intake.layout.courts import at_court, courts_of
 from pipeline.intake.layout.record import Record, Stated, Wrong
 from pipeline.intake.layout.row_records import names_a_site
 from pipeline.intake.measures import read_whole
@@ -23,6 +24,7 @@ class _Post:
     record: Record
     text: str
     named: PostsNamed | None
+    court: str = ""
 
 
 def with_named_posts(records: Sequence[Record]) -> list[Record]:
@@ -35,7 +37,12 @@ def with_named_posts(records: Sequence[Record]) -> list[Record]:
     sites: dict[tuple[str, ...], list[_Post]] = defaultdict(list)
     for post in posts:
         sites[_site(post.record)].append(post)
-    return [_counted(p, sites[_site(p.record)]) if p.named or _of_several(p, sites) else p.record for p in posts]
+    courts = [c for site in sites.values() for c in courts_of([p.record for p in site])]
+    by_post = dict(zip((id(p) for site in sites.values() for p in site), courts, strict=True))
+    posts = [replace(p, court=by_post[id(p)]) for p in posts]
+    sites = {key: [p for p in posts if _site(p.record) == key] for key in sites}
+    made = [_counted(p, sites[_site(p.record)]) if p.named or _of_several(p, sites) else p.record for p in posts]
+    return [at_court(r, p.court) if p.court else r for r, p in zip(made, posts, strict=True)]
 
 
 def _post(record: Record) -> _Post:
@@ -67,10 +74,11 @@ def _counted(post: _Post, site: list[_Post]) -> Record:
             return _wrong(record, decided)
         named = decided
     if named is None:
-        within = next((o for o in others if o.named and o.named.sure and fold(post.text) in _keys(o.named)), None)
+        within = next((o for o in others if o.court == post.court and o.named and o.named.sure and fold(post.text) in _keys(o.named)), None)
         return _wrong(record, _twice(record, post.text, within)) if within else record
     record = replace(_with_number(record, named, post.text), named=named.codes)
-    again = next((o for o in others if fold(o.text) in _keys(named) or (o.named and _keys(o.named) & _keys(named))), None)
+    there = [o for o in others if o.court == post.court]
+    again = next((o for o in there if fold(o.text) in _keys(named) or (o.named and _keys(o.named) & _keys(named))), None)
     return _wrong(record, _twice(record, post.text, again)) if again else record
 
 

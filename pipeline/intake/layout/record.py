@@ -61,7 +61,7 @@ class Record:
     `rivals` has further filled cells under headings that mean the same column (where they say another thing, that is a
     CONFLICT at their cells). `wrong` is what the layout cannot answer: the values of those columns are left out. `named`
     has the posts' own names where the Post cell names several. `asked` are columns for which a HEADING query stands,
-    with the heading's cell: they may be stated under a heading that is not known.
+    with the heading's cell: they may be stated under a heading that is not known. `shapes` are shapes under such headings.
     """
 
     sheet: str
@@ -74,3 +74,4 @@ class Record:
     wrong: tuple[Wrong, ...] = ()
     named: tuple[str, ...] = ()
     asked: dict[str, str] = field(default_factory=dict)
+    shapes: tuple[Stated, ...] = ()

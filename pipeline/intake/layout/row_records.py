@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
 from pipeline.intake.layout.grid import Row, line
@@ -29,6 +29,7 @@ class _Draft:
     places: dict[str, str] = field(default_factory=dict)
     rivals: dict[str, tuple[Stated, ...]] = field(default_factory=dict)
     wrong: list[Wrong] = field(default_factory=list)
+    shapes: list[Stated] = field(default_factory=list)
 
 
 def records_of(table: Table, groups: list[Group], number: int, cells: Row, carried: Carried) -> list[Record]:
@@ -72,7 +73,8 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
         _beside(draft, group, beside, cells)
     _beside_what_is_read(draft, table, cells)
     label = table.grid.label(number) + (f", {group.label}" if group.label else "")
-    return Record(table.sheet, number, label, draft.values, draft.places, _extra(table, cells), draft.rivals, tuple(draft.wrong))
+    made = Record(table.sheet, number, label, draft.values, draft.places, _extra(table, cells), draft.rivals, tuple(draft.wrong))
+    return replace(made, shapes=tuple(draft.shapes))
 
 
 def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], number: int, cells: Row, carried: Carried) -> None:
@@ -111,16 +113,17 @@ def _site_in_doubt(draft: _Draft, carried: Carried) -> None:
 def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
     """What a cell under a heading that is not read plainly says against the row.
 
-    A shape that the size's heading would take for round is asked; a gooseneck, which rules kits out, counts as stated.
+    A shape is held against what the size says; a gooseneck, which rules kits out, counts as stated.
     """
     for n, heading in table.extra.items():
         cell = cells.get(n)
         if cell is None or cell.kind != "text" or {fold(w) for w in re.findall(r"\w+", heading)} & BARE_THINGS:
             continue
+        if len(typed(cell)) < 2:
+            continue
         shape, bends = (read_word(name, typed(cell)) for name in ("post_shape", "post_line"))
-        if "post_shape" not in table.heads and shape and shape.value != "round":
-            message = f"“{typed(cell)}” under “{line(heading)}” may be the post's shape, and that heading is not read."
-            draft.wrong.append(Wrong("post_shape", cell.address, "CONFLICT", message, "Head that column “Post shape”."))
+        if "post_shape" not in table.heads and shape:
+            draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
         if "post_line" not in table.heads and bends and bends.value == "gooseneck":
             draft.values["post_line"] = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
 

@@ -9,6 +9,7 @@ from pipeline.intake.layout.record import Record
 from pipeline.intake.layout.row_kinds import Kind
 from pipeline.intake.layout.tables import Table
 from pipeline.reading.book import Sheet
+from schemas.survey import SURVEY
 
 _NAMED = 5  # rows that a sentence names
 
@@ -54,6 +55,7 @@ def tables_said(table: Table, said: Said) -> list[str]:
     """What is said about the columns of a table."""
     where = _where(table)
     notes = [f"{where}the column “{line(h)}” is carried through and not read{_since(by)}." for h, by in table.passed_over]
+    notes += [f"{where}“{h}” is read as “{SURVEY.column(name).heading}”: all its cells say so." for h, name in table.by_cells]
     unknown = [f"“{line(h)}”" for h in table.extra.values() if h and h not in {p for p, _ in table.passed_over}]
     if unknown:
         notes.append(f"{where}columns carried through and not read: {', '.join(unknown)}.")

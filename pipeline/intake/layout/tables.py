@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.heading_rows import HeadingRow, heading_at
+from pipeline.intake.layout.several_meanings import decided
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
 from schemas.survey import SIZE_BASIS_OF_HEADING
@@ -72,6 +73,7 @@ class Table:
     unit_row: int = 0
     clashing_units: tuple[str, ...] = ()
     heading_rows: Mapping[int, int] = field(default_factory=dict)  # of headings that do not stand in the first heading row
+    by_cells: tuple[tuple[str, str], ...] = ()  # headings that mean what their cells say, with their columns
 
     def heading_at(self, column: int) -> str:
         """The sheet's own address of the heading of a column that no name claims."""
@@ -107,6 +109,7 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     rows = grid.rows
     first = start + heading.taken
     units = _units_below(rows[first][1]) if first < end else {}
+    heading, by_cells = decided(heading, rows[first + bool(units) : end])
     chosen, passed_over = _choose(heading, _names_under(heading, rows[first:end]))
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
     heads = {name: tuple(_head(grid, start, heading, n, units) for n in columns) for name, columns in chosen.items()}
@@ -116,7 +119,7 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     extra = {n: heading.texts.get(n, "") for n in seen if n not in claimed}
     unit_row = rows[first][0] if units else 0
     lower = {n: rows[first - 1][0] for n in heading.texts if n not in rows[start][1]}
-    return Table(grid, rows[start][0], heads, extra, data, passed_over, unit_row, tuple(clashing), lower)
+    return Table(grid, rows[start][0], heads, extra, data, passed_over, unit_row, tuple(clashing), lower, by_cells)
 
 
 def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mapping[int, str]) -> Head:

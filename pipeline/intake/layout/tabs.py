@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_records import names_a_site
 from pipeline.reading.book import Cell
@@ -33,7 +34,7 @@ def with_tabs(records: Sequence[Record], headings: Mapping[str, frozenset[str]])
     named = {r.sheet for r in records if names_a_site(r) or any(w.name == "site_name" for w in r.wrong)}
     sites = {
         s for sheets in alike.values() if len(sheets) > 1 and not sheets & named for s in sheets if not _NO_SITE.fullmatch(s)
-    }
+    } | {s for s in headings if s not in named and ground_in(s)}
     return [_on_tab(r) if r.sheet in sites else r for r in records]
 
 

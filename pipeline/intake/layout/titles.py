@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Stated
 from pipeline.intake.survey.headings import WEAK, Claim, claim, fold
 from pipeline.intake.survey.spellings import word_of
@@ -66,11 +67,22 @@ def _says(pair: Pair) -> str:
     return fold(str(pair.stated.cell.value))
 
 
-def label(text: str) -> Claim | None:
-    """The claim of a title's label, or None; words that can as well be a person's are none."""
+def label(text: str, value: str = "") -> Claim | None:
+    """The claim of a title's label, or None; words that can as well be a person's are none but before a ground's name."""
     bare = text.strip().rstrip(":=").strip()
     found = claim(bare) if bare and len(bare) <= 40 else None
-    return found if found and found.name in IN_TITLES and fold(bare) not in _CAN_MEAN_A_PERSON else None
+    person = fold(bare) in _CAN_MEAN_A_PERSON and not ground_in(value)
+    return found if found and found.name in IN_TITLES and not person else None
+
+
+def named_in(cells: Row) -> list[Pair]:
+    """The one ground that a title names in words, where none of its cells is a label."""
+    texts = [c for c in cells.values() if c.kind == "text" and len(str(c.value)) <= _LONGEST]
+    found = [(c, name) for c in texts if (name := ground_in(str(c.value)))]
+    if len(found) != 1 or len(cells) > 3:
+        return []
+    cell, name = found[0]
+    return [Pair(Claim("site_name", "", 0), Stated(replace(cell, value=name), Heading("title", "", ""), cell.address, "title"))]
 
 
 def labels_in(cells: Row, below: Row | None = None) -> list[Pair]:
@@ -85,10 +97,10 @@ def labels_in(cells: Row, below: Row | None = None) -> list[Pair]:
             continue
         inside = list(_in_one_cell(cell))
         found += inside
-        meant = None if inside else label(str(cell.value))
+        value = cells[columns[i]] if i < len(columns) else None
+        meant = None if inside else label(str(cell.value), str(value.value) if value else "")
         if meant is None:
             continue
-        value = cells[columns[i]] if i < len(columns) else None
         if value is not None and not _is_label(meant, value):
             found.append(_pair(meant, cell, value))
             i += 1
@@ -108,7 +120,7 @@ def whole_row_of_labels(cells: Row) -> bool:
         if any(_in_one_cell(cell)):
             i += 1
             continue
-        meant = label(str(cell.value))
+        meant = label(str(cell.value), str(listed[i + 1].value) if i + 1 < len(listed) else "")
         if meant is None or i + 1 >= len(listed) or _is_label(meant, listed[i + 1]):
             return False
         if listed[i + 1].kind != "text" and meant.name != "surveyed_on":
@@ -129,7 +141,7 @@ def _in_one_cell(cell: Cell) -> Iterator[Pair]:
     pieces = re.split(r"\s*[:=：]\s*|\s+[-–—]\s+", line(str(cell.value)))
     if len(pieces) < 2:
         return
-    meant = label(pieces[0])
+    meant = label(pieces[0], pieces[1])
     for n, piece in enumerate(pieces[1:], 1):
         value, following = (piece, None) if n == len(pieces) - 1 else _ends_in_label(piece)
         value = value.strip(" ;,|")

@@ -28,7 +28,7 @@ def read_whole(value: str | int | float) -> int | Doubt:
         return int(m[1]) if m else _no_number(value, "a whole number", "Type digits only, such as 4.")
     if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
         return _no_number(value, "a whole number", "Type digits only, such as 4.")
-    if value != int(value) or abs(value) >= 1e9:
+    if value != int(value) or abs(value) >= 1e15:
         return _no_number(value, "a whole number", "Type digits only, such as 4.")
     return int(value)
 

@@ -10,11 +10,13 @@ from typing import Any
 from pipeline.intake.layout.grid import line
 from pipeline.intake.layout.record import How, Record, Stated
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
-from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, read_word
 from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
 from schemas.column import Column
+from schemas.post_words import ANGULAR
 from schemas.survey import SURVEY
 
 _COLUMNS = {c.name: c for c in SURVEY.columns}
@@ -134,7 +136,8 @@ def _take_size(draft: _Draft, record: Record) -> None:
     size = read_size(cell, unit, word, heading.basis if heading else "")
     for name, fault in size.faults:
         draft.fault(name, fault)
-    _shape(draft, size, heading.text if heading else "")
+    _shape(draft, size, heading.text if heading else "", record.shapes)
+    _trade_name(draft, size)
     if "size_basis" not in draft.faulty and size.basis:
         if not word and size.basis in (NOMINAL, CIRCUMFERENCE):
             draft.comes_from("size_basis", "size_cell", draft.typed.get("post_size", ""), size.basis)
@@ -154,21 +157,46 @@ _SAYS_ROUND = re.compile(r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference
 _SAYS_SQUARE = re.compile(r"\b(sq|square)\b", re.IGNORECASE)
 
 
-def _shape(draft: _Draft, size: Size, heading: str) -> None:
+def _shape(draft: _Draft, size: Size, heading: str, others: tuple[Stated, ...]) -> None:
     """The shape where none is stated and the size, or its heading, says it; where both say another one, that is a CONFLICT.
 
     Source: design section 11, rule 6.
     """
     stated = draft.values.get("post_shape")
+    if stated is None and size.shape == "square" and fold(draft.typed.get("post_shape", "")) in ANGULAR:
+        draft.faults = [f for f in draft.faults if f.name != "post_shape"]
     if stated is None and "post_shape" not in draft.faulty:
         of_heading = "square" if _SAYS_SQUARE.search(heading) else "round" if _SAYS_ROUND.search(heading) else ""
         if size.read and (found := size.shape or of_heading):
             draft.values |= {"post_shape": found, "shape_inferred": True}
             said = draft.typed["post_size"] if size.shape else heading
             draft.comes_from("post_shape", "inferred", line(said), found)
+            _other_shapes(draft, found, others)
     elif stated == "round" and size.shape == "square":
         message = f"“{draft.typed['post_size']}” is the size of a square post, but the post shape says round."
         draft.fault("post_size", Fault("CONFLICT", message, "the outside diameter as measured, such as 3 1/2 in"))
+
+
+def _other_shapes(draft: _Draft, inferred: str, others: tuple[Stated, ...]) -> None:
+    """Shapes under headings that are not read, where they are not the inferred one: a CONFLICT at each."""
+    for other in others:
+        word = read_word("post_shape", typed(other.cell))
+        if word and word.value != inferred:
+            message = f"“{typed(other.cell)}” under “{other.heading.text}” may be the post's shape, and that heading is not read."
+            draft.fault("post_shape", Fault("CONFLICT", message, "Head that column “Post shape”."), other.at)
+
+
+_WOODEN = re.compile(r"\b(wood|wooden|timber|lumber|treated|madera|bois|holz|madeira|legno)\b", re.IGNORECASE)
+
+
+def _trade_name(draft: _Draft, size: Size) -> None:
+    """`4 x 4` of wood is a trade name: such a post is 3 1/2 in wide. Source: American Softwood Lumber Standard, PS 20 (memory)."""
+    typed_size = draft.typed.get("post_size", "")
+    inches = size.outside / 0.0254 if size.outside and size.unit == "in" else 0.5
+    wood = draft.values.get("material") == "wood" or _WOODEN.search(typed_size)
+    if wood and re.match(r"\D*\d+\D{1,12}\d+\D*$", typed_size) and size.shape == "square" and abs(inches - round(inches)) < 1e-9:
+        message = f"“{typed_size}” of wood is a trade name: such a post measures less."
+        draft.fault("post_size", Fault("UNREADABLE", message, "the width as measured, such as 3 1/2 in"))
 
 
 def _wall(draft: _Draft, size: Size) -> None:

@@ -1,0 +1,50 @@
+"""Posts of the same name on several courts of one ground, told apart by the sender's own column of courts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from pipeline.intake.layout.record import Record
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.read_cell import typed
+from schemas.several_meanings import COURTS
+
+_HEADING = re.compile(rf"\W*{COURTS}\W*(?:no|nr|n[°º]|#|num(?:ber|mer)?|name|id)?\W*", re.IGNORECASE)
+_LONGEST = 24  # characters of a court's name
+
+
+def courts_of(site: Sequence[Record]) -> list[str]:
+    """The court of each record of a site, where courts are stated and only they tell posts of one name apart; else ''."""
+    for heading in dict.fromkeys(h for r in site for h in r.extra if _HEADING.fullmatch(h)):
+        places = [(_court(heading, r.extra.get(heading, "")), _code(r)) for r in site]
+        codes = {code for _, code in places}
+        if all(court and code for court, code in places) and len({*_folded(places)}) == len(site) > len(codes):
+            return [court for court, _ in places]
+    return [""] * len(site)
+
+
+def _folded(places: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:
+    return [(fold(court), code) for court, code in places]
+
+
+def _court(heading: str, cell: str) -> str:
+    """A court in words: `Court 2` for `2` under `Court`."""
+    if len(cell) > _LONGEST:
+        return ""
+    thing = re.search(COURTS, heading, re.IGNORECASE)
+    return f"{thing[0]} {cell}" if thing and re.fullmatch(r"\w{1,2}", cell) else cell
+
+
+def _code(record: Record) -> str:
+    stated = record.values.get("post_code")
+    return fold(typed(stated.cell)) if stated and stated.cell.kind in ("text", "number") else ""
+
+
+def at_court(record: Record, court: str) -> Record:
+    """The record with its court before the post's own name."""
+    stated = record.values["post_code"]
+    cell = replace(stated.cell, kind="text", value=f"{court} {typed(stated.cell)}", shown="")
+    named = tuple(f"{court} {name}" for name in record.named)
+    return replace(record, values={**record.values, "post_code": replace(stated, cell=cell, how="group_heading")}, named=named)

@@ -1,0 +1,56 @@
+"""The name of a ground within a title: `Survey of hoops at Oak Street School, 3 March 2026`."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from schemas.several_meanings import GROUNDS, NO_GROUND
+
+_GROUND = re.compile(rf"\b(?:{GROUNDS})\b", re.IGNORECASE)
+_NO_GROUND = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
+_CUT = re.compile(
+    r"\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no)\s+"
+    r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+",
+    re.IGNORECASE,
+)
+_ABOUT_IT = re.compile(
+    r"(?:basketball|post|posts|pole|poles|hoop|hoops|goal|goals|backboard|backboards|court|courts|survey|surveys|inventory|list|"
+    r"schedule|report|inspection|audit|measurements?|sheet|form|replacement|repair|condition|assessment|site|visit|the|field|data|"
+    r"relevé|inventaire|poteaux|levantamiento|inventario|postes|canastas|aufnahme|bestandsaufnahme|masten|rilievo|pali|"
+    r"levantamento|inventário|des|de los|de|del|della|dei|delle|di|do|da|dos|du|die|der|[12][09]\d\d|\d{1,2}(?:st|nd|rd|th)?)",
+    re.IGNORECASE,
+)
+
+
+@lru_cache(maxsize=4096)
+def ground_in(text: str) -> str:
+    """The one ground that a text names, with a name of its own; '' where it names none, several, or somebody's many."""
+    if len(text) > 120 or _NO_GROUND.search(text):
+        return ""
+    found = [name for piece in _CUT.split(" ".join(text.split())) if (name := _named(piece))]
+    return found[0] if len(found) == 1 else ""
+
+
+def _named(piece: str) -> str:
+    """The piece without the words round a name; '' where it names no ground by a name of its own."""
+    words = piece.split()
+    while words and _ABOUT_IT.fullmatch(words[0]):
+        words = words[1:]
+    while words and _ABOUT_IT.fullmatch(words[-1]) and not (words[-1].isdigit() or words[-1].casefold() == "field"):
+        words = words[:-1]
+    name = " ".join(words)
+    m = _GROUND.search(name)
+    if m is None or len(words) > 7 or not words[0][0].isupper():
+        return ""
+    own = [w for w in re.findall(r"[\w.'’-]+", _GROUND.sub(" ", name)) if w[0].isupper() or w[0].isdigit()]
+    return name if own or (m[0].casefold() not in _BARE and len(words) == 1) else ""
+
+
+_BARE = frozenset(
+    ("park", "parc", "school", "schule", "sportpark", "skatepark", "carpark", "hochschule", "grundschule", "realschule", "hauptschule",
+     "gymnasium", "sportplatz", "sportanlage", "elementary", "elem", "primary", "academy", "college", "playground", "church",
+     "ymca", "escuela", "colegio", "instituto", "liceo", "parque", "polideportivo", "école", "ecole", "collège", "college", "lycée",
+     "lycee", "stade", "gymnase", "escola", "colégio", "ginásio", "ginasio", "scuola", "istituto", "parco", "palestra", "oratorio",
+     "gesamtschule", "volksschule", "mittelschule", "berufsschule", "förderschule", "oberschule")
+)  # fmt: skip

@@ -1,0 +1,57 @@
+"""Headings with several meanings, of which what stands below them says the one; grounds by name, courts, posts in titles."""
+
+from __future__ import annotations
+
+_FORM = ("post_shape", "post_line", "post_base", "material", "old_fittings")
+
+SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
+    (
+        _FORM,
+        "type|kind|style|form|profile|section|configuration|post type|pole type|type of post|type of pole|kind of post|kind of pole|"
+        "post style|pole style|post form|pole form|post profile|pole profile|post section|pole section|post kind|pole kind|"
+        "post configuration|pole configuration|upright type|description|post description|pole description|design|post design|pole design|"
+        "tipo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
+        "type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
+        "Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
+        "formato|forma do poste|perfil do poste|descrição|"
+        "tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione",
+    ),
+    (
+        ("post_code",),
+        "id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|"
+        "id no|s no|sl no|serial|serial no|asset|structure|"
+        "nº|núm|número|ítem|referencia|etiqueta|aro|canasta|posición|"
+        "numéro|repère|rep|réf|référence|étiquette|panier|"
+        "Nummer|Lfd. Nr.|laufende Nummer|Pos.|Bezeichnung|Kennung|Korb|"
+        "numero|rif|riferimento|canestro|posizione|referência|posição|cesta",
+    ),
+    (("site_name",), "where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede"),
+    (("quantity",), "number|no|count|total|qty on site|número|nombre|Anzahl|quantos|numero"),
+)  # fmt: skip
+"""Columns that a heading can mean, and its words. Source: common practice."""
+
+GROUNDS = (
+    r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
+    r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
+    r"church|ymca|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
+    r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
+    r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
+)
+"""Words that name a kind of ground, as a pattern. Source: common practice."""
+
+NO_GROUND = (
+    r"schools|parks|grounds|district|county|department|dept|division|board|authority|council|league|association|company|inc|llc|ltd|"
+    r"services?|office|programs?|projects?|bureau|ministry|committee|consultants?|contractors?|engineers?|city of|town of|village of|"
+    r"distrito|municipalidad|ayuntamiento|municipio|secretar[íi]a|escuelas|colegios|parques|mairie|commune|[ée]coles|"
+    r"landkreis|gemeinde|amt|schulamt|schulen|verein|verband|prefeitura|secretaria|escolas|comune|provincia|scuole"
+)
+"""Words of a title that speak of more than one ground, or of whose it is. Source: common practice."""
+
+COURTS = r"(?:courts?|playgrounds?|pitch|cancha|pista|terrain|spielfeld|platz|quadra|campo)"
+"""Words of a heading over the court of a ground, as a pattern."""
+
+POSTS_IN_TITLES = (
+    r"posts?|poles?|uprights?|hoops?|basketball|backboards?|postes?|poteaux?|mast(?:en)?|pfosten|pal[oi]|baloncesto|basquete?|"
+    r"pallacanestro|canastas?|paniers?|k[öo]rbe|basketballk[öo]rbe|canestri"
+)
+"""Words of a title over a table of posts, as a pattern."""
