@@ -83,15 +83,25 @@ BUT = _words(
 """Words of a list's cell that turn or doubt what stands beside them."""
 
 FILLERS: dict[str, frozenset[str]] = {
-    "": _words("the|a|an|is|are|it|its|very|still|post|pole|posts|poles|and|all|of|on|at|to|yes"),
+    "": _words(
+        "the|a|an|is|are|it|its|very|still|post|pole|posts|poles|and|all|of|on|at|to|yes|y|sí|si|oui|ja|sim|de|del|con|avec|mit|com|has|also"
+    ),
     "old_fittings": _words(
         "old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
         "plate|plates|arm|arms|stub|stubs|ear|ears|hook|hooks|frame|gusset|gussets|piece|pieces|part|parts|steel|near|top|side|"
-        "back|front|some|two|one|with|has|have|there|from|left|tack|spot|stitch|seam|fully|partially"
+        "back|front|some|two|one|with|has|have|there|from|left|tack|spot|stitch|seam|fully|partially|"
+        "clevis|clevises|angle|angles|iron|bar|bars|flange|flanges|channel|collar|sleeve|nut|nuts|bolt|bolts|pin|pins|rod|rods|"
+        "tube|pipe|crossarm|crossbar|mount|mounts|mounting|support|supports|metal|small|large|big|short|long|remains|remnants|"
+        "leftover|attached|existing|both|three|four|place|solid|directly|attachment|attachments|braces|brace|u|"
+        "placa|placas|soporte|soportes|oreja|orejas|restos|viejo|vieja|viejos|herraje|herrajes|"
+        "platine|platines|patte|pattes|oreilles|ancien|anciens|ancienne|restes|support|"
+        "lasche|laschen|platte|platten|halter|halterung|halterungen|alte|alter|reste|noch|"
+        "chapa|chapas|suporte|suportes|orelhas|velho|velhos|antigo|"
+        "piastra|piastre|staffa|staffe|supporti|supporto|vecchio|vecchi|vecchie"
     ),
     "material": _words("painted|pipe|tube|tubing|coated|powder"),
     "condition": _words("overall|condition|looks|in"),
-    "post_line": _words("top|whole|way|up"),
+    "post_line": _words("top|whole|way|up|then|w|with|arm|a|over|court|towards|toward|shaft|section"),
     "post_base": _words("footing|ground|into"),
     "post_shape": _words("steel|tube|pipe|section"),
 }

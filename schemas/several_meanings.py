@@ -2,38 +2,38 @@
 
 from __future__ import annotations
 
-_FORM = ("post_shape", "post_line", "post_base", "material", "old_fittings")
+_FORM = (
+    "type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
+    "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
+    "tipo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
+    "type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
+    "Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
+    "formato|forma do poste|perfil do poste|descrição|"
+    "tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione"
+)
+_POST = (
+    "id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
+    "end of court|side of court|which hoop|which goal|which end|which pole|which post|id no|s no|sl no|serial|serial no|asset|"
+    "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|posición|clave|lado|extremo|"
+    "numéro|repère|rep|réf|référence|étiquette|panier|côté|"
+    "Nummer|Lfd. Nr.|laufende Nummer|Pos.|Bezeichnung|Kennung|Korb|Seite|"
+    "numero|rif|riferimento|canestro|posizione|referência|posição|cesta"
+)
 
 SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
-    (
-        _FORM,
-        "type|kind|style|form|profile|section|configuration|post type|pole type|type of post|type of pole|kind of post|kind of pole|"
-        "post style|pole style|post form|pole form|post profile|pole profile|post section|pole section|post kind|pole kind|"
-        "post configuration|pole configuration|upright type|description|post description|pole description|design|post design|pole design|"
-        "tipo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
-        "type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
-        "Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
-        "formato|forma do poste|perfil do poste|descrição|"
-        "tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione",
-    ),
-    (
-        ("post_code",),
-        "id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|"
-        "id no|s no|sl no|serial|serial no|asset|structure|"
-        "nº|núm|número|ítem|referencia|etiqueta|aro|canasta|posición|"
-        "numéro|repère|rep|réf|référence|étiquette|panier|"
-        "Nummer|Lfd. Nr.|laufende Nummer|Pos.|Bezeichnung|Kennung|Korb|"
-        "numero|rif|riferimento|canestro|posizione|referência|posição|cesta",
-    ),
+    (("post_shape", "post_line", "post_base", "material", "old_fittings"), _FORM),
+    (("post_code",), _POST),
     (("site_name",), "where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede"),
+    (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
     (("quantity",), "number|no|count|total|qty on site|número|nombre|Anzahl|quantos|numero"),
-)  # fmt: skip
+)
 """Columns that a heading can mean, and its words. Source: common practice."""
 
 GROUNDS = (
     r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
     r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
-    r"church|ymca|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
+    r"church|ymca|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
     r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
     r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
 )

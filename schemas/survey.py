@@ -27,10 +27,11 @@ WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
     "post_shape": ("section", "profile"),
-    "post_size": ("size", "width", "dimensions", "dimension", "dims"),
+    "post_size": ("size", "width", "dimensions", "dimension", "dims", "side length", "measurement", "ext dia", "ext diameter"),
+    "post_height": ("h", "tall", "hgt"),
     "size_basis": ("basis",),
     "measured_with": ("measured by", "tool"),
-    "wall": ("thickness", "wt", "thick"),
+    "wall": ("thickness", "wt", "thick", "t"),
     "post_line": ("line", "alignment"),
     "post_base": ("base", "foundation"),
     "clear_length": ("clear",),
@@ -197,7 +198,7 @@ SURVEY = Table(
         Column(
             "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post"),
+            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brackets", "attachment", "fixtures", "existing fixtures", "hardware on pole", "attached hardware"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",

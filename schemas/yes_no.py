@@ -26,7 +26,8 @@ YES_NO: tuple[YesNo, ...] = (
     _row("post_line", "tapered", "unknown", "tapered|is tapered|tapered post|tapered pole"),
     _row("old_fittings", "fixed", "unknown", "welded parts|welded fittings|welded brackets|welded bracket|welded|anything welded|welded on parts|anything welded on|welds on post|welded hardware|piezas soldadas|pièces soudées|angeschweißte Teile|peças soldadas|parti saldate"),
     _row("old_fittings", "unknown", "unknown", "old boards on|old board on|old boards still on|old board still on|board still on|boards still on|old backboard attached|old backboard still attached|old backboards attached|backboard attached|existing backboard attached|old board attached|old boards attached|old backboard on|backboard still attached|old hoop attached|old hoop on|old rim attached|old rim on|rim attached|tablero viejo puesto|ancien panneau en place|altes Brett noch dran|tabela antiga instalada|vecchio tabellone montato"),
-    _row("old_fittings", "unknown", "none", "old hardware attached|existing hardware attached|hardware attached|hardware on post|anything attached|anything on the post|anything still on|old fittings on|old fittings attached|any fittings|any old fittings|fittings attached|anything left on the post|old parts on"),
+    _row("old_fittings", "unknown", "none", "old hardware attached|existing hardware attached|hardware attached|hardware on post|anything attached|anything on the post|anything still on|old fittings on|old fittings attached|any fittings|any old fittings|fittings attached|anything left on the post|anything left on it|anything on it|anything still on it|anything left on the pole|anything on the pole|anything on pole|anything on post|anything left on|what is left on it|algo colocado|quedan herrajes|reste-t-il des fixations|noch etwas dran|resta algo|resta qualcosa|old parts on"),
+    _row("old_fittings", "none", "unknown", "bare|bare post|bare pole|is bare|is the post bare|is the pole bare|free of fittings"),
     _row("condition", "cracked", "unknown", "cracked|any cracks|is cracked|cracks visible"),
     _row("condition", "loose", "unknown", "loose|is loose|post loose|loose in the ground|wobbles|wobbly|moves when pushed"),
     _row("condition", "corroded", "unknown", "corroded|rusted through|rust through"),
@@ -46,3 +47,15 @@ YES_NO: tuple[YesNo, ...] = (
 
 A yes under `Old boards on?` is unknown, since how they hold is not said; no old boards is not yet a bare post.
 """
+
+_WELDED = (
+    r"weld|welds|welded|soldad[oa]s?|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
+    r"(?:an|ver)?geschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
+)
+_CURVED = r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso"
+
+TELLING_WORDS: tuple[tuple[str, str], ...] = ((_WELDED, "welded parts"), (_CURVED, "gooseneck"))
+"""Words, as patterns, by which a heading asks a question of the table above."""
+
+ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|straight|condition|type|size|thickness|ring|rim|board|backboard|without|no|not|number"
+"""Words of a heading that asks something else besides, as a pattern."""

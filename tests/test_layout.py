@@ -7,9 +7,11 @@ from typing import Any
 import pytest
 from survey_books import book, sheet
 
+from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.find import find_records
 from pipeline.intake.layout.record import Record
 from pipeline.intake.layout.row_kinds import what_a_lone_text_is
+from pipeline.intake.survey.check import check_book
 from pipeline.reading.book import Sheet
 
 H = ["Post", "Post shape", "Post size [in]", "Height above ground [ft]"]
@@ -86,13 +88,14 @@ def test_a_sites_cells_and_no_others_are_carried_down_its_block() -> None:
 
 
 def test_a_heading_that_is_not_read_hides_no_square_post_and_no_gooseneck() -> None:
-    heads = ["School", "Post", "Type", "Diameter (in)", "Height (ft)", "Shaft"]
-    rows = [heads, ["Elm", "1", "round", 4.5, 8.5, "goose-neck"], ["Elm", "2", "square", 4, 9, "straight"], ["", "", 2]]
-    records, wrong = read(sheet(rows))
-    assert "post_shape C3 CONFLICT" in wrong
-    assert "post_shape C2 CONFLICT" not in wrong
+    heads = ["School", "Post", "As built", "Diameter (in)", "Height (ft)", "Shaft"]
+    rows = [heads, ["Elm", "1", "round", 4.5, 8.5, "goose-neck"], ["Elm", "2", "square", 4, 9, "ear welded on"], ["", "", 2]]
+    records, _ = read(sheet(rows))
+    queries = check_book(book(sheet(rows)), "a.csv", documented_policy()).queries
+    assert [q.cell for q in queries if (q.name, q.code) == ("post_shape", "CONFLICT")] == ["C3"]
     assert how(records[0], "post_line") == ("goose-neck", "F2", "words")
     assert "post_line" not in records[1].values
+    assert how(records[1], "old_fittings") == ("ear welded on", "F3", "words")
 
 
 def test_another_name_takes_no_code_of_the_block_before() -> None:
@@ -108,6 +111,16 @@ TITLES = (
     ([["Survey of posts"], ["School: Elm Street  Customer: Oak District"]], "Elm Street"),
     ([["Site: Elm Street School"]], "Elm Street School"),
     ([["Name: J. Smith"]], None),
+    ([["Location: J. Smith"]], None),
+    ([["Location: Elm Street Park"]], "Elm Street Park"),
+    ([["Survey of hoops at Oak Street School, 3 March 2026"]], "Oak Street School"),
+    ([["Pole survey - Elm Street School"]], "Elm Street School"),
+    ([["Relevé des poteaux, École Jules Verne"]], "École Jules Verne"),
+    ([["Oak County School District"]], None),
+    ([["Poles of Oak Park and Elm Park"]], None),
+    ([["Basketball park survey"]], None),
+    ([["School survey"]], None),
+    ([["Oak School"], ["Elm School"]], None),
     ([["School: Elm Street"], ["School: Fir Lane"]], None),
 )
 

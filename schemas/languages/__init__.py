@@ -57,7 +57,7 @@ def _spellings() -> dict[str, dict[str, tuple[str, ...]]]:
         if column.values == YES_NO:
             found[column.name]["yes"] += sorted(YES)
             found[column.name]["no"] += sorted(NO)
-    found["old_fittings"]["none"] += ("nein", "non", "não", "nao")
+    found["old_fittings"]["none"] += ("nein", "non", "não", "nao", "n")
     return {name: {v: tuple(dict.fromkeys(w)) for v, w in values.items()} for name, values in found.items()}
 
 

@@ -19,7 +19,7 @@ GERMAN = Language(
         "measured_with": "Gemessen mit|Messmittel|Messwerkzeug",
         "wall": "Wandstärke|Wanddicke|Wandst.|Rohrwand|Wandstärke des Mastes",
         "material": "Mastwerkstoff|Werkstoff|Material|Mastmaterial",
-        "post_height": "Höhe über Boden|Höhe|Masthöhe|Pfostenhöhe|Höhe des Mastes|Höhe über Grund|Höhe ü. Boden|Höhe über Gelände|Höhe ab Boden",
+        "post_height": "Höhe über Boden|Höhe|Masthöhe|Pfostenhöhe|Höhe des Mastes|Höhe über Grund|Höhe ü. Boden|Höhe über Gelände|Höhe ab Boden|H über Boden|Höhe ü.B.|Höhe ü. OKG",
         "height_measured_with": "Höhe gemessen mit",
         "court_rise": "Platz über Boden|Spielfläche über Boden|Platzhöhe über Boden",
         "clear_length": "Gerade freie Länge|freie Länge|freie gerade Länge",

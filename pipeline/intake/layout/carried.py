@@ -30,12 +30,15 @@ class Carried:
     above: dict[int, Cell | None] = field(default_factory=dict)
     section: Stated | None = None
     doubtful: Stated | None = None
+    fresh: bool = False  # whether no post has come since a row of its own
     place: str = ""  # a part of the ground, named in a row of its own
     one_site: bool = False  # whether the table states one site at most
 
     def heading(self) -> None:
-        """A heading row ends what was carried, but for the title."""
-        self.block, self.section, self.doubtful = {}, None, None
+        """A heading row ends what was carried, but for the title, and for a ground named since the last post."""
+        self.block = {}
+        if not self.fresh:
+            self.section = self.doubtful = None
         self.cut()
 
     def cut(self) -> None:
@@ -45,6 +48,7 @@ class Carried:
     def begin(self, section: Stated | None, doubtful: Stated | None = None) -> None:
         """A row of its own names the ground of the rows below it."""
         self.section, self.doubtful, self.block = section, doubtful, {}
+        self.fresh = True
         self.cut()
 
 

@@ -15,6 +15,11 @@ _HEADING = re.compile(rf"\W*{COURTS}\W*(?:no|nr|n[°º]|#|num(?:ber|mer)?|name|i
 _LONGEST = 24  # characters of a court's name
 
 
+def is_court(heading: str) -> bool:
+    """Whether a heading is over the courts of a ground."""
+    return _HEADING.fullmatch(heading) is not None
+
+
 def courts_of(site: Sequence[Record]) -> list[str]:
     """The court of each record of a site, where courts are stated and only they tell posts of one name apart; else ''."""
     for heading in dict.fromkeys(h for r in site for h in r.extra if _HEADING.fullmatch(h)):

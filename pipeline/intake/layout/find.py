@@ -103,6 +103,7 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Sai
         said.count(kind, number, cells)
         if kind == "post":
             carried.title.close()
+            carried.fresh = False
             found.records += [replace(r, asked=waits) for r in records_of(table, groups, number, cells, carried)]
             said.posts += 1
         else:

@@ -48,9 +48,11 @@ def _named(piece: str) -> str:
 
 
 _BARE = frozenset(
-    ("park", "parc", "school", "schule", "sportpark", "skatepark", "carpark", "hochschule", "grundschule", "realschule", "hauptschule",
-     "gymnasium", "sportplatz", "sportanlage", "elementary", "elem", "primary", "academy", "college", "playground", "church",
-     "ymca", "escuela", "colegio", "instituto", "liceo", "parque", "polideportivo", "école", "ecole", "collège", "college", "lycée",
-     "lycee", "stade", "gymnase", "escola", "colégio", "ginásio", "ginasio", "scuola", "istituto", "parco", "palestra", "oratorio",
-     "gesamtschule", "volksschule", "mittelschule", "berufsschule", "förderschule", "oberschule")
-)  # fmt: skip
+    (
+        "park parc school schule sportpark skatepark carpark hochschule grundschule realschule hauptschule gymnasium sportplatz "
+        "sportanlage elementary elem primary academy college playground church ymca escuela colegio instituto liceo parque "
+        "polideportivo école ecole collège lycée lycee stade gymnase escola colégio ginásio ginasio scuola istituto parco palestra "
+        "oratorio gesamtschule volksschule mittelschule berufsschule förderschule oberschule field fields middle high intermediate"
+    ).split()  # noqa: SIM905
+)
+"""Words that are no name by themselves."""

@@ -33,15 +33,19 @@ class HeadingRow:
     labels: Mapping[int, str]
 
 
-def heading_at(rows: Sequence[tuple[int, Row]], i: int, likely: int, named: bool = False) -> HeadingRow | None:
+def heading_at(
+    rows: Sequence[tuple[int, Row]], i: int, likely: int, named: bool = False, on_tab: bool = False
+) -> HeadingRow | None:
     """The heading that starts at row `i`, or None; `likely` of its cells at least must look like headings.
 
-    `named`: the posts' names stand in a row that has no heading.
+    `named`: the posts' names stand in a row that has no heading; `on_tab`: the sheet's name is that of a ground.
     """
     upper = rows[i][1]
     if sum(_may_be_heading(c) for c in upper.values()) < likely:
         return None
-    about = any(c.kind == "text" and _ABOUT_POSTS.search(str(c.value)) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values())
+    about = on_tab or any(
+        c.kind == "text" and _ABOUT_POSTS.search(str(c.value)) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values()
+    )
     one = _one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
@@ -116,11 +120,11 @@ def _names(claims: Collection[Claim]) -> set[str]:
 def _is_survey(row: HeadingRow, named: bool, about: bool) -> bool:
     """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is.
 
-    `about`: a title above speaks of posts; then a size and a height among four columns will do.
+    `about`: a title above speaks of posts, or the tab of a ground; then a size and a height among four columns will do.
     """
     names = _names(row.claims.values())
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
-    whose = bool(names & _WHOSE) or len(of_a_post) >= 4 or (about and len(names) >= 4 and {"post_size", "post_height"} <= of_a_post)
+    whose = bool(names & _WHOSE) or len(of_a_post) >= 4 or (about and len(names) >= 4 and {"post_size", "post_height"} <= names)
     return len(names) >= 3 and len(of_a_post) >= 2 and whose

@@ -74,7 +74,8 @@ def _counted(post: _Post, site: list[_Post]) -> Record:
             return _wrong(record, decided)
         named = decided
     if named is None:
-        within = next((o for o in others if o.court == post.court and o.named and o.named.sure and fold(post.text) in _keys(o.named)), None)
+        there = [o for o in others if o.court == post.court and o.named and o.named.sure]
+        within = next((o for o in there if o.named and fold(post.text) in _keys(o.named)), None)
         return _wrong(record, _twice(record, post.text, within)) if within else record
     record = replace(_with_number(record, named, post.text), named=named.codes)
     there = [o for o in others if o.court == post.court]

@@ -21,8 +21,16 @@ Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "secti
 SITE = ("site_code", "site_name", "customer", "site_kind")
 """Columns that say whose ground it is: they are carried down."""
 
-_TOTAL = re.compile(r"(grand |overall )?(total|totals|sum|sum total)( (of )?(posts|poles))?\s*[:=]?\s*\d*", re.IGNORECASE)
-_PARTIAL = re.compile(r"(sub-? ?totals?|average|mean|count|minimum|maximum)\s*[:=]?\s*\d*", re.IGNORECASE)
+_TOTAL = re.compile(
+    r"(grand |overall )?(total|totals|sum|sum total|summe|gesamt|gesamtsumme|insgesamt|somme|totaux|suma|totales|soma|totais|"
+    r"totale|totali|somma)( (of |de |di )?(posts|poles|postes|poteaux|masten|pali))?\s*[:=]?\s*\d*",
+    re.IGNORECASE,
+)
+_PARTIAL = re.compile(
+    r"(sub-? ?totals?|average|mean|count|minimum|maximum|zwischensumme|sous-total|subtotale|mittelwert|moyenne|promedio|media|"
+    r"média)\s*[:=]?\s*\d*",
+    re.IGNORECASE,
+)
 _NUMBER = re.compile(r"[-+−]?[\d.,'\s]+( ?(posts|poles|pcs|ft|in|m|mm))?\.?", re.IGNORECASE)
 _TELLING = ("site_code", "site_name", *sorted(OF_A_POST))
 

@@ -13,12 +13,14 @@ from pipeline.intake.layout.row_kinds import SITE
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
-from pipeline.intake.survey.headings import fold
-from pipeline.intake.survey.list_words import read_word
+from pipeline.intake.survey.headings import fold, only_unit
+from pipeline.intake.survey.list_words import read_word, says_welded
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell, address
 from schemas.survey import BARE_THINGS
+
+_OF_OTHER_THINGS = BARE_THINGS - {"bracket", "old", "existing", "new"}
 
 
 @dataclass
@@ -86,7 +88,7 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
         cell = cells.get(head.column)
         if cell is None:
             continue
-        heading = Heading(line(head.text), head.unit, head.address, head.basis)
+        heading = Heading(line(head.text), head.unit or _unit_beside(table, head, cells), head.address, head.basis)
         got: Stated | Wrong = Stated(cell, heading, cell.address)
         if is_mark(cell) and name != "notes":
             got = as_above(carried, name, head.column, cell, heading, cell.address)
@@ -98,6 +100,12 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
             draft.values[name] = got
     if rivals:
         draft.rivals[name] = tuple(rivals)
+
+
+def _unit_beside(table: Table, head: Head, cells: Row) -> str:
+    """The unit in the column of units behind a heading that shows none."""
+    unit = cells.get(table.unit_columns.get(head.column, 0))
+    return only_unit(str(unit.value)) if unit and unit.kind == "text" else ""
 
 
 def _site_in_doubt(draft: _Draft, carried: Carried) -> None:
@@ -113,19 +121,22 @@ def _site_in_doubt(draft: _Draft, carried: Carried) -> None:
 def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
     """What a cell under a heading that is not read plainly says against the row.
 
-    A shape is held against what the size says; a gooseneck, which rules kits out, counts as stated.
+    A shape is held against what the size says; a gooseneck and welded fittings, which rule kits out, count as stated.
     """
     for n, heading in table.extra.items():
         cell = cells.get(n)
-        if cell is None or cell.kind != "text" or {fold(w) for w in re.findall(r"\w+", heading)} & BARE_THINGS:
+        if cell is None or cell.kind != "text" or {fold(w) for w in re.findall(r"\w+", heading)} & _OF_OTHER_THINGS:
             continue
         if len(typed(cell)) < 2:
             continue
         shape, bends = (read_word(name, typed(cell)) for name in ("post_shape", "post_line"))
         if "post_shape" not in table.heads and shape:
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
+        beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
         if "post_line" not in table.heads and bends and bends.value == "gooseneck":
-            draft.values["post_line"] = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
+            draft.values["post_line"] = beside
+        if "old_fittings" not in table.heads and says_welded(typed(cell)):
+            draft.values["old_fittings"] = beside
 
 
 def _beside(draft: _Draft, group: Group, beside: int, cells: Row) -> None:

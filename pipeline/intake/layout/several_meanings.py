@@ -6,16 +6,21 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cache
 
+from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
-from pipeline.intake.measures import heading_unit, read_whole
-from pipeline.intake.survey.folding import fold
+from pipeline.intake.measures import PipeSize, heading_unit, read_post_size, read_whole
+from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
-from pipeline.intake.survey.list_words import read_word
+from pipeline.intake.survey.list_words import question, read_word
+from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
+from schemas.languages import NO, YES
 from schemas.several_meanings import SEVERAL_MEANINGS
+from schemas.survey import SURVEY
+from schemas.yes_no import YesNo
 
 Rows = Sequence[tuple[int, Row]]
 
@@ -36,25 +41,63 @@ def decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[st
     A heading means the one column that every cell below it fits, where none else claims that column.
     """
     claims, told = dict(heading.claims), []
+    names_of_posts = []
     for n, text in heading.texts.items():
-        bare = heading_unit(text)[0].strip()
-        names = () if n in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), ())
         before = claims.get(n)
-        others = [c for k, c in claims.items() if k != n]
-        free = [m for m in names if not any(c.name == m and (c.strength > WEAK or m == "post_code") for c in others)]
-        fit = [m for m in free if _fits(m, n, heading.texts, rows)]
+        if before is None and (asked := _ticked(text, n, rows)):
+            claims[n] = Claim(asked.column, "", SYNONYM)
+            continue
+        fit = [m for m in _free(n, text, heading, rows) if _fits(m, n, heading, rows)]
         fit = ["quantity"] if "quantity" in fit else fit
-        if len(fit) == 1 and (before is None or before.name != fit[0]):
+        if fit == ["post_code"]:
+            names_of_posts.append(n)
+        elif len(fit) == 1 and (before is None or before.name != fit[0]):
             claims[n] = Claim(fit[0], "", SYNONYM)
             told.append((line(text), fit[0]))
-    return (replace(heading, claims=claims), tuple(told)) if told else (heading, ())
+    if named := _tell_posts(names_of_posts, heading, rows):
+        claims[named] = Claim("post_code", "", SYNONYM)
+        told.append((line(heading.texts[named]), "post_code"))
+    return replace(heading, claims=claims), tuple(told)
 
 
-def _fits(name: str, column: int, texts: Mapping[int, str], rows: Rows) -> bool:
+def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
+    """Columns that a heading can mean and that no surer one claims."""
+    bare = heading_unit(text)[0].strip()
+    known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), ())
+    names = known or _near(text, column, heading.claims, rows)
+    sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
+    return [m for m in names if m not in sure]
+
+
+def _tell_posts(columns: Sequence[int], heading: HeadingRow, rows: Rows) -> int:
+    """Of columns that can name posts, one whose names are no running numbers, else the first; 0 where one is known already."""
+    words = [n for n in columns if any(c.kind == "text" and not str(c.value).strip().isdigit() for c in _cells(n, rows))]
+    known = any(c.name == "post_code" for c in heading.claims.values())
+    return next(iter(words if known else (*words, *columns)), 0)
+
+
+def _near(text: str, column: int, claims: Mapping[int, Claim], rows: Rows) -> tuple[str, ...]:
+    """The list columns that an unknown heading is near by its words: what its cells say besides makes it plain."""
+    if column in claims or column not in {n for _, row in rows for n in row}:
+        return ()
+    return tuple(name for name in may_mean(text) if SURVEY.column(name).kind == "choice")
+
+
+def _ticked(text: str, column: int, rows: Rows) -> YesNo | None:
+    """The question that a heading asks without its mark, where all its cells are ticks, or yes and no."""
+    cells = _cells(column, rows)
+    asked = question(text)[0]
+    return asked if cells and asked and all(c.kind == "bool" or fold_word(str(c.value)) in _ANSWERS for c in cells) else None
+
+
+_ANSWERS = frozenset(fold_word(w) for w in (*YES, *NO)) - {""} | {"✓", "✔", "☑", "✗", "☐"}
+
+
+def _fits(name: str, column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether every cell of a column is one of `name`'s."""
     fit = _FITS.get(name)
     if fit is not None:
-        return fit(column, texts, rows)
+        return fit(column, heading, rows)
     said = [str(c.value) for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
     words = [read_word(name, text) if len(text.strip()) > 1 else None for text in said]
     return bool(words) and all(words) and any(w and w.value != "unknown" for w in words)
@@ -64,19 +107,36 @@ def _cells(column: int, rows: Rows) -> list[Cell]:
     return [row[column] for _, row in rows if column in row and len(row) > 2]
 
 
-def _names_grounds(column: int, texts: Mapping[int, str], rows: Rows) -> bool:
+def _names_grounds(column: int, heading: HeadingRow, rows: Rows) -> bool:
     cells = _cells(column, rows)
     return bool(cells) and all(c.kind == "text" and (is_same_as_above(str(c.value)) or ground_in(str(c.value))) for c in cells)
 
 
-def _names_posts(column: int, texts: Mapping[int, str], rows: Rows) -> bool:
-    """Whether every row has a short name of its own there, and none may be several posts or one."""
-    posts = [row for _, row in rows if len(row) > 2]
-    cells = [row[column] for row in posts if column in row]
-    names = [line(str(c.value)) for c in cells]
-    if len(cells) < len(posts) or not cells or any(c.kind not in ("text", "number") for c in cells):
-        return False
-    return len({fold(n) for n in names}) == len(names) and all(_is_a_name(n) for n in names)
+def _names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
+    """Whether every row has a short name of its own at its ground and court, and none may be several posts or one."""
+    above = [n for n, text in heading.texts.items() if n != column and _says_where(heading.claims.get(n), text)]
+    where = dict.fromkeys(above, "")
+    keys: list[tuple[str, ...]] = []
+    for _, row in rows:
+        if len(row) < 3:
+            where = {n: line(str(row[n].value)) if n in row else "" for n in above} | {0: f"{len(keys)}"}
+            continue
+        where |= {n: line(str(row[n].value)) for n in above if n in row and not is_same_as_above(str(row[n].value))}
+        cell = row.get(column)
+        if cell is None or cell.kind not in ("text", "number") or not _is_a_name(line(str(cell.value))):
+            return False
+        keys.append((*where.values(), fold(line(str(cell.value))) or str(cell.value)))
+    return bool(keys) and len(set(keys)) == len(keys)
+
+
+def _says_where(known: Claim | None, text: str) -> bool:
+    return (known is not None and known.name in ("site_code", "site_name")) or is_court(text)
+
+
+def _names_pipes(column: int, heading: HeadingRow, rows: Rows) -> bool:
+    """Whether each cell names a pipe by itself: `NPS 3`, `4 in sch 40`."""
+    cells = [c for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    return bool(cells) and all(c.kind == "text" and isinstance(read_post_size(str(c.value)), PipeSize) for c in cells)
 
 
 def _is_a_name(text: str) -> bool:
@@ -84,7 +144,7 @@ def _is_a_name(text: str) -> bool:
     return len(text) <= 30 and not is_same_as_above(text) and (named is None or named.sure)
 
 
-def _counts_posts(column: int, texts: Mapping[int, str], rows: Rows) -> bool:
+def _counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether the numbers there are those of the posts that another cell of their row names, one row of several at least."""
     agree = []
     for _, row in rows:
@@ -99,8 +159,9 @@ def _counts_posts(column: int, texts: Mapping[int, str], rows: Rows) -> bool:
     return any(n > 1 for n in agree)
 
 
-_FITS: Mapping[str, Callable[[int, Mapping[int, str], Rows], bool]] = {
+_FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {
     "site_name": _names_grounds,
     "post_code": _names_posts,
     "quantity": _counts_posts,
+    "post_size": _names_pipes,
 }

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from pipeline.intake.layout.grid import Grid, Row
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, heading_at
 from pipeline.intake.layout.several_meanings import decided
 from pipeline.intake.measures import heading_unit
@@ -13,26 +14,20 @@ from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
-_NOTHING_WORDS = frozenset(
+_UNIT_WORDS = frozenset(
+    fold(w)
+    for w in ("unit", "units", "unité", "unités", "unidad", "unidades", "unid.", "einheit", "einheiten", "unità", "unidade")
+)
+_NOTHING_WORDS = _UNIT_WORDS | frozenset(
     fold(w)
     for w in (
         "",
-        "unit",
-        "units",
         "text",
         "number",
         "code",
         "list",
         "na",
         "choose",
-        "unité",
-        "unités",
-        "unidad",
-        "unidades",
-        "einheit",
-        "einheiten",
-        "unità",
-        "unidade",
     )
 )
 _BASES = {fold(h): b for h, b in SIZE_BASIS_OF_HEADING.items()}
@@ -73,6 +68,7 @@ class Table:
     unit_row: int = 0
     clashing_units: tuple[str, ...] = ()
     heading_rows: Mapping[int, int] = field(default_factory=dict)  # of headings that do not stand in the first heading row
+    unit_columns: Mapping[int, int] = field(default_factory=dict)  # columns of units, by the column that they stand behind
     by_cells: tuple[tuple[str, str], ...] = ()  # headings that mean what their cells say, with their columns
 
     def heading_at(self, column: int) -> str:
@@ -90,11 +86,11 @@ def find_tables(grid: Grid, named: bool = False) -> list[Table]:
 
     `named`: the posts' names stand where no heading is.
     """
-    rows = grid.rows
+    rows, on_tab = grid.rows, bool(ground_in(grid.sheet.name))
     starts: list[tuple[int, HeadingRow]] = []
     i = 0
     while i < len(rows) and (starts or i < _SEARCHED):
-        found = heading_at(rows, i, 3 if starts else 1, named)
+        found = heading_at(rows, i, 3 if starts else 1, named, on_tab)
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
         if found:
@@ -119,7 +115,8 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     extra = {n: heading.texts.get(n, "") for n in seen if n not in claimed}
     unit_row = rows[first][0] if units else 0
     lower = {n: rows[first - 1][0] for n in heading.texts if n not in rows[start][1]}
-    return Table(grid, rows[start][0], heads, extra, data, passed_over, unit_row, tuple(clashing), lower, by_cells)
+    beside = _unit_columns(heading, heads)
+    return Table(grid, rows[start][0], heads, extra, data, passed_over, unit_row, tuple(clashing), lower, beside, by_cells)
 
 
 def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mapping[int, str]) -> Head:
@@ -129,6 +126,12 @@ def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mappi
     unit, below = heading.claims[column].unit, units.get(column, "")
     unit = "" if _clash(unit, below) else unit or below
     return Head(row, column, grid.at(row, column), heading.texts[column], unit, heading.labels.get(column, ""))
+
+
+def _unit_columns(heading: HeadingRow, heads: Mapping[str, tuple[Head, ...]]) -> dict[int, int]:
+    """Columns headed `Unit` right behind a heading that shows none."""
+    units = {n for n, text in heading.texts.items() if text.strip() and fold(text) in _UNIT_WORDS}
+    return {h.column: h.column + 1 for hs in heads.values() for h in hs if not h.unit and h.column + 1 in units}
 
 
 def _clash(unit: str, below: str) -> bool:

@@ -13,9 +13,8 @@ _FEET_INCHES = re.compile(
     r"(?:ft|feet|foot|ft\.? ?'|')\.? ?(?:[-/,&+]|and)? ?(?:in|ins|inch|inches|in\.? ?\"|\")\.?", re.IGNORECASE
 )
 _BRACKET = re.compile(r"\s*(?:\[([^\[\]()]*)\]|\(([^\[\]()]*)\)|\{([^{}]*)\})")
-_TRAILING = re.compile(
-    r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$|(?P<head2>.*\S)\s+in\s+(?P<unit2>\S.*?)\s*$", re.DOTALL
-)
+_TRAILING = re.compile(r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$", re.DOTALL)
+_IN_UNIT = re.compile(r"(?P<head>.*\S)\s+(?:in|en|em)\s+(?P<unit>\S.*?)\s*$", re.DOTALL)
 _BARE_UNITS = (
     "mm|cm|ft|feet|inches|metres|meters|millimetres|millimeters|centimetres|centimeters|mph|km/h|m/s|kg|lbs?|degrees|deg|ft-in"
 )
@@ -60,10 +59,10 @@ def heading_unit(text: str) -> tuple[str, str]:
             bare = f"{bare[: m.start()]} {rest} {bare[m.end() :]}"
         shown = {u for _, u, _ in units}
         return _tidy(bare), shown.pop() if len(shown) == 1 else ""
-    for pattern in (_PER, _TRAILING, _BARE, _BARE_LETTER):
+    for pattern in (_PER, _TRAILING, _IN_UNIT, _BARE, _BARE_LETTER):
         trailing = pattern.fullmatch(flat)
         groups = trailing.groupdict() if trailing else {}
-        head, unit = groups.get("head") or groups.get("head2"), groups.get("unit") or groups.get("unit2")
+        head, unit = groups.get("head"), groups.get("unit")
         if head and unit and (name := unit_name(unit)):
             return _tidy(head), name
     return flat, ""

@@ -50,21 +50,41 @@ def claim(text: str) -> Claim | None:
         known = MEANINGS.get(fold(words)) if words else None
         if known and not (words is ours and known[1] == WEAK):  # `grade` is ground, but no ground to play on
             return Claim(known[0], unit if words is not text else "", known[1])
+    if (either := _either(bare)) is not None:
+        return Claim(either[0], unit, either[1])
     asked, plainly = question(text)
     return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
+
+
+_OR = re.compile(r"\s*/\s*|\s+(?:or|ou|oder|o|u)\s+", re.IGNORECASE)
+
+
+_SIDE = ("post_size", WEAK)
+_SIDES = frozenset(fold(w) for w in ("side", "sides", "lado", "côté", "Kantenlänge", "Kante", "Seite", "lato", "breadth", "face"))
+"""Words for a square post's width, beside another for its diameter. Source: common practice."""
+
+
+def _either(heading: str) -> tuple[str, int] | None:
+    """What all pieces of `Diameter or side` mean, where it is one column; as sure as the surest of them."""
+    pieces = _OR.split(heading)
+    known = [_SIDE if fold(p) in _SIDES else MEANINGS.get(fold(p)) for p in pieces] if 1 < len(pieces) < 4 else [None]
+    sure = [k for k in known if k]
+    return (sure[0][0], max(k[1] for k in sure)) if len(sure) == len(known) and len({k[0] for k in sure}) == 1 else None
 
 
 _SAME_WORDS = {
     "pole": "post", "poles": "posts", "upright": "post", "uprights": "posts", "rim": "ring", "rims": "rings",
     "hoop": "ring", "hoops": "rings", "backboard": "board", "dia": "diameter", "diam": "diameter", "ht": "height",
-    "hgt": "height", "thk": "thickness", "grade": "ground", "min": "least", "minimum": "least", "baseline": "end line",
+    "hgt": "height", "thk": "thickness", "sect": "section", "matl": "material", "attach": "attachments", "ag": "above ground",
+    "ext": "outside", "grade": "ground", "min": "least", "minimum": "least", "baseline": "end line",
 }  # fmt: skip
 """Words that say the same in any heading. Source: common practice."""
 
 
 def _our_words(heading: str) -> str:
     """The heading with our own word for each thing (`Pole base` is `Post base`)."""
-    words = re.findall(r"\w+", heading.casefold())
+    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading).replace("_", " ")
+    words = re.findall(r"\w+", apart.casefold())
     return " ".join(_SAME_WORDS.get(w, w) for w in words)
 
 

@@ -12,7 +12,7 @@ from pipeline.intake.survey.folding import fold, fold_word
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.post_words import BUT, FILLERS
 from schemas.survey import SURVEY
-from schemas.yes_no import YES_NO, YesNo
+from schemas.yes_no import ASKS_MORE, TELLING_WORDS, YES_NO, YesNo
 
 Said = Literal["", "words", "seller_words"]
 
@@ -53,6 +53,11 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     return Word(found, "words") if found else None
 
 
+def says_welded(text: str) -> bool:
+    """Whether one of the sentences of a text plainly says that fittings are welded on."""
+    return any((word := read_word("old_fittings", piece)) and word.value == "fixed" for piece in re.split(r"[;,.(]", text))
+
+
 _ASKED = re.compile(
     r"\s*(?:[\[(]\s*)?\b(?:yes ?(?:/|or) ?no|y ?/ ?n|s[ií] ?/ ?no|oui ?/ ?non|ja ?/ ?nein|sim ?/ ?não)\b\s*[\])]?\s*\??\s*$",
     re.IGNORECASE,
@@ -63,8 +68,19 @@ _ASKED = re.compile(
 def question(heading: str) -> tuple[YesNo | None, bool]:
     """The yes/no question that a heading asks, and whether it is plainly a question: `Straight?`, `Bent (Y/N)`."""
     bare = _ASKED.sub("", heading)
-    found = _questions().get(fold(bare))
+    found = _questions().get(fold(bare)) or _by_telling_word(bare)
     return found, found is not None and (bare != heading or heading.rstrip(" :*").endswith("?"))
+
+
+def _by_telling_word(bare: str) -> YesNo | None:
+    """The question of a short heading that has a word for welded, or for a gooseneck, and asks nothing else."""
+    if len(bare.split()) > 6 or _ASKS_MORE.search(bare):
+        return None
+    return next((_questions()[fold(asked)] for word, asked in _TELLING if word.search(bare)), None)
+
+
+_TELLING = tuple((re.compile(rf"\b(?:{words})\b", re.IGNORECASE), asked) for words, asked in TELLING_WORDS)
+_ASKS_MORE = re.compile(rf"\b(?:{ASKS_MORE})\b|/|#", re.IGNORECASE)
 
 
 def question_of(heading: str, name: str) -> YesNo | None:
@@ -158,6 +174,8 @@ def _said(name: str, text: str) -> str:
                 return ""
             things = things or tokens[at] in FILLERS.get(name, ())
             at += 1
+    if name == "post_line" and found == {"straight", "gooseneck"}:  # straight up to its curve
+        return "gooseneck"
     if len(found) != 1 or (things and found == {"none"}):
         return ""
     return found.pop()

@@ -11,7 +11,7 @@ from pipeline.intake.layout.grid import line
 from pipeline.intake.layout.record import How, Record, Stated
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
 from pipeline.intake.survey.folding import fold
-from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, read_word
+from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, read_word, says_welded
 from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
@@ -73,6 +73,7 @@ def read_record(record: Record, file: str, seller: Seller = NO_WORDS) -> RowRead
         if name not in _SIZE_PARTS:
             _take(draft, _COLUMNS[name], stated)
     _take_size(draft, record)
+    _warned_in_notes(draft)
     for name, rivals in record.rivals.items():
         if name not in draft.answered:
             _contradicted(draft, _COLUMNS[name], record.values[name], rivals)
@@ -106,6 +107,25 @@ def _take_answers(draft: _Draft, column: Column, said: tuple[Stated, ...]) -> bo
     draft.values[column.name] = value
     draft.comes_from(column.name, "words", draft.typed[column.name], value)
     return True
+
+
+def _warned_in_notes(draft: _Draft) -> None:
+    """Notes are not read, but for welded fittings and a gooseneck, which rule kits out; where else is stated, a CONFLICT."""
+    notes = draft.typed.get("notes", "")
+    line_of = read_word("post_line", notes) if notes else None
+    warned = {"old_fittings": "fixed"} if notes and says_welded(notes) else {}
+    warned |= {"post_line": "gooseneck"} if line_of and line_of.value == "gooseneck" else {}
+    for name, value in warned.items():
+        stated = draft.values.get(name, "unknown")
+        if name in draft.faulty or stated == value:
+            continue
+        if stated != "unknown":
+            message = f"“{notes}” under “Notes” says {value}, and “{draft.typed[name]}” is stated."
+            draft.fault(name, Fault("CONFLICT", message, "Type the one that is right."))
+            continue
+        draft.values[name] = value
+        draft.cells.setdefault(name, draft.cells["notes"])
+        draft.origins.append(Origin(name, draft.cells["notes"], notes, value, "words"))
 
 
 def _yes_or_no(said: Stated) -> str:
@@ -190,7 +210,7 @@ _WOODEN = re.compile(r"\b(wood|wooden|timber|lumber|treated|madera|bois|holz|mad
 
 
 def _trade_name(draft: _Draft, size: Size) -> None:
-    """`4 x 4` of wood is a trade name: such a post is 3 1/2 in wide. Source: American Softwood Lumber Standard, PS 20 (memory)."""
+    """`4 x 4` of wood is a trade name of 3 1/2 in. Source: American Softwood Lumber Standard, PS 20 (memory)."""
     typed_size = draft.typed.get("post_size", "")
     inches = size.outside / 0.0254 if size.outside and size.unit == "in" else 0.5
     wood = draft.values.get("material") == "wood" or _WOODEN.search(typed_size)

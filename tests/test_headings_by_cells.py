@@ -1,0 +1,122 @@
+"""Headings with several meanings, of which the cells below say the one; what is left in doubt; what the notes rule out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from survey_books import book, sheet
+
+from pipeline.intake.catalogue import documented_policy
+from pipeline.intake.layout.find import find_records
+from pipeline.intake.survey.check import check_book
+from pipeline.intake.survey.survey_row import SurveyRow
+
+POLICY = documented_policy()
+
+
+def claims(heads: list[str], *rows: list[Any]) -> dict[str, str]:
+    """Heading to column, of the records of one table."""
+    records, _, _ = find_records(book(sheet([heads, *rows])), "a.csv")
+    return {s.heading.text: name for r in records for name, s in r.values.items()}
+
+
+def rows_of(*lines: list[Any]) -> tuple[SurveyRow, ...]:
+    return check_book(book(sheet(lines)), "a.csv", POLICY).rows
+
+
+BASE = ["School", "Diameter (in)", "Height (ft)"]
+MEANT = [
+    ("Type", ["round", "square"], "post_shape"), ("Type", ["straight", "gooseneck"], "post_line"),
+    ("Pole type", ["sq", "rd"], "post_shape"),
+    ("Mastform", ["gerade", "Schwanenhals"], "post_line"), ("Mastform", ["rund", "quadratisch"], "post_shape"),
+    ("Type", ["round", "tapered"], None), ("Type", ["A", "B"], None), ("Type", ["S", "S"], None),
+    ("Tipo", ["redondo", "cuadrado"], "post_shape"),
+    ("CrossSect", ["ROUND", "SQUARE"], "post_shape"), ("Matl", ["steel", "galv"], "material"),
+    ("Attach", ["none", "welded"], "old_fittings"),
+    ("Ref.", ["BP-01", "BP-02"], "post_code"), ("#", [1, 2], "post_code"), ("#", [1, 1], None),
+    ("Ref", ["1-4", "5"], None),
+    ("End", ["North", "South"], "post_code"), ("End", ["North", "North"], None), ("Board material", ["steel", "wood"], None),
+    ("Round", ["x", "x"], "post_shape"), ("Gooseneck", ["no", "yes"], "post_line"), ("Round", ["x", "3 in"], None),
+    ("Welded Attachments (Y/N)", ["Y", "N"], "old_fittings"), ("Welded or bolted?", ["Y", "N"], None),
+    ("Soldaduras?", ["no", "sí"], "old_fittings"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "cells", "name"), MEANT)
+def test_the_cells_say_what_a_heading_means(heading: str, cells: list[Any], name: str | None) -> None:
+    rows = [["Elm School", 4.5, 8.5, c] for c in cells]
+    got = claims([*BASE, heading], *rows) if name == "post_code" or heading in ("#", "Ref", "End") else claims(
+        [*BASE, heading, "Post"], *([*r, n] for n, r in enumerate(rows))
+    )  # fmt: skip
+    assert got.get(heading) == name
+
+
+def test_posts_numbered_anew_at_each_ground_and_court_are_named() -> None:
+    heads = ["School", "Court", "End", "Shape", "OD (in)", "Height (ft)"]
+    lines = [["Elm", c, e, "round", 4.5, 8.5] for c in ("1", "2") for e in "NS"]
+    assert [r.post_code for r in rows_of(heads, *lines)] == ["Court 1 N", "Court 1 S", "Court 2 N", "Court 2 S"]
+    named = rows_of(["School", "Court", "Posts", *heads[3:]], *([*r[:2], "N & S", *r[3:]] for r in lines[::2]))
+    assert [(r.post_code, r.quantity, r.held) for r in named] == [("Court 1 N & S", 2, False), ("Court 2 N & S", 2, False)]
+    twice = rows_of(["School", "Court", "Pole", *heads[3:]], lines[0], [*lines[0][:5], 9])
+    assert all(r.held for r in twice)
+
+
+def test_a_pipe_size_is_a_size_where_each_cell_names_a_pipe() -> None:
+    heads = ["School", "Post", "Pipe size", "Height (ft)"]
+    assert rows_of(heads, ["Elm", "1", "NPS 3", 8.5], ["Elm", "2", "4 in sch 40", 8.5])[0].post_size == pytest.approx(0.0889)
+    assert rows_of(heads, ["Elm", "1", "3 in", 8.5])[0].held
+
+
+def test_a_column_of_units_belongs_to_what_stands_before_it() -> None:
+    heads = ["School", "Post", "Shape", "Size", "Unit", "Height (ft)"]
+    assert rows_of(heads, ["Elm", "1", "round", 88.9, "mm", 8.5])[0].post_size == pytest.approx(0.0889)
+    assert rows_of(heads, ["Elm", "1", "round", 88.9, "?", 8.5])[0].held
+
+
+NOTES = [
+    ("bracket welded on", "old_fittings", "fixed"), ("repainted; welded lugs", "old_fittings", "fixed"),
+    ("not welded", "old_fittings", "unknown"),
+    ("welded board removed", "old_fittings", "unknown"), ("gooseneck", "post_line", "gooseneck"),
+    ("leans", "post_line", "unknown"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("notes", "name", "value"), NOTES)
+def test_notes_rule_out_and_never_in(notes: str, name: str, value: str) -> None:
+    row = rows_of(["School", "Post", "Shape", "OD (in)", "Height (ft)", "Notes"], ["Elm", "1", "round", 4.5, 8.5, notes])[0]
+    assert getattr(row, name) == value
+    assert value == "unknown" or [o.cell for o in row.origins if o.name == name] == ["F2"]
+
+
+def test_notes_that_contradict_what_is_stated_are_asked() -> None:
+    heads = ["School", "Post", "Shape", "OD (in)", "Height (ft)", "Old fittings", "Notes"]
+    assert rows_of(heads, ["Elm", "1", "round", 4.5, 8.5, "none", "bracket welded on"])[0].held
+
+
+def test_a_size_of_wood_by_its_trade_name_is_asked() -> None:
+    heads = ["School", "Post", "Size", "Height (ft)", "Material"]
+    assert rows_of(heads, ["Elm", "1", "4 x 4 in", 8.5, "wood"])[0].held
+    assert not rows_of(heads, ["Elm", "1", "4 x 4 in", 8.5, "steel"])[0].held
+    assert not rows_of(heads, ["Elm", "1", "90 x 90 mm", 8.5, "wood"])[0].held
+
+
+def test_a_ground_named_before_the_next_headings_is_theirs() -> None:
+    heads = ["Pole", "Shape", "OD (in)", "Height (ft)"]
+    rows = rows_of(["Onyx School"], heads, ["1", "round", 4.5, 8.5], ["Pearl School"], heads, ["1", "round", 4.5, 9])
+    assert [(r.site_name, r.held) for r in rows] == [("Onyx School", False), ("Pearl School", False)]
+    doubtful = rows_of(["School: Onyx"], heads, ["1", "round", 4.5, 8.5], ["pearl"], heads, ["2", "round", 4.5, 9])
+    assert [r.held for r in doubtful] == [False, True]
+
+
+OTHERS = [
+    ["Tree ID", "Species", "Diameter (in)", "Height (ft)", "Condition", "Notes"], ["Ref", "OD (mm)", "WT", "Length", "Material"],
+    ["Item", "Shape", "Width", "Height", "Style"], ["No", "Type", "Diameter", "Height", "Qty", "Price"],
+    ["Tag", "Size", "Height", "Base", "Finish"],
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("heads", OTHERS, ids=lambda h: h[0])
+def test_tables_of_other_things_are_no_survey(heads: list[str]) -> None:
+    got = check_book(book(sheet([heads, ["a", "b", 3, 4, "good", "x"]])), "a.csv", POLICY)
+    assert [q.code for q in got.queries] == ["NO_HEADINGS"]
