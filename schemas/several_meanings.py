@@ -39,6 +39,14 @@ GROUNDS = (
 )
 """Words that name a kind of ground, as a pattern. Source: common practice."""
 
+BARE_GROUNDS = (
+    "park|parc|school|schule|sportpark|skatepark|carpark|hochschule|grundschule|realschule|hauptschule|gymnasium|sportplatz|"
+    "sportanlage|elementary|elem|primary|academy|college|playground|church|ymca|escuela|colegio|instituto|liceo|parque|"
+    "polideportivo|école|ecole|collège|lycée|lycee|stade|gymnase|escola|colégio|ginásio|ginasio|scuola|istituto|parco|palestra|"
+    "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
+)
+"""Words for a ground that are no name by themselves."""
+
 NO_GROUND = (
     r"schools|parks|grounds|district|county|department|dept|division|board|authority|council|league|association|company|inc|llc|ltd|"
     r"services?|office|programs?|projects?|bureau|ministry|committee|consultants?|contractors?|engineers?|city of|town of|village of|"

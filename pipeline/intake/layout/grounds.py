@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from schemas.several_meanings import GROUNDS, NO_GROUND
+from schemas.several_meanings import BARE_GROUNDS, GROUNDS, NO_GROUND
 
 _GROUND = re.compile(rf"\b(?:{GROUNDS})\b", re.IGNORECASE)
 _NO_GROUND = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
@@ -47,12 +47,4 @@ def _named(piece: str) -> str:
     return name if own or (m[0].casefold() not in _BARE and len(words) == 1) else ""
 
 
-_BARE = frozenset(
-    (
-        "park parc school schule sportpark skatepark carpark hochschule grundschule realschule hauptschule gymnasium sportplatz "
-        "sportanlage elementary elem primary academy college playground church ymca escuela colegio instituto liceo parque "
-        "polideportivo école ecole collège lycée lycee stade gymnase escola colégio ginásio ginasio scuola istituto parco palestra "
-        "oratorio gesamtschule volksschule mittelschule berufsschule förderschule oberschule field fields middle high intermediate"
-    ).split()  # noqa: SIM905
-)
-"""Words that are no name by themselves."""
+_BARE = frozenset(BARE_GROUNDS.split("|"))
