@@ -61,6 +61,9 @@ NUMBERS: dict[str, int] = {
 }
 """Numbers in words."""
 
+ONE = _words("one|a single|single|uno|una|un|une|ein|eins|um|uma")
+"""One post in words."""
+
 THINGS = _words(
     "post|posts|pole|poles|upright|uprights|standard|standards|goal|goals|hoop|hoops|no|nos|nr|num|number|numbers|end|ends|side|"
     "sides|the|poste|postes|mástil|mástiles|poteau|poteaux|mât|mâts|mast|masten|pfosten|pfahl|palo|pali|stück|lado|côté|seite|lato|"
@@ -101,7 +104,9 @@ FILLERS: dict[str, frozenset[str]] = {
     ),
     "material": _words("painted|pipe|tube|tubing|coated|powder"),
     "condition": _words("overall|condition|looks|in"),
-    "post_line": _words("top|whole|way|up|then|w|with|arm|a|over|court|towards|toward|shaft|section"),
+    "post_line": _words(
+        "top|whole|way|up|then|w|with|arm|a|over|court|towards|toward|shaft|section|extension|style|type|design|ft|in|m|cm|deg|degree|degrees|bend"
+    ),
     "post_base": _words("footing|ground|into"),
     "post_shape": _words("steel|tube|pipe|section"),
 }

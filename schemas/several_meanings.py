@@ -6,7 +6,7 @@ _FORM = (
     "type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
-    "tipo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
+    "tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
     "type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
     "Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
     "formato|forma do poste|perfil do poste|descrição|"
@@ -15,7 +15,7 @@ _FORM = (
 _POST = (
     "id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
     "end of court|side of court|which hoop|which goal|which end|which pole|which post|id no|s no|sl no|serial|serial no|asset|"
-    "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|posición|clave|lado|extremo|"
+    "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|tablero|posición|clave|lado|extremo|identificación|identificacion|"
     "numéro|repère|rep|réf|référence|étiquette|panier|côté|"
     "Nummer|Lfd. Nr.|laufende Nummer|Pos.|Bezeichnung|Kennung|Korb|Seite|"
     "numero|rif|riferimento|canestro|posizione|referência|posição|cesta"

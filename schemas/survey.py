@@ -22,7 +22,7 @@ TOOL_OF = {"post_size": "measured_with", "post_height": "height_measured_with"}
 
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
-    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment"),
+    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
     "customer": ("district", "owner", "account"),
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
@@ -138,7 +138,7 @@ SURVEY = Table(
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
             help="Outside size of the post where the clamps go, near the top: 3 1/2, or a pipe size such as NPS 3, 3 in sch 40 or DN 80.",
-            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size", "pole diam", "post diam", "measured od", "od width", "width od", "diameter width", "diameter or width", "od or width", "outside diameter or width", "how wide is the pole", "how wide is the post"),
+            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size", "pole diam", "post diam", "measured od", "od width", "width od", "diameter width", "diameter or width", "od or width", "outside diameter or width", "how wide is the pole", "how wide is the post", "member size", "section size", "outside diameter of post", "outside diameter of pole", "pole width or diameter", "post width or diameter"),
         ),
         Column(
             "size_basis", "Size is", "choice", values=SIZE_BASES,
@@ -198,7 +198,7 @@ SURVEY = Table(
         Column(
             "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brackets", "attachment", "fixtures", "existing fixtures", "hardware on pole", "attached hardware"),
+            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",
@@ -288,7 +288,7 @@ SURVEY = Table(
         Column(
             "notes", "Notes", "text",
             help="Anything else worth knowing. It is carried through, not read.",
-            synonyms=("note", "remarks", "remark", "comments", "comment", "memo", "comments notes", "notes comments", "additional notes", "additional comments", "general comments", "general notes", "observations", "other comments", "remarks notes", "notes remarks", "other notes"),
+            synonyms=("note", "remarks", "remark", "comments", "comment", "memo", "comments notes", "notes comments", "additional notes", "additional comments", "general comments", "general notes", "other info", "other information", "additional info", "info", "misc", "observations", "other comments", "remarks notes", "notes remarks", "other notes"),
         ),
     ),
     key=("site_code", "post_code"),

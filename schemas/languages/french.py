@@ -19,7 +19,7 @@ FRENCH = Language(
         "measured_with": "Mesuré avec|mesuré au|outil de mesure",
         "wall": "Épaisseur de paroi|épaisseur|épaisseur paroi|épaisseur du tube|ép.|épaisseur de la paroi",
         "material": "Matériau du poteau|matériau|matériaux|matière",
-        "post_height": "Hauteur hors sol|hauteur|hauteur du poteau|hauteur poteau|hauteur au-dessus du sol|haut.|hauteur totale du poteau|h hors sol|haut. hors sol|haut. (hors sol)",
+        "post_height": "Hauteur hors sol|hauteur|hauteur du poteau|hauteur poteau|hauteur au-dessus du sol|haut.|hauteur totale du poteau|h hors sol|haut. hors sol|haut. (hors sol)|hauteur libre|haut. libre|hauteur depuis le sol",
         "height_measured_with": "Hauteur mesurée avec|hauteur mesurée au",
         "court_rise": "Terrain au-dessus du sol|niveau du terrain au-dessus du sol|surface de jeu au-dessus du sol",
         "clear_length": "Longueur droite libre|longueur libre|partie droite libre",
@@ -46,7 +46,7 @@ FRENCH = Language(
         "cleared_moment": "Validé jusqu'à|moment validé",
         "notes": "Remarques|remarque|observations|commentaires|commentaire",
     },
-    weak={"post_code": "numéro", "site_name": "parc|terrain|lieu", "post_size": "dimension|dimensions|taille|largeur", "post_shape": "section", "post_base": "base|fondation|pied", "post_line": "ligne"},
+    weak={"post_code": "numéro", "site_name": "parc|terrain|lieu|équipement|complexe|groupe scolaire|site scolaire|stade", "post_size": "dimension|dimensions|taille|largeur", "post_shape": "section", "post_base": "base|fondation|pied", "post_line": "ligne"},
     words={
         "site_kind": {"school": "école|collège|lycée", "park": "parc", "league": "ligue|club", "other": "autre"},
         "post_shape": {"round": "rond|ronde|circulaire|cylindrique|tube rond", "square": "carré|carrée|tube carré", "other": "autre"},

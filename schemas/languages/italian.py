@@ -19,7 +19,7 @@ ITALIAN = Language(
         "measured_with": "Misurato con|strumento di misura",
         "wall": "Spessore parete|spessore|spessore della parete|spessore tubo|spessore del tubo",
         "material": "Materiale del palo|materiale|materiali|materiale palo",
-        "post_height": "Altezza fuori terra|altezza|altezza palo|altezza del palo|altezza dal suolo|altezza da terra|altezza sul terreno|h fuori terra|h. fuori terra|altezza f.t.|h f.t.",
+        "post_height": "Altezza fuori terra|altezza|altezza palo|altezza del palo|altezza dal suolo|altezza da terra|altezza sul terreno|h fuori terra|h. fuori terra|altezza f.t.|h f.t.|altezza libera|altezza da terra|alt. da terra|h da terra",
         "height_measured_with": "Altezza misurata con",
         "court_rise": "Campo sopra il suolo|quota del campo sul suolo|piano di gioco sopra il suolo",
         "clear_length": "Lunghezza dritta libera|lunghezza libera|tratto dritto libero",
@@ -46,7 +46,7 @@ ITALIAN = Language(
         "cleared_moment": "Approvato fino a|momento approvato",
         "notes": "Note|osservazioni|commenti|commento|annotazioni",
     },
-    weak={"post_code": "numero", "site_name": "luogo|parco|campo", "post_size": "misura|misure|dimensioni|larghezza", "post_shape": "sezione", "condition": "stato", "post_base": "base|fondazione|plinto", "post_line": "linea", "wall": "sp."},
+    weak={"post_code": "numero", "site_name": "luogo|parco|campo|plesso|plesso scolastico|impianto sportivo|struttura|istituto|sede|edificio", "post_size": "misura|misure|dimensioni|larghezza", "post_shape": "sezione", "condition": "stato", "post_base": "base|fondazione|plinto", "post_line": "linea", "wall": "sp."},
     words={
         "site_kind": {"school": "scuola|liceo", "park": "parco", "league": "lega|società sportiva", "other": "altro"},
         "post_shape": {"round": "tondo|rotondo|circolare|cilindrico|tubo tondo|tonda|rotonda", "square": "quadrato|quadrata|quadra|tubo quadro|quadro", "other": "altra|altro"},

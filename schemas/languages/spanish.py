@@ -19,7 +19,7 @@ SPANISH = Language(
         "measured_with": "Medido con|instrumento de medida|medida tomada con",
         "wall": "Espesor de pared|espesor|espesor de la pared|grosor de pared|grosor|pared|espesor del tubo",
         "material": "Material del poste|materiales",
-        "post_height": "Altura sobre el suelo|altura|altura del poste|altura sobre el terreno|alto|alto del poste|altura desde el suelo|altura total del poste|altura s/suelo|altura s/ suelo|altura sobre suelo|altura libre sobre el suelo|altura visible|alt. sobre suelo|h sobre suelo",
+        "post_height": "Altura sobre el suelo|altura|altura del poste|altura sobre el terreno|alto|alto del poste|altura desde el suelo|altura total del poste|altura s/suelo|altura s/ suelo|altura sobre suelo|altura libre sobre el suelo|altura visible|alt. sobre suelo|h sobre suelo|altura libre|alt. libre|altura del poste sobre el suelo|alto sobre el suelo",
         "height_measured_with": "Altura medida con|altura tomada con",
         "court_rise": "Cancha sobre el suelo|pista sobre el suelo|altura de la cancha sobre el suelo|desnivel de la cancha",
         "clear_length": "Tramo recto libre|longitud libre|tramo libre|longitud recta libre|largo recto libre",
@@ -46,7 +46,7 @@ SPANISH = Language(
         "cleared_moment": "Aprobado hasta|momento aprobado",
         "notes": "Notas|observaciones|comentarios|nota|observación",
     },
-    weak={"post_code": "número", "site_name": "lugar|parque|centro|localización|cancha", "post_size": "tamaño|medida|dimensiones|ancho", "post_shape": "sección", "condition": "estado", "surveyed_on": "fecha", "post_base": "base|cimentación", "wall": "esp.", "post_line": "línea"},
+    weak={"post_code": "número", "site_name": "lugar|parque|centro|localización|cancha|institución educativa|institución|plantel|unidad educativa|centro educativo|sede|instalación|predio|unidad deportiva|plaza", "post_size": "tamaño|medida|dimensiones|ancho", "post_shape": "sección", "condition": "estado", "surveyed_on": "fecha", "post_base": "base|cimentación", "wall": "esp.", "post_line": "línea"},
     words={
         "site_kind": {"school": "escuela|colegio|instituto", "park": "parque", "league": "liga|club", "other": "otro"},
         "post_shape": {"round": "redondo|redonda|circular|cilíndrico|tubo redondo", "square": "cuadrado|cuadrada|tubo cuadrado", "other": "otra|otro"},

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.answered import with_what_differs
 from pipeline.intake.layout.answers import with_answers
+from pipeline.intake.layout.apart import apart
 from pipeline.intake.layout.carried import Carried
 from pipeline.intake.layout.grid import Row, line, upright
 from pipeline.intake.layout.groups import groups_of
@@ -50,9 +51,10 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     found = _Found(notes=list(book.notes))
     headings: dict[str, frozenset[str]] = {}
     for sheet in book.sheets:
-        if bands := _bands(sheet):
-            headings[sheet.name] = frozenset(n for b in bands for t in b.tables for n in t.heads)
-            _read_sheet(bands, file, found)
+        if parts := [bands for part in apart(sheet) if (bands := _bands(part))]:
+            headings[sheet.name] = frozenset(n for bands in parts for b in bands for t in b.tables for n in t.heads)
+            for bands in parts:
+                _read_sheet(bands, file, found)
             found.notes += hidden(sheet, found.records)
     if not headings:
         return [], [no_headings(book, file)], found.notes
@@ -79,7 +81,9 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
     carried = Carried()
     for band in bands:
         for (number, cells), below in zip(band.above, [*band.above[1:], (0, {})], strict=False):
-            carried.title.take(labels_in(cells, below[1] if below[0] == number + 1 else None) or named_in(cells))
+            pairs = labels_in(cells, below[1] if below[0] == number + 1 else None)
+            named = any(p.claim.name == "site_name" for p in pairs)
+            carried.title.take(pairs if named else [*pairs, *named_in(cells)])
         for table in band.tables:
             found.queries += two_headings(table, file)
             said = _read_table(table, file, carried, found)

@@ -10,13 +10,24 @@ from schemas.several_meanings import BARE_GROUNDS, GROUNDS, NO_GROUND
 _GROUND = re.compile(rf"\b(?:{GROUNDS})\b", re.IGNORECASE)
 _NO_GROUND = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
 _CUT = re.compile(
-    r"\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no)\s+"
-    r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+",
+    r"(\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|por|par|von|da)\s+"
+    r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)",
     re.IGNORECASE,
+)
+_OF_A_PERSON = re.compile(r"\s+(?:from|by|por|par|von|da)\s+|:", re.IGNORECASE)
+"""What stands before somebody's name; after a colon a ground is named only where the label speaks of one."""
+_PROJECT = re.compile(
+    r"^\s*(?:project|job|job name|re|subject|obra|proyecto|projet|chantier|projekt|objekt|bauvorhaben|maßnahme|betreff|projeto|"
+    r"progetto|lavoro|oggetto)\s*:\s*",
+    re.IGNORECASE,
+)
+"""Labels after which a ground may be named."""
+_LABEL = re.compile(
+    r".*\b(?:survey|posts?|poles?|hoops?|location|venue|site(?: no| number| code| id)?|school|park)\s*", re.IGNORECASE
 )
 _ABOUT_IT = re.compile(
     r"(?:basketball|post|posts|pole|poles|hoop|hoops|goal|goals|backboard|backboards|court|courts|survey|surveys|inventory|list|"
-    r"schedule|report|inspection|audit|measurements?|sheet|form|replacement|repair|condition|assessment|site|visit|the|field|data|"
+    r"schedule|report|inspection|audit|measurements?|sheet|form|replacement|repair|upgrade|renovation|refurbishment|works|project|condition|assessment|site|visit|the|field|data|"
     r"relevé|inventaire|poteaux|levantamiento|inventario|postes|canastas|aufnahme|bestandsaufnahme|masten|rilievo|pali|"
     r"levantamento|inventário|des|de los|de|del|della|dei|delle|di|do|da|dos|du|die|der|[12][09]\d\d|\d{1,2}(?:st|nd|rd|th)?)",
     re.IGNORECASE,
@@ -26,9 +37,16 @@ _ABOUT_IT = re.compile(
 @lru_cache(maxsize=4096)
 def ground_in(text: str) -> str:
     """The one ground that a text names, with a name of its own; '' where it names none, several, or somebody's many."""
+    text = _PROJECT.sub("", text)
     if len(text) > 120 or _NO_GROUND.search(text):
         return ""
-    found = [name for piece in _CUT.split(" ".join(text.split())) if (name := _named(piece))]
+    first, *rest = _CUT.split(" ".join(text.split()))
+    pieces = [first] + [
+        piece
+        for label, cut, piece in zip([first, *rest[1::2]], rest[::2], rest[1::2], strict=False)
+        if not _OF_A_PERSON.fullmatch(cut) or (cut == ":" and _LABEL.fullmatch(label))
+    ]
+    found = [name for piece in pieces if (name := _named(piece))]
     return found[0] if len(found) == 1 else ""
 
 

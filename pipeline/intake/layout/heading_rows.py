@@ -15,6 +15,8 @@ from schemas.several_meanings import POSTS_IN_TITLES
 
 OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
 _WHOSE = frozenset(("site_code", "site_name", "post_code"))
+_ONLY_OF_POSTS = frozenset(("post_code", "post_shape", "wall", "post_line", "post_base", "old_fittings", "quantity"))
+"""Columns of which one stands in a table of posts beside size and height; trees have none of them."""
 _LONGEST = 80  # characters of a heading
 _ABOVE = 12  # rows above a heading in which a title is looked for
 _ABOUT_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES})\b", re.IGNORECASE)
@@ -43,9 +45,7 @@ def heading_at(
     upper = rows[i][1]
     if sum(_may_be_heading(c) for c in upper.values()) < likely:
         return None
-    about = on_tab or any(
-        c.kind == "text" and _ABOUT_POSTS.search(str(c.value)) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values()
-    )
+    about = on_tab or any(_about_posts(r) for _, r in rows[max(0, i - _ABOVE) : i])
     one = _one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
@@ -113,6 +113,12 @@ def _means_something(text: str) -> bool:
     return claim(text) is not None or labelled(text) is not None or bool(group_label(text))
 
 
+def _about_posts(above: Row) -> bool:
+    """Whether a row above a heading speaks of posts, or names a ground."""
+    texts = [str(c.value) for c in above.values() if c.kind == "text"]
+    return any(_ABOUT_POSTS.search(t) or (c := claim(t.rstrip(" :="))) and c.name in ("site_code", "site_name") for t in texts)
+
+
 def _names(claims: Collection[Claim]) -> set[str]:
     return {c.name for c in claims}
 
@@ -120,11 +126,12 @@ def _names(claims: Collection[Claim]) -> set[str]:
 def _is_survey(row: HeadingRow, named: bool, about: bool) -> bool:
     """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is.
 
-    `about`: a title above speaks of posts, or the tab of a ground; then a size and a height among four columns will do.
+    `about`: a title above speaks of posts or names a ground, or the tab does; then a size and a height among four will do.
     """
     names = _names(row.claims.values())
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
-    whose = bool(names & _WHOSE) or len(of_a_post) >= 4 or (about and len(names) >= 4 and {"post_size", "post_height"} <= names)
-    return len(names) >= 3 and len(of_a_post) >= 2 and whose
+    if about and len(names) >= 4 and {"post_size", "post_height"} <= names and names & _ONLY_OF_POSTS and of_a_post:
+        return True
+    return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)

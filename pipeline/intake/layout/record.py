@@ -61,7 +61,8 @@ class Record:
     `rivals` has further filled cells under headings that mean the same column (where they say another thing, that is a
     CONFLICT at their cells). `wrong` is what the layout cannot answer: the values of those columns are left out. `named`
     has the posts' own names where the Post cell names several. `asked` are columns for which a HEADING query stands,
-    with the heading's cell: they may be stated under a heading that is not known. `shapes` are shapes under such headings.
+    with the heading's cell: they may be stated under a heading that is not known. `shapes` are shapes under such headings,
+    `warnings` cells there that say gooseneck or welded.
     """
 
     sheet: str
@@ -75,3 +76,4 @@ class Record:
     named: tuple[str, ...] = ()
     asked: dict[str, str] = field(default_factory=dict)
     shapes: tuple[Stated, ...] = ()
+    warnings: tuple[Stated, ...] = ()

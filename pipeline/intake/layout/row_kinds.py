@@ -87,6 +87,14 @@ def kind_of(columns: Columns, cells: Row) -> Kind:
         return "title"
     if len(cells) == 1 and (lone := _lone(columns, *next(iter(cells.items())))):
         return lone
+    first = next(iter(cells.values()))
+    if (
+        len(cells) <= 2
+        and first.kind == "text"
+        and str(first.value).rstrip().endswith(":")
+        and _REMARK.fullmatch(line(str(first.value)))
+    ):
+        return "remark"
     if not any(n in columns.claimed for n in cells):
         return "elsewhere"
     if all(n in columns.site for n in cells):
@@ -162,7 +170,7 @@ _PLACE = re.compile(
 
 _REMARK = re.compile(
     r"[^\w(#].*|.*[=@?!;].*|.*\d\s*(in|ft|mm|cm|m|deg)\b.*|.*\d\s*[\"'].*|.*\b\d{1,4}[-./]\d{1,2}[-./]\d{1,4}\b.*|"
-    r"(note|notes|n\.?b|remark|remarks|comment|legend|key|measured|surveyed|checked|inspected|prepared|filled|done|by|page|"
+    r"(note|notes|n\.?b|remark|remarks|comment|legend|key|measured|surveyed|checked|inspected|prepared|signed|signature|approved|completed|surveyor|filled|done|by|page|"
     r"sheet|continued|cont'?d?|see|all|please|draft|updated|date|source|end|new|old|not|no|none|to|waiting|same|ok|tbd|"
     r"photo|photos|map|urgent|priority|list|table|survey|posts|poles|spring|summer|autumn|fall|winter|"
     r"january|february|march|april|may|june|july|august|september|october|november|december|[12][09]\d\d)\b.*",

@@ -32,6 +32,7 @@ class _Draft:
     rivals: dict[str, tuple[Stated, ...]] = field(default_factory=dict)
     wrong: list[Wrong] = field(default_factory=list)
     shapes: list[Stated] = field(default_factory=list)
+    warnings: list[Stated] = field(default_factory=list)
 
 
 def records_of(table: Table, groups: list[Group], number: int, cells: Row, carried: Carried) -> list[Record]:
@@ -76,7 +77,7 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     _beside_what_is_read(draft, table, cells)
     label = table.grid.label(number) + (f", {group.label}" if group.label else "")
     made = Record(table.sheet, number, label, draft.values, draft.places, _extra(table, cells), draft.rivals, tuple(draft.wrong))
-    return replace(made, shapes=tuple(draft.shapes))
+    return replace(made, shapes=tuple(draft.shapes), warnings=tuple(draft.warnings))
 
 
 def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], number: int, cells: Row, carried: Carried) -> None:
@@ -121,7 +122,7 @@ def _site_in_doubt(draft: _Draft, carried: Carried) -> None:
 def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
     """What a cell under a heading that is not read plainly says against the row.
 
-    A shape is held against what the size says; a gooseneck and welded fittings, which rule kits out, count as stated.
+    A shape is held against what the size says; a gooseneck and welded fittings rule kits out.
     """
     for n, heading in table.extra.items():
         cell = cells.get(n)
@@ -133,10 +134,8 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
         if "post_shape" not in table.heads and shape:
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
         beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
-        if "post_line" not in table.heads and bends and bends.value == "gooseneck":
-            draft.values["post_line"] = beside
-        if "old_fittings" not in table.heads and says_welded(typed(cell)):
-            draft.values["old_fittings"] = beside
+        if (bends and bends.value == "gooseneck") or says_welded(typed(cell)):
+            draft.warnings.append(beside)
 
 
 def _beside(draft: _Draft, group: Group, beside: int, cells: Row) -> None:

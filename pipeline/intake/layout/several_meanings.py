@@ -36,6 +36,17 @@ def _can_mean() -> dict[str, tuple[str, ...]]:
 
 
 def decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[str, str], ...]]:
+    """`_decided` until nothing changes: a heading that means another column leaves its first one to others."""
+    told: tuple[tuple[str, str], ...] = ()
+    for _ in range(3):
+        heading, more = _decided(heading, rows)
+        told += more
+        if not more:
+            break
+    return heading, told
+
+
+def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[str, str], ...]]:
     """The headings with what their cells say of those with several meanings, and each of these with its column.
 
     A heading means the one column that every cell below it fits, where none else claims that column.
@@ -49,7 +60,7 @@ def decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[st
             continue
         fit = [m for m in _free(n, text, heading, rows) if _fits(m, n, heading, rows)]
         fit = ["quantity"] if "quantity" in fit else fit
-        if fit == ["post_code"]:
+        if fit == ["post_code"] and (before is None or before.strength == WEAK):
             names_of_posts.append(n)
         elif len(fit) == 1 and (before is None or before.name != fit[0]):
             claims[n] = Claim(fit[0], "", SYNONYM)

@@ -77,11 +77,15 @@ def label(text: str, value: str = "") -> Claim | None:
 
 def named_in(cells: Row) -> list[Pair]:
     """The one ground that a title names in words, where none of its cells is a label."""
-    texts = [c for c in cells.values() if c.kind == "text" and len(str(c.value)) <= _LONGEST]
-    found = [(c, name) for c in texts if (name := ground_in(str(c.value)))]
-    if len(found) != 1 or len(cells) > 3:
+    listed = list(cells.values())
+    named = [(i, name) for i, c in enumerate(listed) if c.kind == "text" and (name := ground_in(str(c.value)))]
+    if len(named) != 1:
         return []
-    cell, name = found[0]
+    i, name = named[0]
+    cell, before = listed[i], str(listed[i - 1].value).rstrip(" :") if i else ""
+    of_site = i and any(p.claim.name in OF_A_SITE for p in _in_one_cell(listed[i - 1]))
+    if before and not of_site and not ground_in(f"{before}: {cell.value}"):
+        return []
     return [Pair(Claim("site_name", "", 0), Stated(replace(cell, value=name), Heading("title", "", ""), cell.address, "title"))]
 
 

@@ -47,9 +47,10 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     mine = seller.get(name, {}).get(fold_word(text))
     if mine is not None:
         return Word(mine, "seller_words")
-    if question and (answer := _answer(question, text)) is not None:
+    if question and fold_word(text) in _folded(YES) | _folded(NO):
+        answer = _answer(question, text)
         return Word(answer, "words") if answer else None
-    found = known_words(name).get(fold_word(text)) or _said(name, text)
+    found = known_words(name).get(fold_word(text)) or _said(name, text) or (question and _answer(question, text))
     return Word(found, "words") if found else None
 
 
@@ -68,8 +69,15 @@ _ASKED = re.compile(
 def question(heading: str) -> tuple[YesNo | None, bool]:
     """The yes/no question that a heading asks, and whether it is plainly a question: `Straight?`, `Bent (Y/N)`."""
     bare = _ASKED.sub("", heading)
-    found = _questions().get(fold(bare)) or _by_telling_word(bare)
+    found = _questions().get(fold(bare)) or _questions().get(fold(_AROUND.sub(" ", bare))) or _by_telling_word(bare)
     return found, found is not None and (bare != heading or heading.rstrip(" :*").endswith("?"))
+
+
+_AROUND = re.compile(
+    r"\b(?:is|are|was|the|a|this|it|does|post|pole|upright|poste|el|es|la|le|est|poteau|der|mast|ist|palo|il|è|o|é)\b",
+    re.IGNORECASE,
+)
+"""Words round the one that a question asks for: `Pole is round`."""
 
 
 def _by_telling_word(bare: str) -> YesNo | None:
@@ -99,7 +107,11 @@ def _answer(question: YesNo, text: str) -> str | None:
     word = fold_word(text)
     if word in _folded(YES):
         return question.yes
-    return question.no if word in _folded(NO) else None
+    if word in _folded(NO):
+        return question.no
+    first, *rest = _TOKEN.findall(text.casefold()) or [""]
+    known = FILLERS[""] | FILLERS.get(question.column, frozenset())
+    return question.yes if first in _folded(YES) and all(w in known or w.isdigit() for w in rest) else None
 
 
 def combined(name: str, answers: Sequence[tuple[str, str]]) -> str | None:
@@ -170,7 +182,8 @@ def _said(name: str, text: str) -> str:
                 at += length
                 break
         else:
-            if tokens[at] in BUT or not (tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
+            counted = tokens[at].isdigit() and name in ("old_fittings", "post_line")
+            if tokens[at] in BUT or not (counted or tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
                 return ""
             things = things or tokens[at] in FILLERS.get(name, ())
             at += 1

@@ -73,7 +73,7 @@ def read_record(record: Record, file: str, seller: Seller = NO_WORDS) -> RowRead
         if name not in _SIZE_PARTS:
             _take(draft, _COLUMNS[name], stated)
     _take_size(draft, record)
-    _warned_in_notes(draft)
+    _warned(draft, record)
     for name, rivals in record.rivals.items():
         if name not in draft.answered:
             _contradicted(draft, _COLUMNS[name], record.values[name], rivals)
@@ -109,23 +109,34 @@ def _take_answers(draft: _Draft, column: Column, said: tuple[Stated, ...]) -> bo
     return True
 
 
-def _warned_in_notes(draft: _Draft) -> None:
-    """Notes are not read, but for welded fittings and a gooseneck, which rule kits out; where else is stated, a CONFLICT."""
-    notes = draft.typed.get("notes", "")
-    line_of = read_word("post_line", notes) if notes else None
-    warned = {"old_fittings": "fixed"} if notes and says_welded(notes) else {}
-    warned |= {"post_line": "gooseneck"} if line_of and line_of.value == "gooseneck" else {}
-    for name, value in warned.items():
-        stated = draft.values.get(name, "unknown")
-        if name in draft.faulty or stated == value:
-            continue
-        if stated != "unknown":
-            message = f"“{notes}” under “Notes” says {value}, and “{draft.typed[name]}” is stated."
-            draft.fault(name, Fault("CONFLICT", message, "Type the one that is right."))
-            continue
+def _warned(draft: _Draft, record: Record) -> None:
+    """Welded fittings and a gooseneck, which rule kits out, wherever a row plainly says so: in its notes, under any heading.
+
+    Where their own column says otherwise, that is a CONFLICT.
+    """
+    notes = [record.values["notes"]] if "notes" in record.values else []
+    for said in (*notes, *record.warnings):
+        text = typed(said.cell)
+        bends = read_word("post_line", text)
+        if says_welded(text):
+            _rule_out(draft, "old_fittings", "fixed", said)
+        if bends and bends.value == "gooseneck":
+            _rule_out(draft, "post_line", "gooseneck", said)
+
+
+def _rule_out(draft: _Draft, name: str, value: str, said: Stated) -> None:
+    stated = draft.values.get(name, "unknown")
+    if stated == value:
+        return
+    text = typed(said.cell)
+    if name in draft.faulty or stated == "unknown":
+        draft.faults = [f for f in draft.faults if f.name != name]
         draft.values[name] = value
-        draft.cells.setdefault(name, draft.cells["notes"])
-        draft.origins.append(Origin(name, draft.cells["notes"], notes, value, "words"))
+        draft.cells.setdefault(name, said.at)
+        draft.origins.append(Origin(name, said.at, text, value, "words"))
+        return
+    message = f"“{text}” ({said.at}) says {value}, and “{draft.typed[name]}” is stated."
+    draft.fault(name, Fault("CONFLICT", message, "Type the one that is right."))
 
 
 def _yes_or_no(said: Stated) -> str:
@@ -175,6 +186,11 @@ def _take_size(draft: _Draft, record: Record) -> None:
 
 _SAYS_ROUND = re.compile(r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference|girth|pipe|nps|dn)\b|ø", re.IGNORECASE)
 _SAYS_SQUARE = re.compile(r"\b(sq|square)\b", re.IGNORECASE)
+_SAYS_EITHER = re.compile(
+    r"\b(?:or|ou|oder|o|u)\b|/|width|wide|side|breite|kante|seite|ancho|lado|largeur|c[ôo]t[ée]|largura|larghezza|lato",
+    re.IGNORECASE,
+)
+"""A heading that leaves open whether the post is round. Source: common practice."""
 
 
 def _shape(draft: _Draft, size: Size, heading: str, others: tuple[Stated, ...]) -> None:
@@ -186,7 +202,10 @@ def _shape(draft: _Draft, size: Size, heading: str, others: tuple[Stated, ...]) 
     if stated is None and size.shape == "square" and fold(draft.typed.get("post_shape", "")) in ANGULAR:
         draft.faults = [f for f in draft.faults if f.name != "post_shape"]
     if stated is None and "post_shape" not in draft.faulty:
-        of_heading = "square" if _SAYS_SQUARE.search(heading) else "round" if _SAYS_ROUND.search(heading) else ""
+        either = _SAYS_EITHER.search(heading)
+        of_heading = (
+            "" if either else "square" if _SAYS_SQUARE.search(heading) else "round" if _SAYS_ROUND.search(heading) else ""
+        )
         if size.read and (found := size.shape or of_heading):
             draft.values |= {"post_shape": found, "shape_inferred": True}
             said = draft.typed["post_size"] if size.shape else heading
@@ -270,5 +289,5 @@ def _row(draft: _Draft, record: Record, file: str) -> RowRead:
         said=tuple(draft.said), extra=dict(record.extra), origins=tuple(o for o in draft.origins if o.name in values),
         unread=frozenset(faulty), **values,
     )  # fmt: skip
-    asked = tuple((n, at) for n, at in record.asked.items() if n not in record.values)
+    asked = tuple((n, at) for n, at in record.asked.items() if n not in record.values and n not in values)
     return RowRead(row, tuple(draft.faults), asked)
