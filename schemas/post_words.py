@@ -61,9 +61,6 @@ NUMBERS: dict[str, int] = {
 }
 """Numbers in words."""
 
-ONE = _words("one|a single|single|uno|una|un|une|ein|eins|um|uma")
-"""One post in words."""
-
 THINGS = _words(
     "post|posts|pole|poles|upright|uprights|standard|standards|goal|goals|hoop|hoops|no|nos|nr|num|number|numbers|end|ends|side|"
     "sides|the|poste|postes|mástil|mástiles|poteau|poteaux|mât|mâts|mast|masten|pfosten|pfahl|palo|pali|stück|lado|côté|seite|lato|"

@@ -18,8 +18,8 @@ ENGLISH = Language(
             "league": "leagues|league ground|youth league",
         },
         "post_shape": {
-            "round": "circular hollow section|chs|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|tubular round",
-            "square": "square hollow section|shs|sq|sqr|s|square tube|square tubing|square post|square pole|box square|sq tube|square steel",
+            "round": "circular hollow section|chs|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|cylinder|tubular round|ø",
+            "square": "square hollow section|shs|sq|sqr|s|square tube|square tubing|square post|square pole|box square|sq tube|square steel|square hss|hss square",
         },
         "size_basis": {
             "outside diameter": "od|outer diameter|diameter|dia|outside dia|diam|external diameter",
@@ -36,10 +36,10 @@ ENGLISH = Language(
             "estimate": _ESTIMATE,
         },
         "material": {
-            "steel": "galvanized steel|galvanised steel|galv steel|galvanized|galvanised|galv|painted steel|carbon steel|mild steel|black steel|steel pipe|steel tube|steel galvanized|steel galvanised|steel painted|galvanized pipe|galvanised pipe|galv pipe|hot dip galvanized steel|structural steel",
+            "steel": "galvanized steel|galvanised steel|galv steel|galvanized|galvanised|galv|painted steel|carbon steel|mild steel|black steel|steel pipe|steel tube|steel galvanized|steel galvanised|steel painted|galvanized pipe|galvanised pipe|galv pipe|hot dip galvanized steel|hot dip galvanized|hot dipped galvanized|hdg|hdg steel|structural steel|steel tubing|gal steel",
             "aluminium": "aluminum|alu|alum",
             "wood": "timber|wooden|lumber|treated wood|treated timber|pressure treated wood",
-            "other": "stainless steel|stainless|cast iron|concrete|fibreglass|fiberglass|fibre glass|frp|grp|plastic|pvc|composite|brick",
+            "other": "stainless steel|stainless|ss|cast iron|concrete|fibreglass|fiberglass|fibre glass|frp|grp|plastic|pvc|composite|brick",
             "unknown": f"{_NOT_KNOWN}|metal|metallic|metal pole|metal post",
         },
         "height_measured_with": {
@@ -49,14 +49,14 @@ ENGLISH = Language(
             "estimate": _ESTIMATE,
         },
         "post_line": {
-            "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top",
+            "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top|vertical straight|straight vertical|straight up and down",
             "tapered": "taper|tapering|conical",
             "gooseneck": "goosenecked|goose neck|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched|offset|offset arm|offset post|offset pole|cantilever arm|bends over the court|bends over court|curves over court|curves over the court|bends toward the court|bends towards the court|curved arm|curved at top|curved at the top|angled arm|shepherds crook|candy cane",
             "bent": "bent post|bent pole|buckled|kinked",
             "unknown": _NOT_KNOWN,
         },
         "post_base": {
-            "cast in": "cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer",
+            "cast in": "cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer|embedded in concrete footing|direct embedded in concrete|in concrete footing",
             "ground sleeve": "sleeve|in ground sleeve|ground socket|socket|in sleeve|sleeved",
             "driven": "driven in|driven into ground|rammed",
             "base plate": "bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate|bolted to slab|bolted to concrete|surface mounted|surface mount|baseplate",
@@ -64,16 +64,16 @@ ENGLISH = Language(
             "unknown": _NOT_KNOWN,
         },
         "old_fittings": {
-            "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty",
-            "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable",
+            "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty|clean|clean post|clean pole|no attachments",
+            "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable|clamps|clamp on|bolt on bracket",
             "fixed": "welded|tack welded|spot welded|tack welds|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
             "unknown": _NOT_KNOWN,
         },
         "condition": {
-            "sound": "good|no damage|intact|excellent|new|very good|as new|like new|brand new|good condition|good shape|excellent condition|no defects",
-            "surface rust": "light rust|some surface rust|slight rust|minor rust|rust on surface|superficial rust|light surface rust|minor surface rust|surface corrosion",
-            "corroded": "heavy rust|heavily rusted|badly rusted|rusted through|severe rust|heavy corrosion|severe corrosion|severely corroded|heavily corroded|badly corroded|rust through",
-            "cracked": "crack|cracks|cracked at base|cracked weld",
+            "sound": "good|no damage|intact|excellent|new|very good|as new|like new|brand new|good condition|good shape|excellent condition|no defects|good cond|very good condition|no visible damage|undamaged|no issues|no problems|like new condition",
+            "surface rust": "light rust|some surface rust|slight rust|minor rust|rust on surface|superficial rust|light surface rust|minor surface rust|surface corrosion|slight surface corrosion|minor surface corrosion|slight surface rust|rust surface only|surface rust only|light corrosion",
+            "corroded": "heavy rust|heavily rusted|badly rusted|rusted through|severe rust|heavy corrosion|severe corrosion|severely corroded|heavily corroded|badly corroded|rust through|rusted out|rusted out at base|rusted through at base|perforated by rust|perforated|holes from rust|rust holes|rusted through at ground",
+            "cracked": "crack|cracks|cracked at base|cracked weld|crack at base|hairline crack|hairline cracks|visible crack|visible cracks|crack in weld|weld cracked",
             "loose": "wobbly|wobbles|loose in ground|loose footing|loose at base|rocks|moves in the ground",
             "unknown": _NOT_KNOWN,
         },

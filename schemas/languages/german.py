@@ -46,7 +46,7 @@ GERMAN = Language(
         "cleared_moment": "Freigegeben bis|freigegebenes Moment",
         "notes": "Bemerkungen|Bemerkung|Anmerkungen|Anmerkung|Hinweise|Kommentar|Kommentare|Notizen",
     },
-    weak={"post_code": "Lfd. Nr.|laufende Nummer|Nr.|Nummer", "site_name": "Ort|Park|Sportplatz|Spielplatz|Einrichtung|Gelände|Schulname|Verein", "post_size": "Abmessungen|Maße|Breite|Größe|Maß", "post_base": "Fundament", "wall": "Wand|Dicke|Stärke", "post_line": "Linie", "post_shape": "Form", "surveyed_on": "Datum"},
+    weak={"post_code": "Lfd. Nr.|laufende Nummer|Nr.|Nummer", "site_name": "Ort|Park|Sportplatz|Spielplatz|Einrichtung|Gelände|Schulname|Verein", "post_size": "Abmessungen|Maße|Breite|Größe", "post_base": "Fundament", "wall": "Wand|Dicke|Stärke", "post_line": "Linie", "post_shape": "Form", "surveyed_on": "Datum"},
     words={
         "site_kind": {"school": "Schule|Grundschule|Gymnasium|Schulhof", "park": "Park|Grünanlage", "league": "Liga|Verein", "other": "andere|sonstige"},
         "post_shape": {"round": "rund|kreisrund|Rundrohr|zylindrisch", "square": "quadratisch|Vierkant|Vierkantrohr|Quadratrohr|quadr.", "other": "andere|sonstige"},
@@ -57,7 +57,7 @@ GERMAN = Language(
         "post_line": {"straight": "gerade", "tapered": "konisch|verjüngt", "gooseneck": "Schwanenhals|gebogen|geschwungen", "bent": "verbogen|krumm|geknickt", "unknown": "unbekannt|weiß nicht|keine Angabe"},
         "post_base": {"cast in": "einbetoniert|in Beton|im Beton|betoniert", "ground sleeve": "Bodenhülse|in Hülse|Hülse", "driven": "gerammt|eingerammt", "base plate": "Fußplatte|aufgedübelt|angeschraubte Fußplatte", "portable": "fahrbar|mobil|transportabel", "unknown": "unbekannt|weiß nicht|keine Angabe"},
         "old_fittings": {"none": "keine|nichts|ohne|frei", "removable": "abnehmbar|geschraubt|angeschraubt|verschraubt|demontierbar|geklemmt", "fixed": "fest|geschweißt|angeschweißt|verschweißt", "unknown": "unbekannt|weiß nicht|keine Angabe"},
-        "condition": {"sound": "gut|sehr gut|einwandfrei|ausgezeichnet|neu|neuwertig|guter Zustand", "surface rust": "Oberflächenrost|Flugrost|leichter Rost|oberflächlicher Rost", "corroded": "durchgerostet|stark verrostet|korrodiert|starker Rost", "cracked": "gerissen|Risse|Riss|rissig", "loose": "locker|wackelt|wackelig|lose", "unknown": "unbekannt|weiß nicht|keine Angabe"},
+        "condition": {"sound": "gut|sehr gut|einwandfrei|ausgezeichnet|neu|neuwertig|guter Zustand", "surface rust": "Oberflächenrost|Flugrost|leichter Rost|oberflächlicher Rost|leichter Oberflächenrost|etwas Rost|wenig Rost|leichter Flugrost", "corroded": "durchgerostet|stark verrostet|korrodiert|starker Rost", "cracked": "gerissen|Risse|Riss|rissig", "loose": "locker|wackelt|wackelig|lose", "unknown": "unbekannt|weiß nicht|keine Angabe"},
     },
     yes="ja|j",
     no="nein|n",

@@ -57,7 +57,7 @@ PORTUGUESE = Language(
         "post_line": {"straight": "reto|reta|direito", "tapered": "cônico|cónico|afunilado", "gooseneck": "pescoço de ganso|curvo|curvado", "bent": "torto|dobrado|amassado", "unknown": "desconhecida|desconhecido|não se sabe|sem dados"},
         "post_base": {"cast in": "chumbado em concreto|chumbado|em concreto|concretado|no betão|betonado", "ground sleeve": "luva no solo|luva|bainha", "driven": "cravado", "base plate": "placa de base|chapa de base|flange parafusada|chapa", "portable": "portátil|móvel|sobre rodas", "unknown": "desconhecida|desconhecido|não se sabe|sem dados"},
         "old_fittings": {"none": "nenhuma|nenhum|nada|sem ferragens|limpo", "removable": "removíveis|parafusado|parafusada|parafusados|removível|desmontável|aparafusado", "fixed": "fixas|soldado|soldada|soldados|fixo", "unknown": "desconhecidas|desconhecido|não se sabe|sem dados"},
-        "condition": {"sound": "são|bom|boa|bom estado|em bom estado|excelente|novo|muito bom", "surface rust": "ferrugem superficial|ferrugem leve|oxidação leve", "corroded": "corroído|muito enferrujado", "cracked": "trincado|rachado|trincas|fissurado", "loose": "solto|frouxo|bambo", "unknown": "desconhecido|não se sabe|sem dados"},
+        "condition": {"sound": "são|bom|boa|bom estado|em bom estado|excelente|novo|muito bom|ótimo|ótima|ótimo estado", "surface rust": "ferrugem superficial|ferrugem leve|oxidação leve", "corroded": "corroído|muito enferrujado", "cracked": "trincado|rachado|trincas|fissurado", "loose": "solto|frouxo|bambo", "unknown": "desconhecido|não se sabe|sem dados"},
     },
     yes="sim|s",
     no="não|nao|n",

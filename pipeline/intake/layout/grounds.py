@@ -10,7 +10,8 @@ from schemas.several_meanings import BARE_GROUNDS, GROUNDS, NO_GROUND
 _GROUND = re.compile(rf"\b(?:{GROUNDS})\b", re.IGNORECASE)
 _NO_GROUND = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
 _CUT = re.compile(
-    r"(\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|por|par|von|da)\s+"
+    r"(\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
+    r"por|par|von|da)\s+"
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)",
     re.IGNORECASE,
 )

@@ -116,7 +116,8 @@ def _means_something(text: str) -> bool:
 def _about_posts(above: Row) -> bool:
     """Whether a row above a heading speaks of posts, or names a ground."""
     texts = [str(c.value) for c in above.values() if c.kind == "text"]
-    return any(_ABOUT_POSTS.search(t) or (c := claim(t.rstrip(" :="))) and c.name in ("site_code", "site_name") for t in texts)
+    named = [found.name for t in texts if (found := claim(t.rstrip(" :=")))]
+    return any(_ABOUT_POSTS.search(t) for t in texts) or "site_code" in named or "site_name" in named
 
 
 def _names(claims: Collection[Claim]) -> set[str]:

@@ -9,9 +9,6 @@ from functools import lru_cache
 
 from pipeline.intake.measures.measure import Doubt
 from pipeline.intake.measures.text import LONGEST, plain, quoted
-from schemas.post_words import ONE, NUMBERS
-
-WHOLE_WORDS = NUMBERS | dict.fromkeys(ONE, 1)
 
 _THINGS = (
     r"postes?|poteaux?|m[âa]ts?|masten|mast|pfosten|pal[oi]|st(?:ü|ue)ck|stk|uds?|unidades?|pezz[oi]|pz|pi[èe]ces|pe[çc]as?|"
@@ -27,8 +24,6 @@ _WHOLE = re.compile(
 def read_whole(value: str | int | float) -> int | Doubt:
     """A whole number: `4`, `4.0`, `4 posts`, `12x`, `x 12`; anything else, 4.5 and `1,000` included, is a Doubt."""
     if isinstance(value, str):
-        if number := WHOLE_WORDS.get(plain(value).casefold()):
-            return number
         m = _WHOLE.fullmatch(plain(value)) if len(value) <= LONGEST else None
         return int(m[1]) if m else _no_number(value, "a whole number", "Type digits only, such as 4.")
     if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):

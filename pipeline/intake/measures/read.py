@@ -11,7 +11,7 @@ from pipeline.intake.measures import slopes
 from pipeline.intake.measures.doubts import explain, no_unit, unreadable
 from pipeline.intake.measures.forms import UnclearFormError, Worth, match
 from pipeline.intake.measures.measure import Doubt, Measure
-from pipeline.intake.measures.text import LONGEST, plain
+from pipeline.intake.measures.text import LONGEST, plain, tidied
 from pipeline.intake.measures.tokens import tokens
 from pipeline.intake.measures.twice import said_twice
 from pipeline.units import FEET_INCHES, Unit, si, unit_of
@@ -34,7 +34,7 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
     if isinstance(found, Measure) or not isinstance(value, str) or kind != "length":
         return found
     text = as_text(value)
-    twice = said_twice(value, plain(text), kind, heading_unit, lambda t, unit: _once(t, kind, unit, more)) if text else None
+    twice = said_twice(value, tidied(text), kind, heading_unit, lambda t, unit: _once(t, kind, unit, more)) if text else None
     return twice or found
 
 
@@ -52,19 +52,19 @@ def _once(value: str | int | float, kind: str, heading_unit: str, more: tuple[st
 
     def reads(reading: str) -> bool:
         try:
-            other = _worth(reading, kind, heading, heading_unit, more) if reading != plain(text) else None
+            other = _worth(reading, kind, heading, heading_unit, more) if reading != tidied(text) else None
         except UnclearFormError:
             return False
         return other is not None and isinstance(_measure(reading, kind, other), Measure)
 
     try:
-        worth = _worth(plain(text), kind, heading, heading_unit, more)
+        worth = _worth(tidied(text), kind, heading, heading_unit, more)
     except UnclearFormError as e:
         if e.no_unit:
             return no_unit(value, kind, e.readings[0], _why_no_unit(shown, kind), reads)
         return unreadable(value, kind, e.why, tuple(r for r in e.readings if reads(r)))
     if worth is None:
-        return explain(value, tokens(plain(text), kind, more), kind, heading, heading_unit, reads)
+        return explain(value, tokens(tidied(text), kind, more), kind, heading, heading_unit, reads)
     return _measure(value, kind, worth)
 
 

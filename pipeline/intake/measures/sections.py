@@ -11,16 +11,17 @@ from pipeline.intake.measures.measure import Doubt, Measure
 from pipeline.intake.measures.read import read_measure
 from pipeline.intake.measures.text import quoted
 
-_LABEL = re.compile(r"(?P<label>HSS|TS|CHS|SHS|RHS|□)\s*[-:]?\s*(?=[0-9.,Ø])", re.IGNORECASE)
+_LABEL = re.compile(r"(?P<label>HSS|TS|CHS|SHS|RHS|RO|□)\s*[-:]?\s*(?=[0-9.,Ø])", re.IGNORECASE)
+_BEHIND = re.compile(r"(?P<rest>[0-9].*[0-9\"]) ?(?P<label>HSS)", re.IGNORECASE)
 _BY = re.compile(r"\s*(?:(?<![xX])[xX](?![xX])|\*|(?<![a-z])(?:by|por|par|per|mal)(?![a-z]))\s*(?=[0-9.,Ø])", re.IGNORECASE)
 _WALL_WORDS = "wall|wall thickness|thk|thick|sp|spessore|esp|espesor|espessura|ép|ep|épaisseur|epaisseur|wandstärke|wanddicke|ws"
 _WALL_SAID = re.compile(
     rf"\s*[,;(]?\s*(?<![a-z])(?:{_WALL_WORDS})\.?\s*[:=]?\s*(?P<behind>[.,]?[0-9][^()]*)\)?"
-    rf"|\s*[,;(]\s*(?P<before>[.,]?[0-9][^()]*?)\s*(?:{_WALL_WORDS})\.?\)?",
+    rf"|\s*(?:[;(]|,(?![0-9]))\s*(?P<before>[.,]?[0-9][^()]*?)\s*(?:{_WALL_WORDS})\.?\)?",
     re.IGNORECASE,
 )
 """A wall that its word tells, behind the size: `3.5" OD, 0.216" wall`, `Ø 88,9 mm, esp. 3,2 mm`."""
-_OF_LABEL = {"CHS": "round", "SHS": "square", "□": "square"}
+_OF_LABEL = {"CHS": "round", "RO": "round", "SHS": "square", "□": "square"}
 _IN_INCHES = ("HSS", "TS")
 _WALL_PART = 5
 """A wall is less than this part of the size. Source: contract section 2; AISC Manual table 1-12, 1-13: all are (memory)."""
@@ -37,6 +38,8 @@ def read_section(value: object, text: str, heading_unit: str, shape: str, more: 
     what words in the cell say.
     """
     text = _with_wall(text)
+    if behind := _BEHIND.fullmatch(text):
+        text = f"{behind['label']} {behind['rest']}"
     m = _LABEL.match(text)
     label = m["label"].upper() if m else ""
     pieces = [p.strip() for p in _BY.split(text[m.end() :] if m else text)]

@@ -16,7 +16,7 @@ from pipeline.intake.measures.pipes import BY_NPS, INCH
 from pipeline.intake.measures.read import as_text, read_measure
 from pipeline.intake.measures.schedules import schedule_of
 from pipeline.intake.measures.sections import read_section
-from pipeline.intake.measures.text import LONGEST, plain, quoted
+from pipeline.intake.measures.text import LONGEST, quoted, tidied
 from pipeline.intake.measures.twice import parts
 from pipeline.intake.measures.words import ACROSS, MADE_OF, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
 
@@ -49,11 +49,11 @@ def read_post_size(value: str | int | float, heading_unit: str = "", basis: str 
     text = as_text(value)
     if text is None or len(text) > LONGEST:
         return unreadable(value, "pipe", "is not a size")
-    if conflict := _conflict(value, plain(text), basis):
+    if conflict := _conflict(value, tidied(text), basis):
         return conflict
-    found = _size(value, plain(text), heading_unit, basis)
+    found = _size(value, tidied(text), heading_unit, basis)
     if isinstance(value, str) and not isinstance(found, PipeSize):
-        found = _twice(value, plain(text), heading_unit, basis) or found
+        found = _twice(value, tidied(text), heading_unit, basis) or found
     return _of_a_size(found) if isinstance(found, Doubt) else found
 
 

@@ -42,6 +42,24 @@ def plain(text: str) -> str:
     return re.sub(r" +", " ", text).strip()
 
 
+_TIDIED = tuple(
+    (re.compile(pattern, re.IGNORECASE), put)
+    for pattern, put in (
+        (r"^= ?|[ ,;]+$", ""),
+        (r"(?<=[0-9]) ?in (?=(?:diameter|height|width|depth|length)\b)", " in. "),
+    )
+)
+"""Ways of writing a measure that say it in other places than the forms: `= 8'-6"`, `4.5 in diameter`."""
+
+
+def tidied(text: str) -> str:
+    """Plain text of a measure as the forms have it."""
+    text = plain(text)
+    for pattern, put in _TIDIED:
+        text = pattern.sub(put, text)
+    return text
+
+
 def _plain_character(c: str) -> str:
     if c in _PLAIN:
         return _PLAIN[c]

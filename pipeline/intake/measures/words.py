@@ -14,31 +14,37 @@ _ENGLISH = (
     "in height|in diameter|in width|in depth|in length|of height|ht|"
     "hgt|total|overall|from ground|off ground|from the ground|off the ground|off of ground|out of ground|out of the ground|"
     "above finish grade|above finished grade|above existing grade|to top|to the top|top of post|top of pole|to top of post|"
-    "to top of pole|to the top of the post|vertical|exposed|regulation"
+    "to top of pole|to the top of the post|vertical|exposed|regulation|ag|a.g|ground to top|grade to top|from grade to top|"
+    "from ground to top|from ground to the top|ground to the top|post height|pole height|pole is|post is|out of grade|"
+    "above dirt|above grass|"
+    "above asphalt|above pavement|from grade|off grade|above the grade"
 )
 _SPANISH = (
     "alto|alta|altura|de alto|de altura|ancho|de ancho|anchura|largo|de largo|longitud|diámetro|diametro|de diámetro|"
     "diámetro exterior|exterior|espesor|de espesor|grosor|pared|"
-    "sobre el suelo|sobre el terreno|sobre terreno|sobre suelo|desde el suelo|profundo|profundidad|poste|esp|ext|de|altura total|"
+    "sobre el suelo|sobre el terreno|sobre terreno|sobre suelo|desde el suelo|sobre el piso|sobre piso|s/suelo|s/ suelo|"
+    "sobre el nivel del suelo|profundo|profundidad|poste|esp|ext|de|altura total|"
     "altura del poste|diám|alt"
 )
 _FRENCH = (
     "haut|haute|hauteur|de haut|de hauteur|large|de large|largeur|de long|longueur|diamètre|diametre|de diamètre|"
     "diamètre extérieur|extérieur|épaisseur|epaisseur|d'épaisseur|ép|paroi|au-dessus du sol|hors sol|profondeur|poteau|"
-    "mât|ep|hauteur totale|hauteur du poteau|du sol|depuis le sol"
+    "mât|ep|hauteur totale|hauteur du poteau|du sol|depuis le sol|/sol|au dessus du sol|hors-sol"
 )
 _GERMAN = (
     "hoch|höhe|breit|breite|lang|länge|durchmesser|durchm|aussendurchmesser|außendurchmesser|außen|aussen|dick|dicke|"
-    "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|über gelände|ü. gelände|über ok gelände|über gok|ü. gok|tief|tiefe|"
+    "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|über gelände|ü. gelände|über ok gelände|über gok|ü. gok|ü. g|"
+    "ü. ok belag|über belag|über ok belag|ab boden|vom boden|tief|tiefe|"
     "mast|pfosten|stark|masthöhe|pfostenhöhe|gesamthöhe|lichte höhe|außen-Ø|aussen-Ø"
 )
 _PORTUGUESE = (
     "de largura|largura|comprimento|de comprimento|diâmetro|de diâmetro|diâmetro externo|externo|espessura|parede|"
-    "acima do solo|acima do chão|do chão|do solo|profundidade|fundo|altura do poste|diâm"
+    "acima do solo|acima do chão|acima do piso|do piso|do chão|do solo|profundidade|fundo|altura do poste|diâm"
 )
 _ITALIAN = (
     "alta|altezza|di altezza|largo|larghezza|lunghezza|diametro|di diametro|diametro esterno|esterno|spessore|di spessore|"
-    "parete|dal suolo|da terra|fuori terra|profondo|profondità|palo|altezza palo|altezza del palo|altezza totale|"
+    "parete|dal suolo|dal piano|da terra|Ø est|diam. est|diametro est|diam est|d.e|fuori terra|profondo|profondità|palo|"
+    "altezza palo|altezza del palo|altezza totale|"
     "altezza fuori terra"
 )
 
@@ -60,7 +66,8 @@ LETTERS = ("h", "w", "l", "d", "t")
 """Letters that name a dimension before an equals sign or after a unit: `H = 8.5 ft`, `H: 8 ft`, `72 in W`."""
 
 SQUARE = _words(
-    "square|sq|square tube|square tubing|square post|square pole|square steel|sq tube|sq. tube|shs|□|cuadrado|cuadrada|carré|"
+    "square|sq|box section|square hss|square tube|square tubing|square post|square pole|square steel|sq tube|sq. tube|shs|□|"
+    "cuadrado|cuadrada|carré|"
     "carre|tube carré|tubo cuadrado|tubo quadrado|tubo quadrato|tubolare quadrato|scatolato|"
     "quadratrohr|quadrat|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadrato|quadrata"
 )

@@ -50,6 +50,8 @@ def claim(text: str) -> Claim | None:
         known = MEANINGS.get(fold(words)) if words else None
         if known and not (words is ours and known[1] == WEAK):  # `grade` is ground, but no ground to play on
             return Claim(known[0], unit if words is not text else "", known[1])
+    if bare.strip().lower() == "maß":  # folded, it would be the English mass
+        return Claim("post_size", unit, WEAK)
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
     asked, plainly = question(text)
