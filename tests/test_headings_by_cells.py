@@ -109,6 +109,31 @@ def test_a_ground_named_before_the_next_headings_is_theirs() -> None:
     assert [r.held for r in doubtful] == [False, True]
 
 
+def test_a_heading_of_diameter_or_width_says_no_shape() -> None:
+    for heading in ("Diameter or width (in)", "OD/Width (in)", "Ø o lato (in)", "Durchmesser/Kantenlänge in in"):
+        assert rows_of(["School", "Post", heading, "Height (ft)"], ["Elm", "1", 4.5, 8.5])[0].post_shape is None, heading
+    assert rows_of(["School", "Post", "Diameter (in)", "Height (ft)"], ["Elm", "1", 4.5, 8.5])[0].post_shape == "round"
+
+
+def test_answers_to_several_questions_with_the_post_in_them() -> None:
+    heads = ["School", "Pole", "Pole is round", "Pole is square", "Width (in)", "Height (ft)", "Old brackets welded"]
+    rows = rows_of(heads, ["Elm", "1", True, False, 4.5, 8.5, False], ["Elm", "2", False, True, 4, 8.5, True])
+    assert [(r.post_shape, r.old_fittings) for r in rows] == [("round", "unknown"), ("square", "fixed")]
+
+
+def test_tables_side_by_side_are_read_each_by_itself() -> None:
+    heads = ["Pole", "Shape", "OD (in)", "Height (ft)"]
+    one, two = ["1", "round", 4.5, 8.5], ["1", "round", 3.5, 8]
+    rows = rows_of(
+        ["Customer: Oak League"], ["Onyx School", *[None] * 4, "Pearl School"], [*heads, None, *heads], [*one, None, *two]
+    )
+    assert [(r.site_name, r.customer, r.post_size, r.held) for r in rows] == [
+        ("Onyx School", "Oak League", pytest.approx(0.1143), False), ("Pearl School", "Oak League", pytest.approx(0.0889), False),
+    ]  # fmt: skip
+    alone = rows_of(["Onyx School"], [*heads, None, *heads], [*one, None, *two])
+    assert [r.site_name for r in alone] == ["Onyx School", "Onyx School"]
+
+
 OTHERS = [
     ["Tree ID", "Species", "Diameter (in)", "Height (ft)", "Condition", "Notes"], ["Ref", "OD (mm)", "WT", "Length", "Material"],
     ["Item", "Shape", "Width", "Height", "Style"], ["No", "Type", "Diameter", "Height", "Qty", "Price"],

@@ -26,10 +26,12 @@ material|other: stainless steel, Stainless, concrete, cast iron, fiberglass, fib
 material|unknown: metal, Metal, unk, métal
 old_fittings|removable: bolted, Bolted on, comes off, unbolts, Yes - bolted, old board bolted on, atornillado, boulonné
 old_fittings|removable: geschraubt
+old_fittings|fixed: Y - welded, Welded - 4 tabs, welded clevis, con placa soldada, alte Lasche angeschweißt, staffa saldata
 old_fittings|fixed: welded lug, some welded tabs near top, there are two welded ears
 old_fittings|fixed: welded, Welded on, yes - welded, old bracket is welded on, soldado, soudé, angeschweißt, saldato
 old_fittings|none: none, nothing, bare, no, No, keine, aucune, ninguno, nein
 post_line|straight: straight, Straight., straight up, recto, droit, gerade, dritto, reto, straight post
+post_line|gooseneck: Gooseneck (4 ft extension), curved w/ extension arm, Straight then bends over court, offset arm
 post_line|gooseneck: gooseneck, goose neck, curved, Schwanenhals, col de cygne, collo d'oca
 post_line|bent: bent, torcido, plié, krumm
 post_shape|round: Round, rnd, round tube, redondo, rond, tondo, round steel tube
@@ -88,8 +90,12 @@ ASKED = [
     ("Straight?", "post_line", "bent", "bent"),
     ("Bent (Y/N)", "post_line", "Y", "bent"), ("Bent?", "post_line", "n", "unknown"),
     ("Gooseneck?", "post_line", "YES", "gooseneck"),
-    ("Gooseneck?", "post_line", "no", "unknown"), ("Welded parts?", "old_fittings", "yes", "fixed"),
-    ("Welded parts?", "old_fittings", "no", "unknown"), ("Old boards on?", "old_fittings", "yes", "unknown"),
+    ("Gooseneck?", "post_line", "no", "unknown"),
+    ("Welded parts?", "old_fittings", "yes", "fixed"),
+    ("Welded parts?", "old_fittings", "no", "unknown"),
+    ("Anything welded to the pole?", "old_fittings", "Yes (2 brackets)", "fixed"),
+    ("Pole is square", "post_shape", "yes", "square"), ("Straight?", "post_line", "yes mostly", None),
+    ("Old boards on?", "old_fittings", "yes", "unknown"),
     ("Old Backboard Attached?", "old_fittings", "no", "unknown"),
     ("Old Backboard Attached?", "old_fittings", "Yes - bolted", "removable"),
     ("Anything attached?", "old_fittings", "no", "none"), ("Anything attached?", "old_fittings", "yes", "unknown"),
