@@ -62,7 +62,7 @@ NUMBERS: dict[str, int] = {
 """Numbers in words."""
 
 THINGS = _words(
-    "post|posts|pole|poles|upright|uprights|standard|standards|goal|goals|hoop|hoops|no|nos|nr|num|number|numbers|end|ends|side|"
+    "post|posts|pole|poles|upright|uprights|standard|standards|goal|goals|hoop|hoops|basket|korb|canasta|aro|panier|canestro|cesta|no|nos|nr|num|number|numbers|end|ends|side|"
     "sides|the|poste|postes|mástil|mástiles|poteau|poteaux|mât|mâts|mast|masten|pfosten|pfahl|palo|pali|stück|lado|côté|seite|lato|"
     "n°|nº|#|núm|numéro|numéros|nummer|número|números|numero|numeri|los|les|die|os|i|gli"
 )
@@ -97,7 +97,7 @@ FILLERS: dict[str, frozenset[str]] = {
         "platine|platines|patte|pattes|oreilles|ancien|anciens|ancienne|restes|support|"
         "lasche|laschen|platte|platten|halter|halterung|halterungen|alte|alter|reste|noch|"
         "chapa|chapas|suporte|suportes|orelhas|velho|velhos|antigo|"
-        "piastra|piastre|staffa|staffe|supporti|supporto|vecchio|vecchi|vecchie"
+        "piastra|piastre|in|cima|arriba|oben|haut|al|palo|poste|poteau|mast|staffa|staffe|supporti|supporto|vecchio|vecchi|vecchie"
     ),
     "material": _words("painted|pipe|tube|tubing|coated|powder"),
     "condition": _words("overall|condition|looks|in"),

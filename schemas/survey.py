@@ -133,7 +133,7 @@ SURVEY = Table(
         Column(
             "post_shape", "Post shape", "choice", needed=True, values=SHAPES,
             help="Shape of the post across: round, square or other.",
-            synonyms=("shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square", "what shape", "shape r s", "shape of the post", "shape of the pole"),
+            synonyms=("shp", "rnd sq", "rd sq", "shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square", "what shape", "shape r s", "shape of the post", "shape of the pole"),
         ),
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",

@@ -54,8 +54,10 @@ _WELDED = (
 )
 _CURVED = r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso"
 
-TELLING_WORDS: tuple[tuple[str, str], ...] = ((_WELDED, "welded parts"), (_CURVED, "gooseneck"))
+_STRAIGHT = r"straight|recto|droit|gerade|reto|dritto"
+
+TELLING_WORDS: tuple[tuple[str, str], ...] = ((_WELDED, "welded parts"), (_CURVED, "gooseneck"), (_STRAIGHT, "straight"))
 """Words, as patterns, by which a heading asks a question of the table above."""
 
-ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|straight|condition|type|size|thickness|ring|rim|board|backboard|without|no|not|number"
+ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|curved|bent|condition|type|size|thickness|ring|rim|board|backboard|without|no|not|number"
 """Words of a heading that asks something else besides, as a pattern."""

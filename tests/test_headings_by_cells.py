@@ -10,6 +10,7 @@ from survey_books import book, sheet
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.find import find_records
 from pipeline.intake.survey.check import check_book
+from pipeline.intake.survey.headings import claim
 from pipeline.intake.survey.survey_row import SurveyRow
 
 POLICY = documented_policy()
@@ -60,6 +61,9 @@ def test_posts_numbered_anew_at_each_ground_and_court_are_named() -> None:
     assert [(r.post_code, r.quantity, r.held) for r in named] == [("Court 1 N & S", 2, False), ("Court 2 N & S", 2, False)]
     twice = rows_of(["School", "Court", "Pole", *heads[3:]], lines[0], [*lines[0][:5], 9])
     assert all(r.held for r in twice)
+    position = ["School", "Standort am Platz", *heads[3:]]
+    korb = rows_of(position, ["Elm", "Korb 1", "round", 4.5, 8.5], ["Elm", "Korb 2", "round", 4.5, 8.5])
+    assert [r.post_code for r in korb] == ["Korb 1", "Korb 2"]
 
 
 def test_a_pipe_size_is_a_size_where_each_cell_names_a_pipe() -> None:
@@ -132,6 +136,27 @@ def test_tables_side_by_side_are_read_each_by_itself() -> None:
     ]  # fmt: skip
     alone = rows_of(["Onyx School"], [*heads, None, *heads], [*one, None, *two])
     assert [r.site_name for r in alone] == ["Onyx School", "Onyx School"]
+
+
+BY_WORDS = [
+    ("Top of post above grade (ft.)", "post_height"), ("Rohr Außendurchmesser", "post_size"),
+    ("SECTION_TYPE", "post_shape"),
+    ("What's attached now", "old_fittings"), ("4. How wide is the pole? (inches)", "post_size"),
+    ("Nº de postes iguais", "quantity"),
+    ("1. What is the name of the park or school?", "site_name"), ("2. Which pole is this?", "post_code"),
+    ("Höhe Mast", "post_height"),
+    ("6. Is the pole straight all the way up?", "post_line"), ("Top of backboard above grade", None),
+    ("Inside diameter", None),
+    ("Diameter at base", None), ("Height of straight part", None), ("Height above court", None),
+    ("Circumference of the pole at top", None),
+    ("Number of brackets", None), ("State of school", None), ("Mass (kg)", None), ("Overall height", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "name"), BY_WORDS)
+def test_a_heading_is_known_by_all_its_words(heading: str, name: str | None) -> None:
+    known = claim(heading)
+    assert (known.name if known else None) == name
 
 
 OTHERS = [

@@ -35,7 +35,9 @@ post_line|gooseneck: Gooseneck (4 ft extension), curved w/ extension arm, Straig
 post_line|gooseneck: gooseneck, goose neck, curved, Schwanenhals, col de cygne, collo d'oca
 post_line|bent: bent, torcido, plié, krumm
 post_shape|round: Round, rnd, round tube, redondo, rond, tondo, round steel tube
-post_shape|square: sq, square tube, cuadrado, carré, quadratisch, quadrato
+old_fittings|fixed: saldate, saldati, soudées, welded tabs x2
+old_fittings|removable: imbullonate, boulonnées
+post_shape|square: quadrate, sq, square tube, cuadrado, carré, quadratisch, quadrato
 post_base|cast in: concrete, set in concrete, einbetoniert, scellé, in concrete footing
 post_base|base plate: bolted down, base plate, platine, placa base
 measured_with|calipers: calipers, Vernier, pied à coulisse, Messschieber, paquímetro
@@ -47,7 +49,7 @@ condition: fair, poor, Fair, OK, ok, critical, bad, rusty, good?, not good, good
 condition: sound and cracked, fair/poor, 3, A-
 material: iron, steel?, steel and wood, not steel, steel/aluminium, something
 old_fittings: board removed, no brackets, no welded lugs, yes, not welded, bolted and welded, welded?, bolted but rusted solid
-old_fittings: some, a net, brackets, no welds bolted
+old_fittings: 0.1, 2 brackets, some, a net, brackets, no welds bolted
 post_line: not straight, straight?, straight but leaning, bent or straight, leaning, ok
 post_shape: oval, round?, octagonal, round and square, hex, D-shaped
 post_base: dirt, asphalt, unsure maybe concrete, not concrete
@@ -94,7 +96,9 @@ ASKED = [
     ("Welded parts?", "old_fittings", "yes", "fixed"),
     ("Welded parts?", "old_fittings", "no", "unknown"),
     ("Anything welded to the pole?", "old_fittings", "Yes (2 brackets)", "fixed"),
-    ("Pole is square", "post_shape", "yes", "square"), ("Straight?", "post_line", "yes mostly", None),
+    ("Pole is square", "post_shape", "yes", "square"),
+    ("Straight?", "post_line", "yes mostly", None),
+    ("Straight?", "post_line", "No - it curves over", "gooseneck"),
     ("Old boards on?", "old_fittings", "yes", "unknown"),
     ("Old Backboard Attached?", "old_fittings", "no", "unknown"),
     ("Old Backboard Attached?", "old_fittings", "Yes - bolted", "removable"),
@@ -166,7 +170,7 @@ def test_any_text_is_a_value_of_the_list_or_nothing(text: str, name: str) -> Non
 
 NEAR = [
     ("Post conditon", (), ("condition",)), ("Height above grond", (), ("post_height",)), ("Lean (1:n)", (), ("lean",)),
-    ("Curved up top", ("straight", "gooseneck", "straight"), ("post_line",)), ("How bad", ("cracked", "surface rust"),
+    ("Bendy bits", ("straight", "gooseneck", "straight"), ("post_line",)), ("How bad", ("cracked", "surface rust"),
     ("condition",)),
     ("Photo", ("IMG_1", "IMG_2"), ()), ("Board material", ("steel", "wood"), ()), ("Zone", ("3", "4"), ()),
     ("Paid", ("yes", "no"), ()),

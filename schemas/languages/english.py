@@ -51,7 +51,7 @@ ENGLISH = Language(
         "post_line": {
             "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top|vertical straight|straight vertical|straight up and down",
             "tapered": "taper|tapering|conical",
-            "gooseneck": "goosenecked|goose neck|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched|offset|offset arm|offset post|offset pole|cantilever arm|bends over the court|bends over court|curves over court|curves over the court|bends toward the court|bends towards the court|curved arm|curved at top|curved at the top|angled arm|shepherds crook|candy cane",
+            "gooseneck": "goosenecked|goose neck|goosneck|gooseneack|gosseneck|goosenek|gooesneck|gooseneck style|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched|offset|offset arm|offset post|offset pole|cantilever arm|bends over the court|bends over court|curves over court|curves over the court|bends toward the court|bends towards the court|curved arm|curved at top|curved at the top|angled arm|shepherds crook|candy cane|it curves over|curves|curves over the top|curves at the top",
             "bent": "bent post|bent pole|buckled|kinked",
             "unknown": _NOT_KNOWN,
         },

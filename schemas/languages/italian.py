@@ -8,7 +8,7 @@ ITALIAN = Language(
     "it", "italiano",
     headings={
         "site_code": "Codice del sito|codice sito|codice scuola|codice della scuola|codice impianto",
-        "site_name": "Nome del sito|nome sito|scuola|nome della scuola|nome del parco|impianto|nome impianto|ubicazione|località",
+        "site_name": "Nome del sito|nome sito|scuola|nome della scuola|nome del parco|impianto|nome impianto|ubicazione|località|sito",
         "customer": "Cliente|nome del cliente|committente|intestatario",
         "site_kind": "Tipo di sito|tipo di impianto",
         "post_code": "Palo|n. palo|palo n.|palo n°|numero del palo|n° palo|numero palo|nome del palo|codice del palo|codice palo|montante|id palo",
@@ -46,7 +46,7 @@ ITALIAN = Language(
         "cleared_moment": "Approvato fino a|momento approvato",
         "notes": "Note|osservazioni|commenti|commento|annotazioni",
     },
-    weak={"post_code": "numero", "site_name": "luogo|parco|campo|plesso|plesso scolastico|impianto sportivo|struttura|istituto|sede|edificio", "post_size": "misura|misure|dimensioni|larghezza", "post_shape": "sezione", "condition": "stato", "post_base": "base|fondazione|plinto", "post_line": "linea", "wall": "sp."},
+    weak={"post_code": "numero", "site_name": "luogo|parco|campo|plesso|plesso scolastico|impianto sportivo|struttura|istituto|sede|edificio", "post_size": "misura|misure|dimensioni|larghezza|dimensione|dimensione palo", "post_shape": "sezione", "condition": "stato", "post_base": "base|fondazione|plinto", "post_line": "linea|andamento", "wall": "sp.", "old_fittings": "accessori|staffe"},
     words={
         "site_kind": {"school": "scuola|liceo", "park": "parco", "league": "lega|società sportiva", "other": "altro"},
         "post_shape": {"round": "tondo|rotondo|circolare|cilindrico|tubo tondo|tonda|rotonda", "square": "quadrato|quadrata|quadra|tubo quadro|quadro", "other": "altra|altro"},
@@ -56,7 +56,7 @@ ITALIAN = Language(
         "height_measured_with": {"tape": "metro a nastro|metro|nastro", "level or laser": "livello o laser|laser|livello", "drawing": "disegno|progetto", "estimate": "stima|stimato|a occhio"},
         "post_line": {"straight": "dritto|diritto|dritta|rettilineo", "tapered": "rastremato|conico", "gooseneck": "collo d'oca|collo di cigno|curvo|curvato", "bent": "piegato|storto", "unknown": "sconosciuta|sconosciuto|non si sa|nessun dato|non noto"},
         "post_base": {"cast in": "annegato nel calcestruzzo|nel calcestruzzo|cementato|in cemento|annegato", "ground sleeve": "bussola a terra|bussola", "driven": "infisso|battuto", "base plate": "piastra di base|piastra|piastra bullonata", "portable": "mobile|portatile|su ruote", "unknown": "sconosciuta|sconosciuto|non si sa|nessun dato|non noto"},
-        "old_fittings": {"none": "nessuno|niente|nessuna|libero|nulla", "removable": "smontabili|bullonato|bullonati|bullonata|imbullonato|smontabile|avvitato", "fixed": "fissi|saldato|saldati|saldata|fisso", "unknown": "sconosciuti|sconosciuto|non si sa|nessun dato|non noto"},
+        "old_fittings": {"none": "nessuno|niente|nessuna|libero|nulla", "removable": "smontabili|bullonato|bullonati|bullonata|imbullonato|smontabile|avvitato", "fixed": "fissi|saldato|saldati|saldata|fisso|saldate|saldati", "unknown": "sconosciuti|sconosciuto|non si sa|nessun dato|non noto"},
         "condition": {"sound": "sano|buono|buona|buono stato|in buono stato|ottimo|nuovo|eccellente", "surface rust": "ruggine superficiale|ruggine leggera|leggera ruggine", "corroded": "corroso|molto arrugginito|arrugginito passante", "cracked": "crepato|incrinato|crepe|fessurato", "loose": "allentato|traballante", "unknown": "sconosciuto|sconosciuta|non si sa|nessun dato|non noto"},
     },
     yes="sì|si",

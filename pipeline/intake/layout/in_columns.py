@@ -7,8 +7,9 @@ from dataclasses import dataclass, replace
 
 from pipeline.intake.layout.grid import Grid, Row, turned, upright
 from pipeline.intake.layout.heading_rows import OF_A_POST
-from pipeline.intake.layout.tables import Head, Table, find_tables
+from pipeline.intake.layout.tables import UNIT_WORDS, Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
+from pipeline.intake.survey.headings import claim, fold
 from pipeline.reading.book import Sheet
 
 
@@ -90,7 +91,11 @@ def _between(grid: Grid, lo: int, hi: int) -> Grid:
 def _names_above(table: Table, cells: Mapping[int, Row], first: int) -> int:
     """The row of the posts' names, which stands over the columns and has no heading of its own; 0 where there is none."""
     above = cells.get(first - 1, {})
-    return first - 1 if len(above) > 1 and min(above) > table.row else 0
+    over = {n: c for n, c in above.items() if n > table.row and not (c.kind == "text" and fold(str(c.value)) in UNIT_WORDS)}
+    names = {fold(str(c.value)) for c in over.values()}
+    corner = above.get(table.row)
+    apart = corner is None or (corner.kind == "text" and len(names) == len(over) > 1 and claim(str(corner.value)) is None)
+    return first - 1 if over and apart and (len(above) > 1) else 0
 
 
 def _with_names(table: Table, corner: int) -> Table:

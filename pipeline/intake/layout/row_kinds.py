@@ -28,7 +28,7 @@ _TOTAL = re.compile(
 )
 _PARTIAL = re.compile(
     r"(sub-? ?totals?|average|mean|count|minimum|maximum|zwischensumme|sous-total|subtotale|mittelwert|moyenne|promedio|media|"
-    r"média)\s*[:=]?\s*\d*",
+    r"média)\s*[:=]?\s*\d*|(sub-? ?totals?|total|zwischensumme|sous-total|subtotale|summe|totale|suma)\b\W+.+",
     re.IGNORECASE,
 )
 _NUMBER = re.compile(r"[-+−]?[\d.,'\s]+( ?(posts|poles|pcs|ft|in|m|mm))?\.?", re.IGNORECASE)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cache
 
+from pipeline.intake.layout.beside import group_label
 from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
@@ -75,9 +76,18 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
     bare = heading_unit(text)[0].strip()
     known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), ())
-    names = known or _near(text, column, heading.claims, rows)
+    names = known or _near(text, column, heading.claims, rows) or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
     return [m for m in names if m not in sure]
+
+
+def _labels_posts(column: int, heading: HeadingRow, rows: Rows) -> tuple[str, ...]:
+    """The posts' names, where a column that is not known has nothing but names of one post of several: `Hoop 1`, `North`."""
+    claimed = column in heading.claims or any(c.name == "post_code" for c in heading.claims.values())
+    if claimed or is_court(heading.texts[column]):
+        return ()
+    names = [str(c.value) for c in _cells(column, rows)]
+    return ("post_code",) if names and all(group_label(n) and not n.strip().isdigit() for n in names) else ()
 
 
 def _tell_posts(columns: Sequence[int], heading: HeadingRow, rows: Rows) -> int:

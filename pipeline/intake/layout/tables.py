@@ -14,11 +14,11 @@ from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
-_UNIT_WORDS = frozenset(
+UNIT_WORDS = frozenset(
     fold(w)
     for w in ("unit", "units", "unité", "unités", "unidad", "unidades", "unid.", "einheit", "einheiten", "unità", "unidade")
 )
-_NOTHING_WORDS = _UNIT_WORDS | frozenset(
+_NOTHING_WORDS = UNIT_WORDS | frozenset(
     fold(w)
     for w in (
         "",
@@ -130,7 +130,7 @@ def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mappi
 
 def _unit_columns(heading: HeadingRow, heads: Mapping[str, tuple[Head, ...]]) -> dict[int, int]:
     """Columns headed `Unit` right behind a heading that shows none."""
-    units = {n for n, text in heading.texts.items() if text.strip() and fold(text) in _UNIT_WORDS}
+    units = {n for n, text in heading.texts.items() if text.strip() and fold(text) in UNIT_WORDS}
     return {h.column: h.column + 1 for hs in heads.values() for h in hs if not h.unit and h.column + 1 in units}
 
 

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.heading_words import composed
 from pipeline.intake.survey.list_words import question
 from schemas.column import Column
 from schemas.languages import HEADINGS, WEAK_HEADINGS
@@ -55,6 +56,8 @@ def claim(text: str) -> Claim | None:
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
     asked, plainly = question(text)
+    if asked is None and (made := composed(bare)):
+        return Claim(made[0], unit, SYNONYM if made[1] else WEAK)
     return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
 
 
@@ -77,7 +80,8 @@ def _either(heading: str) -> tuple[str, int] | None:
 _SAME_WORDS = {
     "pole": "post", "poles": "posts", "upright": "post", "uprights": "posts", "rim": "ring", "rims": "rings",
     "hoop": "ring", "hoops": "rings", "backboard": "board", "dia": "diameter", "diam": "diameter", "ht": "height",
-    "hgt": "height", "thk": "thickness", "sect": "section", "matl": "material", "attach": "attachments", "ag": "above ground",
+    "hgt": "height", "thk": "thickness", "sect": "section",
+    "num": "no", "nbr": "no", "matl": "material", "attach": "attachments", "ag": "above ground",
     "ext": "outside", "grade": "ground", "min": "least", "minimum": "least", "baseline": "end line",
 }  # fmt: skip
 """Words that say the same in any heading. Source: common practice."""
@@ -106,6 +110,9 @@ def _listed(column: Column) -> frozenset[str]:
     return frozenset(fold(w) for v in column.values for w in v.split())
 
 
+_OF_ANY_THING = {"existing", "old", "new"}
+
+
 @lru_cache(maxsize=1024)
 def joined(upper: str, lower: str, grouped: bool) -> Claim | None:
     """What a heading written over two rows claims.
@@ -119,7 +126,7 @@ def joined(upper: str, lower: str, grouped: bool) -> Claim | None:
         return both or claim(upper)
     if not upper:
         return claim(lower)
-    things = {fold(w) for w in upper.split()}
+    things = {fold(w) for w in upper.split()} - (_OF_ANY_THING if "post" in _our_words(upper).split() else set())
     return None if not grouped or things & BARE_THINGS else claim(lower)
 
 

@@ -9,6 +9,8 @@ from functools import cache, lru_cache
 from typing import Literal
 
 from pipeline.intake.survey.folding import fold, fold_word
+from pipeline.intake.survey.heading_words import words_of
+from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.post_words import BUT, FILLERS
 from schemas.survey import SURVEY
@@ -50,7 +52,7 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     if question and fold_word(text) in _folded(YES) | _folded(NO):
         answer = _answer(question, text)
         return Word(answer, "words") if answer else None
-    found = known_words(name).get(fold_word(text)) or _said(name, text) or (question and _answer(question, text))
+    found = _known(name, text) or _said(name, text) or (question and _answered(question, name, text))
     return Word(found, "words") if found else None
 
 
@@ -81,10 +83,14 @@ _AROUND = re.compile(
 
 
 def _by_telling_word(bare: str) -> YesNo | None:
-    """The question of a short heading that has a word for welded, or for a gooseneck, and asks nothing else."""
-    if len(bare.split()) > 6 or _ASKS_MORE.search(bare):
+    """The question of a heading that has a word for welded, for a gooseneck or for straight, and asks nothing else."""
+    words = bare.split()
+    found = [asked for word, asked in _TELLING if word.search(bare)]
+    if len(found) != 1 or len(words) > 10 or _ASKS_MORE.search(bare):
         return None
-    return next((_questions()[fold(asked)] for word, asked in _TELLING if word.search(bare)), None)
+    if found == ["straight"] and len(words_of(bare) - {fold(w) for w in (*SAY_NOTHING, *POST_WORDS)}) > 1:
+        return None
+    return _questions()[fold(found[0])]
 
 
 _TELLING = tuple((re.compile(rf"\b(?:{words})\b", re.IGNORECASE), asked) for words, asked in TELLING_WORDS)
@@ -100,6 +106,15 @@ def question_of(heading: str, name: str) -> YesNo | None:
 @cache
 def _questions() -> dict[str, YesNo]:
     return {fold(h): q for q in YES_NO for h in q.headings}
+
+
+def _answered(question: YesNo, name: str, text: str) -> str | None:
+    """What yes or no with further words means: `Yes (2 brackets)`; `No - it curves over` under `Straight?`."""
+    first, _, rest = text.strip().partition(" ")
+    if fold_word(first) in _folded(NO):
+        instead = _said(name, f"it {rest}") or known_words(name).get(fold_word(rest))
+        return instead if instead and instead not in (question.yes, "none", "unknown") else None
+    return _answer(question, text)
 
 
 def _answer(question: YesNo, text: str) -> str | None:
@@ -158,6 +173,32 @@ def known_words(name: str) -> dict[str, str]:
     return known | _own(name)
 
 
+def _known(name: str, text: str) -> str | None:
+    """The value that a spelling says; of one long word also in another gender or number than the glossary's."""
+    word = fold_word(text)
+    return known_words(name).get(word) or (_stems(name).get(_stem(word)) if text.strip().isalpha() else None)
+
+
+@cache
+def _stems(name: str) -> dict[str, str]:
+    """Stem to value, for the stems that say one value only."""
+    found: dict[str, set[str]] = {}
+    for word, value in known_words(name).items():
+        if word.isalpha():
+            found.setdefault(_stem(word), set()).add(value)
+    return {stem: values.pop() for stem, values in found.items() if len(values) == 1 and len(stem) > _SHORT}
+
+
+_SHORT = 3  # letters of a stem that can mean anything
+
+
+def _stem(word: str) -> str:
+    """A folded word without an ending of gender or number: `saldate`, `saldati` and `saldato` have one stem."""
+    for _ in range(2):
+        word = re.sub(r"(?<=.{4})(?:e?s|[oaei])$", "", word)
+    return word
+
+
 @cache
 def _longest(name: str) -> int:
     """Tokens in the longest spelling of a column."""
@@ -171,24 +212,26 @@ def _said(name: str, text: str) -> str:
     tokens = _TOKEN.findall(text.casefold())
     if not len(tokens) > 1 or len(text) > _LONGEST or SURVEY.column(name).kind != "choice" or name in ("soil_class", "exposure"):
         return ""
-    known, at = known_words(name), 0
+    at = 0
     found: set[str] = set()
+    counted = False  # whether a number stands beside the words
     things = False  # whether a thing is named: no brackets is not yet a bare post
     while at < len(tokens):
         for length in range(min(_longest(name), len(tokens) - at), 0, -1):
-            value = known.get(fold_word(" ".join(tokens[at : at + length])))
+            value = _known(name, " ".join(tokens[at : at + length]))
             if value and not (length == 1 and tokens[at] in BUT):
                 found.add(value)
                 at += length
                 break
         else:
-            counted = tokens[at].isdigit() and name in ("old_fittings", "post_line")
-            if tokens[at] in BUT or not (counted or tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
+            number = re.fullmatch(r"x?[0-9]+x?", tokens[at]) is not None and name in ("old_fittings", "post_line")
+            counted = counted or number
+            if tokens[at] in BUT or not (number or tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
                 return ""
             things = things or tokens[at] in FILLERS.get(name, ())
             at += 1
     if name == "post_line" and found == {"straight", "gooseneck"}:  # straight up to its curve
         return "gooseneck"
-    if len(found) != 1 or (things and found == {"none"}):
+    if len(found) != 1 or ((things or counted) and found == {"none"}):
         return ""
     return found.pop()

@@ -184,7 +184,10 @@ def _take_size(draft: _Draft, record: Record) -> None:
         _wall(draft, size)
 
 
-_SAYS_ROUND = re.compile(r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference|girth|pipe|nps|dn)\b|ø", re.IGNORECASE)
+_SAYS_ROUND = re.compile(
+    r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference|girth|pipe|nps|dn|\w*durchmesser|di[aáâ]m[eè]tr[eo]|di[áâ]m|umfang)\b|ø",
+    re.IGNORECASE,
+)
 _SAYS_SQUARE = re.compile(r"\b(sq|square)\b", re.IGNORECASE)
 _SAYS_EITHER = re.compile(
     r"\b(?:or|ou|oder|o|u)\b|/|width|wide|side|breite|kante|seite|ancho|lado|largeur|c[ôo]t[ée]|largura|larghezza|lato",
