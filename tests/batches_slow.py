@@ -13,7 +13,7 @@ import pipeline.run.quote_sites as quoting
 import pipeline.run.site_jobs as jobs
 from pipeline.site.batch import quote_sites
 
-jobs.BATCH_SITES = 4
+jobs.BATCH_SITES, jobs.FEW_POSTS = 4, 0
 
 
 def slow(tasks: Sequence[Any], world: Any) -> list[Any]:

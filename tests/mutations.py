@@ -138,7 +138,7 @@ def noticed(fault: Fault) -> bool:
         load_with(fault)
         files = sorted({str(p) for pattern in TESTS[fault.package] for p in (ROOT / "tests").glob(pattern)})
         with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(io.StringIO()):
-            code = pytest.main([*files, "-q", "-x", "-p", "no:cacheprovider", "-m", "not slow", "--tb=no"])
+            code = pytest.main([*files, "-q", "-x", "-n", "0", "-p", "no:cacheprovider", "-m", "not slow", "--tb=no"])
         os._exit(0 if code == 0 else 1)
     _, status = os.waitpid(child, 0)
     return status != 0

@@ -253,6 +253,20 @@ def test_a_catalogue_that_is_no_file(nights: Nights) -> None:
         assert run(words).returncode == 2
 
 
+@pytest.mark.slow
+def test_a_catalogue_of_far_too_many_rows(nights: Nights) -> None:
+    """Each of its rows is at fault; what comes is one answer, in bounded memory and time, and nothing is written."""
+    before = results(nights.out)
+    nights.made = nights.made | {"Pairings": [(f"X-{n}", "BD-1") for n in range(200_000)]}
+    nights.write()
+    done = run(words_of(nights), timeout=500)
+    assert done.returncode == 2
+    assert "Pairings, A2" in said(done)
+    assert len(done.stderr) < 20_000
+    assert resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss < 1_200 << 10
+    assert results(nights.out) == before
+
+
 @pytest.mark.parametrize("day", ["0001-01-01", "9999-12-31"])
 def test_a_date_that_would_overflow(nights: Nights, day: str) -> None:
     words = words_of(nights)

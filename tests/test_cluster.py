@@ -75,7 +75,7 @@ def cluster(tmp_path: Path) -> Iterator[Cluster]:
 
 @pytest.fixture(scope="module")
 def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return surveys_and_catalogue(tmp_path_factory.mktemp("cluster"), sites=40)
+    return surveys_and_catalogue(tmp_path_factory.mktemp("cluster"), sites=16)
 
 
 @pytest.fixture(scope="module")

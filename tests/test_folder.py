@@ -76,8 +76,7 @@ def test_workers_of_a_killed_run_let_go_of_the_folder(nights: Nights, tmp_path: 
     """Worker processes must not keep a dead run's lock, nor live on."""
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
     nights.write()
-    before = "import batches_slow\nbatches_slow.jobs.FEW_POSTS = 0\n"
-    script = f"{before}\nfrom pipeline.cli import main\nmain({nights.command('--jobs', '2')[1:]!r})"
+    script = f"import batches_slow\nfrom pipeline.cli import main\nmain({nights.command('--jobs', '2')[1:]!r})"
     path = os.pathsep.join([str(Path(__file__).resolve().parent), os.environ["PYTHONPATH"]])
     slow = {**os.environ, "PYTHONPATH": path, "SLOW_BATCHES": "60", "BATCH_MARK": str(tmp_path / "at-work")}
     quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
@@ -94,8 +93,8 @@ def test_workers_of_a_killed_run_let_go_of_the_folder(nights: Nights, tmp_path: 
 
 
 def _wait_for(what):  # type: ignore[no-untyped-def]
-    """The first true answer within ten seconds."""
-    for _ in range(100):
+    """The first true answer within a minute: the machine may be busy."""
+    for _ in range(600):
         if said := what():
             return said
         time.sleep(0.1)

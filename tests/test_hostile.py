@@ -142,9 +142,9 @@ def test_large_but_honest(tmp_path: Path) -> None:
     merged = '<mergeCells><mergeCell ref="A10:XFD1048576"/></mergeCells>'
     path = tmp_path / "a.xlsx"
     path.write_bytes(zipped(xlsx_parts({"S": sheet(far, after=merged)})))
-    started = time.perf_counter()
+    started = time.process_time()
     assert [c.address for c in read_book(str(path)).sheets[0].cells] == ["A1"]
-    assert time.perf_counter() - started < 0.5
+    assert time.process_time() - started < 5  # a loop over every cell takes hours
     path.write_bytes(
         xlsx(
             "".join(f'<row r="{r}" s="1" customFormat="1"/>' for r in range(1, 200_000))
@@ -152,7 +152,7 @@ def test_large_but_honest(tmp_path: Path) -> None:
         )
     )
     assert len(read_book(str(path)).sheets[0].cells) == 2
-    assert time.perf_counter() - started < 5
+    assert time.process_time() - started < 20
 
 
 BOMBS: dict[str, tuple[bytes, int, str]] = {

@@ -8,12 +8,14 @@ import subprocess
 import sys
 import threading
 import time
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 from files_made import xlsx
 
+from pipeline.intake.readers import REFUSED_SECONDS, Readers
 from pipeline.reading import Sandbox, read_book
 from pipeline.reading.book import UnreadableFileError
 
@@ -86,16 +88,32 @@ def test_a_child_that_fails_takes_only_its_file_along(box: Sandbox, how: str, wo
     assert box.run("good", "after") == "after"
 
 
-def test_what_needs_more_memory_than_most_is_done_again_with_room(tmp_path: Path, box: Sandbox) -> None:
+def test_refused_files_have_their_time_in_common() -> None:
+    """Once a run has spent so much on files that it refuses, the next ones get little."""
+    with Readers(1) as readers:
+        readers.refused_after(REFUSED_SECONDS)
+        assert readers.hurry == 1
+        readers.refused_after(1)
+        assert readers.hurry < 1
+
+
+@pytest.fixture
+def patient(monkeypatch: pytest.MonkeyPatch) -> Iterator[Sandbox]:
+    monkeypatch.setenv("PYTHONPATH", str(Path(__file__).parent))
+    with Sandbox("test_hostile_sandbox:misbehave", wall_seconds=60, processor_seconds=20) as made:
+        yield made
+
+
+def test_what_needs_more_memory_than_most_is_done_again_with_room(tmp_path: Path, patient: Sandbox) -> None:
     sizes = (3_000_000, 6_000_000)
     for size in sizes:
         path = tmp_path / str(size)
         with path.open("wb") as f:
             f.truncate(size)
-        assert box.run(str(path), "much") == 900 << 20
+        assert patient.run(str(path), "much") == 900 << 20
     with pytest.raises(UnreadableFileError, match="more memory"):
-        box.run("a small file", "much")
-    assert box.run("x", "after") == "after"
+        patient.run("a small file", "much")
+    assert patient.run("x", "after") == "after"
 
 
 def test_what_one_file_leaves_behind_is_not_the_next_ones_loss(box: Sandbox) -> None:

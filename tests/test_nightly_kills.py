@@ -47,7 +47,7 @@ def _timed(nights: Nights) -> float:
 
 @pytest.fixture(scope="module")
 def unbroken(tmp_path_factory: pytest.TempPathFactory) -> Unbroken:
-    return _unbroken(tmp_path_factory.mktemp("unbroken"), 16)
+    return _unbroken(tmp_path_factory.mktemp("unbroken"), 6)
 
 
 def _kill_after(nights: Nights, seconds: float) -> bool:
@@ -109,8 +109,8 @@ def _where(a: dict[str, bytes], b: dict[str, bytes]) -> list[str]:
     return sorted(name for name in a.keys() | b.keys() if a.get(name) != b.get(name))
 
 
-def test_four_kills(unbroken: Unbroken, tmp_path: Path) -> None:
-    _kill_and_mend(unbroken, tmp_path, 4, 3)
+def test_two_kills(unbroken: Unbroken, tmp_path: Path) -> None:
+    _kill_and_mend(unbroken, tmp_path, 2, 3)
 
 
 @pytest.mark.slow

@@ -89,7 +89,7 @@ def test_no_process_is_a_copy_of_one_that_has_threads() -> None:
 
 @pytest.fixture(scope="module")
 def home(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    return surveys_and_catalogue(tmp_path_factory.mktemp("workers"), sites=60)
+    return surveys_and_catalogue(tmp_path_factory.mktemp("workers"), sites=24)
 
 
 @pytest.fixture(scope="module")
@@ -106,6 +106,7 @@ def test_a_run_with_two_jobs_gives_the_same_bytes_though_a_worker_is_killed(
     assert results(home / "two") == alone
 
 
+@pytest.mark.slow
 def test_a_run_with_a_site_that_kills_its_worker(home: Path, alone: dict[str, bytes]) -> None:
     said = runner(home, "killer", "--jobs", "2", status=3, script="batches_slow", KILLER_SITE="G-0007")
     assert "G-0007" in said

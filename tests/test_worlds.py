@@ -11,6 +11,7 @@ import random
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import openpyxl
 import pytest
@@ -39,13 +40,18 @@ def hold_to_the_oracle(world: World, folder: Path, seed: int) -> None:
     assert not found, f"{len(found)} differences\n" + "\n".join(found[:40])
 
 
-@pytest.mark.parametrize("seed", range(4))
+def first(seeds: range) -> list[Any]:
+    """The first seed for the test command, the others for the slow tests."""
+    return [seeds[0], *(pytest.param(seed, marks=pytest.mark.slow) for seed in seeds[1:])]
+
+
+@pytest.mark.parametrize("seed", first(range(4)))
 def test_fit_worlds(seed: int, tmp_path: Path) -> None:
-    """Four catalogues with 120 posts each, on the edges of every rule."""
+    """Catalogues with 120 posts each, on the edges of every rule."""
     hold_to_the_oracle(fit_world(seed), tmp_path, seed)
 
 
-@pytest.mark.parametrize("seed", range(1, 4))
+@pytest.mark.parametrize("seed", first(range(1, 4)))
 def test_money_worlds(seed: int, tmp_path: Path) -> None:
     """Discounts, breaks, freight on its bound, wishes, least widths: the full ranking and every cent."""
     hold_to_the_oracle(money_world(seed), tmp_path, seed)

@@ -9,6 +9,7 @@ _AGAIN = (
     "Open it in the program that it came from, save it again as .xlsx and send that. "
     "If it does not open there either, ask for a new copy."
 )
+COPY = "Copy the rows that count into a new workbook and send that."
 _SEND = "Send the survey as a spreadsheet (.xlsx, .ods, .xls, .xlsb) or as a text table (.csv)."
 
 ANSWERS: dict[str, tuple[str, str]] = {
@@ -57,10 +58,10 @@ ANSWERS: dict[str, tuple[str, str]] = {
     "binary": ("This is no spreadsheet and no text table.", _SEND),
     "no table": ("This is plain text with no table in it.", _SEND),
     "shifted": ("The text is damaged: a byte of it is missing or too many, and what follows cannot be read.", _AGAIN),
-    "slow": ("Reading the file took too long, so it was stopped.", "Copy the rows with posts into a new workbook and send that."),
+    "slow": ("Reading the file took too long, so it was stopped.", COPY),
     "memory": (
         "Reading the file took more memory than a survey may need, so it was stopped.",
-        "Copy the rows with posts into a new workbook and send that.",
+        COPY,
     ),
     "crashed": ("The file makes its reader stop working; it is probably damaged.", _AGAIN),
     "link": (

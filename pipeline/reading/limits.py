@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from pipeline.reading.answers import damaged
+from pipeline.reading.answers import COPY, damaged
 from pipeline.reading.book import UnreadableFileError
 
 
@@ -38,8 +38,8 @@ LIMITS = Limits()
 def refuse(what: str) -> UnreadableFileError:
     """Answer for a file that holds more than a survey ever does; `what` follows 'It holds'."""
     return UnreadableFileError(
-        f"The file holds {what}, which is more than any survey needs, so it was not read further.",
-        "Copy the rows with posts into a new workbook, or use our survey form, and send that.",
+        f"The file holds {what}, which is more than any survey or catalogue needs, so it was not read further.",
+        COPY,
     )
 
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 
+import pytest
 from speed import main
 
 
+@pytest.mark.slow
 def test_the_benchmark_runs(capfd):
     main(["--sites", "3", "--one-file", "2", "4", "--posts", "200", "--times", "1"])
     said = capfd.readouterr().out
