@@ -135,7 +135,13 @@ CASES = [
     ("setting above its bound", put("Policy", "B3", 7.25), "Policy", "B3", "“tax_rate” is above 1"),
     ("setting not in its list", row("Policy", "exposure", "A"), "Policy", "B5", "“A” is not in the list"),
     ("range upside down", row("Policy", "wall_least", 30, "mm"), "Policy", "B5", "“wall_least” is above “wall_most”"),
-    ("a last day that no calendar has", row("Policy", "quote_valid_days", 4_000_000), "Policy", "B5", "“quote_valid_days” is above"),
+    (
+        "a last day that no calendar has",
+        row("Policy", "quote_valid_days", 4_000_000),
+        "Policy",
+        "B5",
+        "“quote_valid_days” is above",
+    ),
     ("no currency", put("Policy", "B4", "dollars"), "Policy", "B4", "no ISO 4217 currency code"),
     ("no code of a currency", put("Policy", "B4", "XYZ"), "Policy", "B4", "no ISO 4217 currency code"),
 ]

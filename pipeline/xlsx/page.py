@@ -259,12 +259,14 @@ class Page:
 
     def _write(self, row: int, first: int, last: int | None, text: str, style: str) -> None:
         until, room = self._span(first, last)
-        if until > first:
+        size = styles.STYLES[style].get("font_size", 10)
+        count = lines(text, room * SURE * 10 / size / _bolder(style))
+        if until > first and count == 1 and f"{style}_line" in styles.STYLES:
+            style = f"{style}_line"  # runs over the empty cells beside it, which need not be merged
+        elif until > first:
             self.sheet.merge_range(row, first, row, until, "", self.book.format(style))
         self.put(row, first, text, style)
-        size = styles.STYLES[style].get("font_size", 10)
-        tall = lines(text, room * SURE * 10 / size / _bolder(style)) * _LINE_POINTS * size / 10 + 2
-        self.tall(row, max(tall, self._heights.get(row, 0)))
+        self.tall(row, max(count * _LINE_POINTS * size / 10 + 2, self._heights.get(row, 0)))
 
     def _row_heights(self, top: int, looks: Sequence[str], rows: Sequence[Row]) -> None:
         rooms = [inside(self.widths[i]) / (BOLDER if look in BOLD else 1) for i, look in enumerate(looks)]

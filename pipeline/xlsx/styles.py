@@ -82,6 +82,8 @@ STYLES: dict[str, dict[str, Any]] = {
     },
 }
 
+STYLES |= {f"{name}_line": {**STYLES[name], "text_wrap": False} for name in ("para", "strong", "note")}
+
 MONEY_STYLES = ("money", "money_bold", "sum", "grand", "more")
 """Styles that carry money; their number format follows the currency's minor unit."""
 
