@@ -9,8 +9,8 @@ from typing import Any
 
 from pipeline.intake.query import Query
 from pipeline.ledger.marks import DECLINED
-from pipeline.ledger.pack import pack, unpack
-from pipeline.ledger.store import GONE, Ledger, SiteEntry
+from pipeline.ledger.pack import unpack
+from pipeline.ledger.store import GONE, Ledger
 from pipeline.money.customers import nearest, terms
 from pipeline.money.price_changes import slips
 from pipeline.output.data import BY_SITE, encoded, heading, whole
@@ -21,7 +21,7 @@ from pipeline.run.customer_quotations import Customers, quote_customers
 from pipeline.run.known_catalogue import keep_catalogue
 from pipeline.run.open_run import EDITED, RunState
 from pipeline.run.outcome import ALL_QUOTED, FAILED, SOME_HELD, Outcome, in_one_line, waiting
-from pipeline.run.quote_sites import Quoted, SiteResult
+from pipeline.run.quote_sites import Quoted
 from pipeline.run.read_surveys import SurveysRead
 from pipeline.run.request import Progress
 from pipeline.run.return_copies import return_files
@@ -41,7 +41,7 @@ def finish(run: RunState, gathered: Gathered, files: SurveysRead, quoted: Quoted
     customers = quote_customers(run, quoted, ledger, progress)
     shelf = Shelf(run.request.out, ledger)
     queries = sorted((*gathered.queries, *quoted.asked), key=lambda q: q.order)
-    vanished = _vanished(run, gathered, quoted)
+    vanished = _vanished(run, quoted)
     changes = [*quoted.changes, *_no_longer_asked_for(run, vanished)]
     expired = _expired(quoted)
     date = run.last.result_date if run.last and not _differs(run, quoted, changes, expired) else run.request.date.isoformat()
@@ -95,9 +95,9 @@ def _failed(quoted: Quoted, shelf: Shelf) -> dict[str, Any]:
     return {"failures": failures, "exit_status": FAILED} if failures else {}
 
 
-def _vanished(run: RunState, gathered: Gathered, quoted: Quoted) -> list[dict[str, Any]]:
+def _vanished(run: RunState, quoted: Quoted) -> list[dict[str, Any]]:
     """Sites that were quoted once and are no longer in the surveys; their workbooks are kept."""
-    asked_for = {t.site for t in gathered.tasks} | {site for site, _ in quoted.sites}
+    asked_for = quoted.failed.keys() | {site for site, _ in quoted.sites}
     rows = []
     for site, latest in run.latest.items():
         if site not in asked_for and site in run.known:
@@ -268,8 +268,8 @@ def _end(
     with ledger.together():
         keep_catalogue(ledger, run.prints, run.catalogue)
         ledger.put_marked(marked)
-        ledger.keep_surveys(run.number, {key: (taken.file, taken.packed()) for key, taken in files.fresh.items()}, files.keys)
-        ledger.put_sites(run.number, run.catalogue.fingerprint, map(_entry, quoted.kept))
+        ledger.keep_surveys(run.number, files.fresh, files.keys)
+        ledger.put_sites(run.number, run.catalogue.fingerprint, quoted.kept)
         came_out = [site for site, _ in quoted.sites if site not in quoted.closed]
         ledger.end_with_sites(run.number, run.catalogue.fingerprint, came_out, sorted(quoted.closed))
         for site, r in run.latest.items():
@@ -280,13 +280,6 @@ def _end(
         ledger.put_changes(run.number, changes)
         ledger.put_outputs(shelf.now)
         ledger.finish(run.number, outcome.exit_status, run.prints.whole, outcome.as_text(), date)
-
-
-def _entry(result: SiteResult) -> SiteEntry:
-    """A site as the ledger keeps it."""
-    task = result.task
-    rows = {"quoted": [row.as_dict() for row in task.rows], "held": [row.as_dict() for row in task.held]}
-    return SiteEntry(task.site, task.site_code, result.inputs, pack(rows), result.result)
 
 
 def _drop_unfinished(run: RunState, quoted: Quoted, ledger: Ledger) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 from pipeline.executors.processes import executor, in_order
 from pipeline.intake.query import Query
 from pipeline.ledger.pack import pack
-from pipeline.ledger.store import Ledger
+from pipeline.ledger.store import Ledger, SiteEntry
 from pipeline.output.folder import NotWrittenError, digest, file_digest, write_whole
 from pipeline.output.names import FIELD, field_sheet_path
 from pipeline.run.open_run import RunState
@@ -20,15 +20,6 @@ from pipeline.run.site_jobs import Job, batches, files_of, jobs_of, left_standin
 from pipeline.site.batch import failed, quote_sites
 from pipeline.site.task import Figures, SiteOutcome, SiteTask
 from schemas.order import natural
-
-
-@dataclass(frozen=True)
-class SiteResult:
-    """A site that was worked out: its task, and what the ledger keeps of it."""
-
-    task: SiteTask
-    inputs: str  # fingerprint of what it was made from
-    result: bytes  # packed, since those of all sites wait for the end of the run
 
 
 @dataclass
@@ -43,7 +34,7 @@ class Quoted:
     notes: list[str] = field(default_factory=list)
     expired: list[dict[str, Any]] = field(default_factory=list)
     intended: set[tuple[str, int]] = field(default_factory=set)  # (folded site, revision) of new workbooks
-    kept: list[SiteResult] = field(default_factory=list)
+    kept: list[SiteEntry] = field(default_factory=list)
     made_again: dict[str, str] = field(default_factory=dict)  # folded site -> hash of a workbook that was missing
     sites: list[tuple[str, str]] = field(default_factory=list)  # (folded site, inputs) of all that came out, in order
     figures: dict[str, Figures] = field(default_factory=dict)  # folded site -> what its customer needs to know of it
@@ -141,9 +132,16 @@ def _take_outcome(job: Job, o: SiteOutcome, run: RunState, ledger: Ledger, quote
     asked = [{name: getattr(q, name) for name in q.__slots__} for q in o.asked]
     plain = {"summary": o.summary, "asked": asked, "state": o.state, "figures": o.figures, "own": job.own}
     plain |= {"for_customer": o.for_customer, "decided": job.task.decided}
-    quoted.kept.append(SiteResult(job.task, job.inputs, pack(plain)))
+    quoted.kept.append(_entry(job, plain))
     if o.content is None:
         quoted.expired.extend(expired(job.task, run))
+
+
+def _entry(job: Job, result: Mapping[str, Any]) -> SiteEntry:
+    """A site as the ledger keeps it; packed at once, since those of all sites wait for the end of the run."""
+    task = job.task
+    rows = {"quoted": [row.as_dict() for row in task.rows], "held": [row.as_dict() for row in task.held]}
+    return SiteEntry(task.site, task.site_code, job.inputs, pack(rows), pack(result))
 
 
 def _came_out(job: Job, summary: Mapping[str, Any], asked: Sequence[Query], state: str, quoted: Quoted) -> None:

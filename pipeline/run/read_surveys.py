@@ -24,10 +24,14 @@ class SurveysRead:
 
     found: tuple[Found, ...]
     taken: tuple[Taken, ...]
-    fresh: Mapping[str, Taken]  # by key; what could not be read is not remembered
+    fresh: Mapping[str, tuple[str, bytes]]  # by key: file, and what was read of it; what could not be read is not remembered
     keys: tuple[str, ...]  # of all that the ledger is to keep
     prints: Prints  # with those of the bytes that were read
     refused: frozenset[str]  # names of files that could not be read
+
+    def without_rows(self) -> SurveysRead:
+        """What is still asked of them once their rows are gathered; those take a third of a run's memory."""
+        return replace(self, taken=tuple(replace(taken, rows=()) for taken in self.taken))
 
 
 def read_surveys(
@@ -56,7 +60,7 @@ def read_surveys(
     return SurveysRead(
         tuple(found),
         tuple(every[f.name] for f in found),
-        {keys[name]: taken for name, taken in read.items() if name not in refused},
+        {keys[name]: (name, taken.packed()) for name, taken in read.items() if name not in refused},
         tuple(key for name, key in keys.items() if name not in refused or name in instead),
         replace(prints, surveys={f.name: _print(f.name, read, prints) for f in found}),
         frozenset(refused),

@@ -77,7 +77,9 @@ def _quote(
     dates = request.date.isoformat(), valid_until.isoformat()
     gathered = gather(surveys.taken, catalogue.policy, *dates, ledger.marked())
     run = open_run(request, surveys.prints, catalogue, ledger, on_disk.result())
+    surveys = surveys.without_rows()
     quoted = quote_all(run, with_folders(gathered.tasks, run), surveys.refused, ledger, progress)
+    gathered = replace(gathered, tasks=())  # their rows are done with; those of thousands of sites would lie there to the end
     return finish(run, gathered, surveys, quoted, ledger, progress)
 
 

@@ -12,6 +12,7 @@ import xlsxwriter
 
 from pipeline.xlsx import paper, styles
 from pipeline.xlsx.paper import A4, LETTER
+from pipeline.xlsx.picture import fitting
 from pipeline.xlsx.values import BOLD, FIGURES, RIGHT, As, Col, Formula, Link, Row
 from pipeline.xlsx.widths import SURE, head_room, inside, need, unparted
 from pipeline.xlsx.wrap import BOLDER, clean, fitted, lines
@@ -168,15 +169,10 @@ class Page:
 
     def picture(self, row: int, column: int, data: bytes, described: str, wide: int, high: int) -> None:
         """A PNG or JPEG picture at a cell, no larger than `wide` x `high` pixels; the row is made tall enough."""
-        from PIL import Image
-
-        with Image.open(io.BytesIO(data)) as shown:
-            dots = shown.info.get("dpi", (paper.DOTS, paper.DOTS))
-            size = [length * paper.DOTS / (dot or paper.DOTS) for length, dot in zip(shown.size, dots, strict=True)]
-        scale = min(1.0, wide / size[0], high / size[1])
+        scale, tall = fitting(data, wide, high)
         place = {"x_scale": scale, "y_scale": scale, "x_offset": 2, "y_offset": 2, "object_position": 2}
         self.sheet.insert_image(row, column, "picture", {"image_data": io.BytesIO(data), "description": described, **place})
-        self.tall(row, max(self._heights.get(row, 0), size[1] * scale * 0.75 + 4))
+        self.tall(row, max(self._heights.get(row, 0), tall * 0.75 + 4))
 
     def table(self, top: int, name: str, columns: Sequence[Col], rows: Sequence[Row], told: str = "") -> int:
         """A real table with filters, its heading row at `top`; returns the row after it.
