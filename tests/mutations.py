@@ -28,7 +28,7 @@ ROOT = Path(__file__).resolve().parent.parent
 TESTS = {
     "pipeline/rules": ("test_rules_*.py", "test_choice.py", "test_sentences.py", "test_trade_practice.py"),
     "pipeline/loads": ("test_loads_*.py", "test_outside_*.py"),
-    "pipeline/money": ("test_money*.py", "test_order*.py", "test_customer*.py"),
+    "pipeline/money": ("test_money*.py", "test_movement.py", "test_order*.py", "test_customer*.py"),
     "pipeline/intake/measures": ("test_measures*.py", "test_catalogue.py"),
 }
 MOST_SECONDS = 120.0

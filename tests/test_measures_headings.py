@@ -69,7 +69,7 @@ def test_units_are_named_without_loading_pint() -> None:
         ("Height (ft' in\")", "Height", "ft-in"),
         ("Height (near the top)", "Height (near the top)", ""), ("Height (near the top) [m]", "Height (near the top)", "m"),
         ("Height (m) [ft]", "Height", ""),
-        ("Height (m or ft)", "Height (m or ft)", ""), ("Post size (in, OD)", "Post size (OD)", "in"), ("OD (″)", "OD", "in"),
+        ("Height (m or ft)", "Height (m or ft)", ""), ("Height (in, mm)", "Height (in, mm)", ""), ("Height ( mm )", "Height", "mm"), ("Post size (in, OD)", "Post size (OD)", "in"), ("OD (″)", "OD", "in"),
         ("Size (NPS)", "Size", "NPS"),
         ("Wind speed [m/s]", "Wind speed", "m/s"), ("Wind (KN)", "Wind", "KN"), ("Lean [in/ft]", "Lean", "in/ft"),
         ("Discount [%]", "Discount", "%"),

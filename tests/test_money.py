@@ -53,6 +53,12 @@ def test_price_breaks(quantity, price):
     assert (line.list_price, line.unit_price, line.line_total) == (D(400), D(price), quantity * D(price))
 
 
+@pytest.mark.parametrize(("mass", "price"), [(1.0, "10"), (50.0, "10"), (50.1, "20"), (100.0, "20"), (100.1, "90")])
+def test_freight_goes_by_the_bounds_whatever_the_order_of_rows(mass, price):
+    rows = [{"mass_most_kg": most, "price": D(p)} for most, p in ((None, "90"), (100.0, "20"), (50.0, "10"))]
+    assert freight_price(mass, rows) == D(price)
+
+
 def test_discount_is_on_goods_only_and_the_exempt_pay_no_tax():
     t = tables(
         Services=services(("S-1", "per post", "50")), Customers=customers(("Elm  District", "12.5", "no"), ("Ash", "0", "yes"))

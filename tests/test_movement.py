@@ -31,7 +31,12 @@ def tables(price: str, extra: str = "10") -> dict[str, list[dict[str, Any]]]:
         ("100", "49.99", True, 0),
         ("0", "1", True, 0),
         ("10", "0", True, 0),
+        ("100", "1250", True, 1),
         ("100", "1260", True, 0),
+        ("100", "8", True, -1),
+        ("100", "7.99", True, 0),
+        ("100", "120", False, 0),
+        ("1", "9000000", True, 7),
     ],
 )
 def test_a_price_that_moves_too_far_may_be_a_slip(was: str, now: str, slip: bool, power: int) -> None:

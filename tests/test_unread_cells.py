@@ -38,6 +38,24 @@ CASES = (
     ("refused", {"Strength cleared": "no"}, None),
 )
 
+SILENT = (
+    ("all stated", {}, "ready"),
+    ("condition", {"Condition": ""}, "to_confirm"),
+    ("condition in words", {"Condition": "unknown"}, "to_confirm"),
+    ("footing depth", {"Footing depth": ""}, "to_confirm"),
+    ("footing diameter", {"Footing diameter": ""}, "to_confirm"),
+    ("wall", {"Wall thickness": ""}, "to_confirm"),
+    ("material", {"Post material": ""}, "to_confirm"),
+    (
+        "driven, and nothing else",
+        {"Post base": "driven", "Condition": "", "Wall thickness": "", "Footing depth": ""},
+        "to_confirm",
+    ),
+    ("an engineer's yes without a name", {"Wall thickness": "", "Strength cleared": "yes"}, "to_confirm"),
+    ("an engineer's yes", {"Wall thickness": "", "Strength cleared": "yes", "Cleared by": "An engineer"}, "ready"),
+)
+"""Sites of one post each, silent on something: silence is never rewarded."""
+
 
 @pytest.fixture(scope="module")
 def out(tmp_path_factory: pytest.TempPathFactory) -> Path:
@@ -46,6 +64,7 @@ def out(tmp_path_factory: pytest.TempPathFactory) -> Path:
         writer = csv.DictWriter(f, list(BEST))
         writer.writeheader()
         writer.writerows({**BEST, "Post": name, **cells} for name, cells, _ in CASES)
+        writer.writerows({**BEST, "Site code": f"V-{n}", "Post": "1", **cells} for n, (_, cells, _) in enumerate(SILENT))
     words = ("quote", folder / "s.csv", "--catalogue", ROOT / "input_examples" / "catalogue.xlsx", "--out", folder / "out")
     line = [sys.executable, "-m", "pipeline", *map(str, words), "--date", "2026-03-02", "--quiet"]
     done = subprocess.run(line, cwd=ROOT, capture_output=True, text=True, timeout=120, check=False)
@@ -54,13 +73,13 @@ def out(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def test_each_is_a_confirm_and_nothing_more(out: Path) -> None:
-    best = {r["post_code"]: r for r in read(out, "kits") if r["rank"] == "1"}
+    best = {r["post_code"]: r for r in read(out, "kits") if r["rank"] == "1" and r["site_code"] == "U-1"}
     assert {name: best[name]["confirm"] if name in best else None for name, _, _ in CASES} == {n: c for n, _, c in CASES}
 
 
 def test_no_figure_is_made_of_what_could_not_be_read(out: Path) -> None:
-    best = {r["post_code"]: r for r in read(out, "kits") if r["rank"] == "1"}
-    posts = {r["post_code"]: r for r in read(out, "posts")}
+    best = {r["post_code"]: r for r in read(out, "kits") if r["rank"] == "1" and r["site_code"] == "U-1"}
+    posts = {r["post_code"]: r for r in read(out, "posts") if r["site_code"] == "U-1"}
     assert best["nothing"]["load_state"] == "within"
     for name in ("lean", "wind", "exposure"):
         assert (best[name]["load_state"], best[name]["utilisation_storm"], best[name]["moment_storm_N_m"]) == ("unknown", "", "")
@@ -70,8 +89,13 @@ def test_no_figure_is_made_of_what_could_not_be_read(out: Path) -> None:
     assert (posts["tool"]["post_size_uncertainty_m"], posts["tool"]["post_height_uncertainty_m"]) == ("", "")
 
 
+def test_a_post_whose_footing_condition_or_strength_is_unknown_is_never_ready(out: Path) -> None:
+    states = {r["site_code"]: r["state"] for r in read(out, "sites")}
+    assert {what: states[f"V-{n}"] for n, (what, _, _) in enumerate(SILENT)} == {what: state for what, _, state in SILENT}
+
+
 def test_the_site_counts_fit_and_strength_apart(out: Path) -> None:
-    (site,) = read(out, "sites")
+    site = next(r for r in read(out, "sites") if r["site_code"] == "U-1")
     assert site["state"] == "incomplete"  # the refused post has no kit
     names = {n: set((c or "").split(";")) - {""} for n, _, c in CASES}
     strength = {n for n, c in names.items() if c & {"STRENGTH", "FOOTING"}}

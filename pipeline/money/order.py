@@ -81,9 +81,9 @@ def shared(amount: Decimal, masses: Mapping[str, Fraction], unit: Decimal) -> di
         return {}
     units = int(amount / unit)
     exact = {site: units * m / total for site, m in masses.items()}
-    floors = {site: int(e + TIE) for site, e in exact.items()}
+    floors = {site: int(e) for site, e in exact.items()}
     left = units - sum(floors.values())
-    up = set(_by_remainder({site: e - floors[site] for site, e in exact.items()})[: max(left, 0)])
+    up = set(_by_remainder({site: e - floors[site] for site, e in exact.items()})[:left])
     return {site: (floors[site] + (site in up)) * unit for site in masses}
 
 

@@ -68,11 +68,9 @@ def _power(was: Decimal, now: Decimal) -> int:
     if not was or not now:
         return 0
     ratio = EXACT.divide(now, was)
-    for power in range(-6, 7):
-        ten = Decimal(10) ** power
-        if power and ten / _NEAR_A_POWER <= ratio <= ten * _NEAR_A_POWER:
-            return power
-    return 0
+    power = int(ratio.log10(EXACT).to_integral_value())
+    ten = Decimal(10) ** power
+    return power if ten / _NEAR_A_POWER <= ratio <= ten * _NEAR_A_POWER else 0
 
 
 def _prices(tables: Tables) -> dict[tuple[str, str], tuple[str, str, Decimal]]:

@@ -74,7 +74,7 @@ def _in_bracket(text: str) -> tuple[str, str] | None:
         return name, ""
     pieces = [p.strip() for p in re.split(r"[,;]", text)]
     names = [(p, n) for p in pieces if (n := unit_name(p))]
-    if len(names) != 1 or len(pieces) < 2:
+    if len(names) != 1:
         return None
     return names[0][1], f"({', '.join(p for p in pieces if p != names[0][0])})"
 
