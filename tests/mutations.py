@@ -1,11 +1,12 @@
 """Single faults put into the core, and how many of them the tests notice.
 
-    python tests/mutations.py [--number 60] [--seed 1] [--package rules|loads|money|measures]
+    python tests/mutations.py [--number 60] [--seed 1] [--package rules|loads|money|measures|units.py|lengths.py]
 
-A seeded sample of places in pipeline/rules, loads, money and intake/measures: a comparison turned or made strict, `and` for
-`or`, plus for minus, a constant moved. No file is changed: a forked child loads the one module with the fault in it, and
-runs the tests of its package until the first that fails. Printed is each fault with what became of it, and the score;
-survivors are to be judged by hand, since some faults change nothing that counts. Not part of the test command: it takes minutes.
+A seeded sample of places in pipeline/rules, loads, money, intake/measures, units.py and schemas/lengths.py: a comparison
+turned or made strict, `and` for `or`, plus for minus, a constant moved. No file is changed: a forked child loads the one
+module with the fault in it, and runs the tests of its package until the first that fails. Printed is each fault with what
+became of it, and the score; survivors are to be judged by hand, since some faults change nothing that counts. Not part of
+the test command: it takes minutes.
 """
 
 from __future__ import annotations
@@ -30,6 +31,8 @@ TESTS = {
     "pipeline/loads": ("test_loads_*.py", "test_outside_*.py"),
     "pipeline/money": ("test_money*.py", "test_movement.py", "test_order*.py", "test_customer*.py"),
     "pipeline/intake/measures": ("test_measures*.py", "test_catalogue.py"),
+    "pipeline/units.py": ("test_units*.py", "test_measures*.py"),
+    "schemas/lengths.py": ("test_books_show.py", "test_sentences.py"),
 }
 MOST_SECONDS = 120.0
 COMPARED = {ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt, ast.Eq: ast.NotEq, ast.NotEq: ast.Eq}
@@ -99,10 +102,15 @@ def change(node: ast.AST, rng: random.Random) -> bool:
     return False
 
 
+def modules(package: Path) -> list[Path]:
+    """The modules of a package, or the one module that it is."""
+    return [package] if package.suffix else sorted(package.rglob("*.py"))
+
+
 def faults(packages: list[str], number: int, seed: int) -> Iterator[Fault]:
     """A seeded sample of faults, spread over all places alike."""
     rng = random.Random(seed)
-    trees = {p: p.read_text() for package in packages for p in sorted((ROOT / package).rglob("*.py"))}
+    trees = {p: p.read_text() for package in packages for p in modules(ROOT / package)}
     every = [(path, i) for path, text in trees.items() for i in range(len(places(ast.parse(text))))]
     rng.shuffle(every)
     for path, i in every:
