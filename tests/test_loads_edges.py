@@ -12,7 +12,7 @@ from loads_kits import POLICY, kit, made_up
 
 from pipeline.loads import flexure, footing, strength
 from pipeline.loads.load_arrays import OVER, UNKNOWN, UNREAD_EXPOSURE, UNREAD_SOIL, WITHIN
-from pipeline.loads.screen import figures, screen
+from pipeline.loads.screen import figures, load_state, screen
 from pipeline.loads.section import round_tube, section, square_tube
 
 FY, E = 207e6, 200e9
@@ -136,6 +136,15 @@ def test_what_is_not_known_neither_passes_nor_fails(why, changes, load):
 def test_over_and_within():
     loads = screen(kit(wall=[0.002, 0.012], size=[0.1143, 0.1683]), POLICY)
     assert loads.load_state.tolist() == [OVER, WITHIN]
+
+
+@pytest.mark.parametrize(("share", "state"), [(1.0, WITHIN), (1 + 0.9e-9, WITHIN), (1 + 1.1e-9, OVER), (math.inf, OVER)])
+@pytest.mark.parametrize("case", [0, 1])
+def test_a_utilisation_is_compared_with_a_slack_of_1e_9(share, state, case):
+    """Source: design section 15."""
+    both = [np.array([0.5]), np.array([0.5])]
+    both[case] = np.array([share])
+    assert load_state(np.array([False]), *both).item() == state
 
 
 def test_wall_needed_is_asked_of_steel_or_unknown_only():

@@ -45,6 +45,7 @@ def test_the_wind_at_which_it_reaches_1_is_the_least_that_does():
     assert np.all(worst(replace(K, wind_speed=np.zeros(400)))[limit == 0] >= 1)
     assert np.all(worst(replace(K, wind_speed=np.full(400, 150.0)))[np.isinf(limit)] < 1)
     assert np.array_equal(np.isnan(limit), np.isnan(worst(K)))
+    assert 100 < limit[found].max() <= 150
 
 
 def test_a_post_over_without_any_wind_says_so():
@@ -85,4 +86,8 @@ def test_swings_are_the_ends_of_what_an_input_may_be():
         (worst(replace(k, exposure=k.exposure * 0 + 2)) - worst(replace(k, exposure=k.exposure * 0)))[0]
     )
     assert swings["lean"] == pytest.approx((worst(replace(k, lean=k.lean + 0.0349)) - worst(k))[0])
+    grades = [worst(k, {**POLICY, "steel_yield": ksi * 6.894757e6})[0] for ksi in (25, 36)]  # ASTM A53 and A36 (memory)
+    winds = [worst(replace(k, wind_speed=k.wind_speed * step))[0] for step in (1.13, 1 / 1.13)]
+    assert swings["steel"] == pytest.approx(grades[0] - grades[1], rel=1e-6)
+    assert swings["wind_speed"] == pytest.approx(winds[0] - winds[1], rel=1e-9)
     assert all(s > 0 for s in swings.values())

@@ -7,7 +7,8 @@ import pytest
 from catalogue_made import sheets, write
 
 from pipeline.intake.catalogue import read_catalogue
-from pipeline.intake.measures import Doubt, Measure, read_measure, read_post_size
+from pipeline.intake.measures import Doubt, Measure, read_decimal, read_measure, read_post_size, read_whole
+from pipeline.intake.measures.text import LONGEST
 
 
 @pytest.mark.parametrize(
@@ -54,6 +55,40 @@ def test_a_doubt_names_the_readings_and_no_others(kind, typed, code, readings):
         assert said == any(reading in r for r in readings), reading
 
 
+READINGS = [
+    ("8-9", "", ("8 ft 9 in",)), ("8-9", "ft", ("8 ft 9 in", "8 ft", "9 ft")), ("8-13", "ft", ("8 ft", "13 ft")),
+    ("8-9 in", "", ("8 ft 9 in", "8 in", "9 in")), ("8-9 mm", "", ("8 mm", "9 mm")), ("8.5-9", "m", ("8.5 m", "9 m")),
+    ("8 6", "ft", ("8 ft 6 in", "8 ft", "6 ft")), ("8 - 9", "ft-in", ("8-9", "8 ft", "9 ft")), ("8-9 1/2", "ft", ()),
+    ("8'14\"", "", ("9 ft 2 in", "8 ft", "14 in")), ("8' 12\"", "", ("9 ft 0 in", "8 ft", "12 in")),
+    ("8'-9", "", ("8 ft 9 in", "8 ft")),
+    ("8ft2", "", ("8 ft 2 in", "8 ft")), ("8ft3", "", ("8 ft 3 in", "8 ft")), ("8' .5", "", ("8 ft .5 in",)),
+    ("8' 1/2", "", ("8 ft 1/2 in", "8 1/2 ft")), ("3 m 40", "", ("3.40 m", "3 m 40 mm")), ("ft 8", "", ("8 ft",)),
+    ("2 yd 3 ft", "", ("2 yd", "3 ft")), ("2 m 100 cm", "", ("2 m", "100 cm")), ("6 in 8 ft", "", ("6 in", "8 ft")),
+    ("1 m 5 ft", "", ("1 m", "5 ft")), ("height -8 ft", "", ("8 ft",)), ('3" 1/2', "", ()), ("3in1/2", "", ()), ("8 -ft", "", ()),
+    ("2 m - 40 cm", "", ()), ("8-6 m", "ft-in", ()),
+]  # fmt: skip
+"""What has several meanings, and the readings that its query names (contract section 2)."""
+
+
+@pytest.mark.parametrize(("typed", "unit", "readings"), READINGS)
+def test_the_query_names_the_readings(typed, unit, readings):
+    found = read_measure(typed, "length", unit)
+    assert isinstance(found, Doubt)
+    assert (found.code, found.readings) == ("UNREADABLE", readings)
+
+
+@pytest.mark.parametrize(
+    ("typed", "unit", "inches"),
+    [("8'2", "", 98), ("8 ft 3", "", 99), ("8'-6", "", 102), ("8' 6.5", "", 102.5), ("8-9", "ft-in", 105),
+     ("8 6 1/2", "ft-in", 102.5), ("8' 1/3\"", "", 96 + 1 / 3), ("1e2 in", "", 100), ("1." + "0" * 39 + " in", "", 1),
+     ('3"1/2', "", 3.5), ('8\'3"1/2', "", 99.5), ("8-ft", "", 96), ("8' 11 15/16\"", "", 107.9375), ("- 8.5 ft", "", -102)],
+)  # fmt: skip
+def test_what_has_one_meaning_is_read(typed, unit, inches):
+    found = read_measure(typed, "length", unit)
+    assert isinstance(found, Measure)
+    assert float(found.value) == pytest.approx(inches * 0.0254, rel=1e-12)
+
+
 @pytest.mark.parametrize("below", [2, 4, 8, 16, 32, 64, 128])
 def test_inches_are_measured_in_halves_of_halves(below):
     found = read_measure(f'3 1/{below}"', "length", "")
@@ -91,3 +126,42 @@ def test_two_measures_that_do_not_agree_are_named_as_such(typed):
     assert isinstance(found, Doubt)
     assert found.code == "UNREADABLE"
     assert "says two measures that do not agree" in found.message
+
+
+@pytest.mark.parametrize("typed", ["1e-13 m", "1e13 m", "1e12 m", "1." + "0" * 40 + " m"])
+def test_a_number_that_no_measure_needs_is_a_slip(typed):
+    found = read_measure(typed, "length", "")
+    assert isinstance(found, Doubt)
+    assert found.code == "UNREADABLE"
+
+
+SECTIONS = [
+    ("100 x 19.9 mm", 0.1, "", 0.0199), ("100 x 20 mm", None, "", None), ("200 x 25.4 mm", 0.2, "", 0.0254),
+    ("200 x 25.5 mm", None, "", None), ("100 x 100 x 19.9 mm", 0.1, "square", 0.0199), ("100 x 100 x 20 mm", None, "", None),
+    ("HSS20x0.375", 0.508, "round", 0.009525), ("HSS20.5x0.375", None, "", None), ("SHS 100x5 mm", 0.1, "square", 0.005),
+    ("89 x 0 mm", None, "", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("typed", "size", "shape", "wall"), SECTIONS)
+def test_a_wall_is_less_than_a_fifth_of_the_size_and_at_most_25_mm(typed, size, shape, wall):
+    """Source: contract section 2 for the fifth; AISC Manual table 1-13, round sections up to 20 in (memory)."""
+    found = read_post_size(typed, "")
+    assert isinstance(found, Doubt) == (size is None)
+    if isinstance(found, Measure):
+        assert (float(found.value), found.shape, float(found.wall)) == (pytest.approx(size), shape, pytest.approx(wall))
+
+
+@pytest.mark.parametrize("read", [read_whole, read_decimal, lambda text: read_measure(text, "length", "m")])
+def test_the_longest_text_that_is_read(read):
+    assert not isinstance(read("4".ljust(LONGEST)), Doubt)
+    assert isinstance(read("4".ljust(LONGEST + 1)), Doubt)
+
+
+@pytest.mark.parametrize(
+    ("value", "whole", "decimal"),
+    [(999_999_999.0, True, True), (1e9, False, True), (999_999_999_999.0, False, True), (1e12, False, False),
+     ("999999999", True, True), ("1000000000", False, True), ("1" * 15, False, True), ("1" * 16, False, False)],
+)  # fmt: skip
+def test_the_greatest_numbers_that_are_read(value, whole, decimal):
+    assert (not isinstance(read_whole(value), Doubt), not isinstance(read_decimal(value), Doubt)) == (whole, decimal)
