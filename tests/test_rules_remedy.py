@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from decimal import Decimal
 
@@ -161,6 +162,39 @@ def test_a_new_post_is_like_the_old_one_where_a_mount_takes_that(shape, size, ta
 def test_a_catalogue_without_mounts_has_no_remedy():
     found, many = remedy(post(), tables(Mounts=()))
     assert (found.sentence, many) == ("The catalogue has no board and ring that may be sold with a mount.", 0)
+
+
+BECAUSE = [
+    ({"post_line": "gooseneck"}, "Replace the post, which is a gooseneck, by a straight, sound round post of 3.4 to 3.6 in"),
+    ({"condition": "corroded", "post_base": "portable"}, "Replace the post, which is corroded and portable, by"),
+    ({"condition": "cracked"}, "which is cracked, by"),
+    ({"post_shape": "other"}, "which is neither round nor square, by"),
+    ({"post_line": "bent"}, "Straighten or replace the post (it is bent): mount M-1 would then fit."),
+    ({"lean": math.radians(3)}, "Straighten or replace the post (it leans 3.0°): mount M-1 would then fit."),
+    ({"condition": "loose"}, "Set the loose post firmly, in a footing that an engineer has looked at: mount M-1"),
+    ({"clear_length": inches(20)}, "Clear and straighten the post for 2 ft 6 in (762 mm) from its top down: mount M-1"),
+    ({"least_board_width": inches(72)}, "Accept a board 54 in (1371.6 mm) wide, the widest that mount M-1 carries"),
+    (
+        {"post_height": feet("7.5"), "old_fittings": "fixed"},
+        "which mount M-1 reaches without an extension, with the rest of it done.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("change", "said"), BECAUSE)
+def test_the_words_say_what_is_wrong_and_what_to_do(change, said):
+    found, _ = remedy(post(**change))
+    assert said in found.sentence
+
+
+@pytest.mark.parametrize(
+    ("change", "serves"),
+    [({"post_size": inches(6)}, "mount for round 152.4 mm"), ({"post_height": 2.28601}, "extension of 0.305 m on round 88.9 mm"),
+     ({"post_height": 2.2850}, "extension of 0.306 m on round 88.9 mm"), ({"post_line": "bent"}, "")],
+)  # fmt: skip
+def test_what_the_catalogue_would_have_to_offer_is_counted_up(change, serves):
+    found, _ = remedy(post(**change))
+    assert found.serves == serves
 
 
 def test_a_post_that_an_engineer_has_refused_is_to_be_replaced():

@@ -1,5 +1,7 @@
 """What the sentences of findings and advice say on each side of each of their edges."""
 
+# ruff: noqa: E501 (tables of texts)
+
 from __future__ import annotations
 
 import math
@@ -10,9 +12,11 @@ from rules_case import fitted, post
 
 from pipeline.rules import plain
 from pipeline.rules.advice import ADVICE, Place
-from pipeline.rules.sentences import Facts, footing, size, strength
+from pipeline.rules.fit import FUNCTIONS
+from pipeline.rules.sentences import Facts, board, footing, size, strength
 
 ROUND = {"shape": "round"}
+TELL = {code: say for code, (_, say) in FUNCTIONS.items()} | {"BOARD": board, "STRENGTH": strength, "FOOTING": footing}
 SIZE = Facts("pass", value=0.0889, least=0.0864, most=0.0914, post=ROUND, size_uncertainty=0.0016)
 
 
@@ -68,6 +72,51 @@ def test_footing_says_what_is_asked_for_and_what_is_stated(state, stated, needed
     assert told.endswith(said)
     assert ("never less than the local frost depth" in told) == (needed == needed)
     assert ("the anchors of a base plate are for an engineer" in told) == (base == "base plate")
+
+
+TOLD = [  # rule, what there is to say, how its sentence goes in millimetres
+    ("SHAPE", {"state": "fail", "post": {"shape": "other"}, "takes": "round"}, "neither round nor square; the mount takes round posts."),
+    ("SHAPE", {"state": "confirm", "post": ROUND, "takes": "round"}, "not stated; its size says that it is round"),
+    ("SHAPE", {"state": "pass", "post": ROUND, "takes": "round"}, "The post is round, and the mount takes round posts."),
+    ("SHAPE", {"state": "fail", "post": ROUND, "takes": "square"}, "The post is round; the mount takes square posts."),
+    ("SIZE", {"state": "confirm", "unread": frozenset({"measured_with"})}, "said to measure 88.9 mm; how that was taken could not be read."),
+    ("BASE", {"unread": frozenset({"post_base"})}, "could not be read: look and confirm."),
+    ("BASE", {"post": {"base": "driven"}}, "The post is driven;"),
+    ("LEAN", {"value": math.nan}, "could not be read: measure it."),
+    ("LEAN", {"state": "pass", "value": 0.004, "most": 0.006}, "stand 4 mm out of level, within 6 mm."),
+    ("LEAN", {"state": "pass", "value": 0.012, "most": 0.0157, "shimmed": True}, "within 15.7 mm, and the lean is shimmed."),
+    ("LEAN", {"state": "confirm", "value": 0.012, "most": 0.006}, "above 6 mm: shim the mount or straighten the post."),
+    ("LEAN", {"state": "fail", "value": 0.02, "most": 0.0157}, "beyond the limit of 15.7 mm"),
+    ("CLEAR", {"state": "pass", "value": 0.7621, "most": 0.9009}, "need 763 mm of straight, clear length from the top of the post down; there is 900 mm."),
+    ("CLEAR", {"state": "fail", "value": 0.762, "most": 0.5}, "down; there is only 500 mm."),
+    ("CLEAR", {"state": "confirm", "value": 0.762}, "how much there is, is not known: measure it."),
+    ("CLEAR", {"state": "confirm", "value": 0.762, "extension": "E-1"}, "the upper tube of extension E-1 down; how much of the post itself"),
+    ("HEIGHT", {"state": "pass", "value": 3.0489, "target": 3.048}, "The ring reaches 3048 mm; 3048 mm is wanted."),
+    ("HEIGHT", {"state": "pass", "value": 3.1, "target": 3.048, "extension": "E-1", "added": 0.61}, "with extension E-1 (610 mm); 3048"),
+    ("HEIGHT", {"state": "fail", "value": 2.7434, "target": 3.048}, "reaches 2743 mm; 3048 mm is wanted: 305 mm short, and no extension"),
+    ("HEIGHT", {"state": "confirm", "unread": frozenset({"height_measured_with"})}, "height was taken could not be read"),
+    ("HEIGHT", {"state": "confirm", "height_estimated": True, "height_uncertainty": 0.075}, "only estimated, give or take 75 mm"),
+    ("HEIGHT", {"state": "confirm", "height_uncertainty": 0.006}, "short by no more than the measurement's uncertainty, give or take 6 mm"),
+    ("JOINT", {"state": "pass"}, "No extension is used."),
+    ("JOINT", {"state": "pass", "extension": "E-1", "least": math.nan, "most": math.nan}, "Extension E-1 goes on the post."),
+    ("JOINT", {"state": "confirm", "extension": "E-1"}, "enters a bore of 86.4 to 91.4 mm, and the post's wall is not stated"),
+    ("JOINT", {"state": "confirm", "extension": "E-1", "most": math.nan}, "enters a bore that suits it, and"),
+    ("JOINT", {"state": "confirm", "extension": "E-1", "least": math.nan, "most": math.nan}, "enters a bore that suits it, and"),
+    ("JOINT", {"state": "pass", "extension": "E-1"}, "enters a bore of 86.4 to 91.4 mm; the post's is 88.9 mm."),
+    ("BOARD", {"state": "confirm"}, "could not be read: confirm that this one is wide enough."),
+    ("BOARD", {"state": "pass"}, "may be sold together"),
+    ("BOARD", {"state": "fail"}, "No board of the catalogue is paired with the mount"),
+    ("STRENGTH", {"unread": frozenset({"strength_cleared"})}, "What is said of the strength on the survey could not be read"),
+    ("STRENGTH", {"state": "pass", "value": 1.2, "settled": True}, "is 120 % of the post's rough strength; a licensed engineer has cleared it for any kit"),
+    ("STRENGTH", {"state": "pass", "value": 1.2, "settled": True, "cleared_moment": 4321.4}, "for moments at the ground up to 4321 N m, as"),
+    ("FOOTING", {"state": "pass", "least": 1.3001, "value": 1.2, "settled": True}, "a footing 1301 mm deep, and never less than the local frost depth; a licensed"),
+    ("FOOTING", {"state": "confirm", "least": math.nan, "value": 1.2, "post": {"base": "cast in"}}, "since what it hangs on could not be read; 1200 mm is stated"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("code", "facts", "said"), TOLD)
+def test_what_each_rule_says_in_each_of_its_cases(code, facts, said):
+    assert said in TELL[code](replace(SIZE, units=plain.METRIC, **{"state": "pass", **facts}))
 
 
 def about(**values: object) -> dict[str, str]:
