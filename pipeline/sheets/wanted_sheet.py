@@ -8,6 +8,7 @@ from typing import Any
 from pipeline.sheets import show
 from pipeline.xlsx.page import Page
 from pipeline.xlsx.values import Col
+from schemas.lengths import DOWN, UP
 
 _NOTHING = "Nothing: no post is without a kit for want of one mount or one extension alone."
 
@@ -29,8 +30,10 @@ def write_wanted(page: Page, row: int, name: str, wanted: Sequence[Mapping[str, 
 
 def _item(w: Mapping[str, Any], feet: bool) -> str:
     """The wanted item in words."""
-    least, most = (show.length(w[n], feet) for n in ("size_least_m", "size_most_m"))
-    size = least if least == most else f"{least} to {most}"
+    least, most = w["size_least_m"], w["size_most_m"]
+    size = show.length(least, feet)
+    if least != most:  # a window that holds them all
+        size = f"{show.length(least, feet, DOWN)} to {show.length(most, feet, UP)}"
     if w["kind"] == "mount":
         return f"a mount for {w['post_shape']} posts of {size}"
     return f"an extension of at least {show.depth(w['added_m'], feet)} for {w['post_shape']} posts of {size}"
