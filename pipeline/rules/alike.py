@@ -18,7 +18,7 @@ def distinct(posts: Posts) -> tuple[Ints, Ints]:
     if not len(posts):
         return np.zeros(0, dtype=np.int64), np.zeros(0, dtype=np.int64)
     columns = [np.asarray(getattr(posts, f.name), dtype=np.float64).reshape(len(posts), -1) for f in fields(posts)]
-    table = np.hstack(columns) + 0.0  # a negative zero is a zero
+    table = np.hstack(columns)
     table[np.isnan(table)] = np.inf  # one spelling of not known; no value of a post is infinite
     rows = np.ascontiguousarray(table).view(np.dtype((np.void, table.shape[1] * table.itemsize)))[:, 0]
     _, first, group = np.unique(rows, return_index=True, return_inverse=True)

@@ -99,6 +99,6 @@ def covered(posts: Posts, mounts: Mounts, top: Floats, policy: Policy) -> Ints:
 
 def _steps(mounts: Mounts) -> tuple[Floats, Floats]:
     """Step [m] and greatest number of steps down of each mount; step 1 and none where it has no steps."""
-    stepped = (mounts.adjustment == ADJUSTMENTS.index("stepped")) & (mounts.step > 0)
+    stepped = mounts.adjustment == ADJUSTMENTS.index("stepped")
     step = np.where(stepped, mounts.step, 1.0)
     return step, np.where(stepped, np.floor(mounts.travel / step + 1e-9), 0.0)
