@@ -15,6 +15,7 @@ from pipeline.rules.alike import distinct
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.finding_lines import kit_findings, pair_findings
 from pipeline.rules.kits import kits, load_inputs, recommended
+from pipeline.rules.rank import ranks
 from pipeline.rules.verdict import codes
 from schemas.words import FIT_CODES, VERDICTS
 
@@ -266,3 +267,8 @@ def test_what_an_engineer_has_refused_gets_no_kit(name):
     _, _, f, k = made([post(strength_cleared="no", cleared_by=name), post()])
     assert VERDICTS[f.verdict[0, 0]] == "viable"  # mount_fit stays without STRENGTH
     assert k.post.tolist() == [1]
+
+
+def test_ranks_begin_anew_at_each_post_and_there_are_none_without_kits():
+    assert ranks(np.array([2, 2, 5, 7, 7, 7])).tolist() == [1, 2, 1, 1, 2, 3]
+    assert ranks(np.array([], dtype=np.int64)).tolist() == []

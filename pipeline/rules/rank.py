@@ -89,8 +89,6 @@ def differing(posts: Posts, post: Ints, mount: Ints, board: Ints, ring: Ints) ->
 
 def ranks(post: Ints) -> Ints:
     """1, 2, 3 ... within each run of equal `post`, (k,); `post` sorted."""
-    if not len(post):
-        return np.zeros(0, dtype=np.int64)
     starts = np.flatnonzero(np.r_[True, post[1:] != post[:-1]])
     lengths = np.diff(np.r_[starts, len(post)])
     return np.arange(len(post)) - np.repeat(starts, lengths) + 1

@@ -81,7 +81,7 @@ def _post_steps(plan: Plan) -> Iterator[Step]:
     if p.fittings[i] == FITTINGS.index("fixed"):
         yield Step("strip", math.nan, "strip the welded fittings off")
     lean = next(f for f in plan.fit.findings if f.code == "LEAN")
-    leans = lean.state[i if len(lean.state) > 1 else 0, 0] == FAIL
+    leans = lean.state[i, 0] == FAIL
     if p.line[i] == LINES.index("bent") or leans:
         angle = f" (it leans {math.degrees(p.lean[i]):.1f}°)" if leans else " (it is bent)"
         yield Step("straighten", math.nan, f"straighten or replace the post{angle}")
