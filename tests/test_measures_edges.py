@@ -160,7 +160,7 @@ def test_the_longest_text_that_is_read(read):
 
 @pytest.mark.parametrize(
     ("value", "whole", "decimal"),
-    [(999_999_999.0, True, True), (1e9, False, True), (999_999_999_999.0, False, True), (1e12, False, False),
+    [(999_999_999_999.0, True, True), (1e12, True, False), (999_999_999_999_999.0, True, False), (1e15, False, False),
      ("999999999", True, True), ("1000000000", False, True), ("1" * 15, False, True), ("1" * 16, False, False)],
 )  # fmt: skip
 def test_the_greatest_numbers_that_are_read(value, whole, decimal):
