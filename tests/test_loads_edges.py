@@ -235,6 +235,25 @@ def test_the_load_is_taken_at_its_own_height():
     assert high["M_N"].item() == pytest.approx(low["M_N"].item() * 3.0 / 2.6)
 
 
+# a post 2.6 m high with 0.9 m of extension, 102 mm thick above; court 0.1 m up, ring at 3 m, board 1.2 x 0.9 m, 0.8 m out
+BY_HAND = {
+    "L": 3.5, "z_r": 3.1, "h_c": 3.5, "z_b": 3.4, "z_t": 3.85, "D_m": 0.102, "e_b": 0.851, "e_m": 0.451, "e_r": 1.227,
+    "h_j": 0.9, "z_rj": 0.5, "z_bj": 0.8, "m": 60.0, "W": 588.399, "W_L": 3788.399,
+    "M_D": 9.80665 * (20 * 0.451 + 25 * 0.851 + 5 * 1.227),
+    "M_L": 3200 * 0.851, "M_P": 3100.0, "M_T": 1227.0, "M_PJ": 500.0, "M_N": 0.02 * 3.5 * 588.399, "M_NJ": 0.02 * 0.9 * 588.399,
+    "M_NL": 0.02 * 3.5 * 3788.399, "M_NLJ": 0.02 * 0.9 * 3788.399,
+}  # fmt: skip
+
+
+def test_places_weights_and_levers_by_hand():
+    """Source: design section 7, worked by hand; FIBA's 150, 151 and 225 mm; 9.80665 m/s2."""
+    k = kit(height=2.6, added=0.9, extended=True, upper_size=0.102, court_rise=0.1, ring_top=3.0, board_width=1.2,
+            board_height=0.9, overhang=0.8, lean=math.asin(0.02), mount_mass=20.0, board_mass=25.0,
+            ring_mass=5.0, extension_mass=10.0)  # fmt: skip
+    v = figures(k, POLICY)
+    assert {name: v[name].item() for name in BY_HAND} == pytest.approx(BY_HAND, rel=1e-6)
+
+
 def test_a_driven_post_has_no_footing_of_its_own():
     loads = screen(kit(driven=True, square=[False, True], footing_diameter=[0.45, 0.9]), POLICY)
     b = [0.1143, 0.1143 * math.sqrt(2)]

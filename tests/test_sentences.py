@@ -25,6 +25,7 @@ SIZE = Facts("pass", value=0.0889, least=0.0864, most=0.0914, post=ROUND, size_u
     [
         ("pass", False, ", within the mount's", "Measure"),
         ("confirm", True, "is estimated at 3.5 in (88.9 mm)", "Measure again"),
+        ("confirm", True, "Measure it: a tape round the post must read", "reach"),
         ("confirm", False, "but within reach of the measurement. Measure again: a tape round the post must read", "estimated"),
         ("fail", False, "altogether. A tape round the post must read", "reach"),
         ("fail", True, "altogether. A tape", "estimated at"),
