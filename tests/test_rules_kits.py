@@ -213,6 +213,24 @@ def test_a_footing_is_held_against_the_depth_that_is_asked_for(stated, margin, s
     assert (found.least, found.state) == (0.5, state)
 
 
+@pytest.mark.parametrize(("play", "storm", "margin"), [(0.3, 0.7, 0.3), (0.9, 0.2, 0.1), (1.25, 0.2, -0.25)])
+def test_a_strength_is_held_against_the_whole_of_it(play, storm, margin):
+    p, c, f = fitted([post()])
+    k = kits(
+        p, c, f, POLICY, lambda x: replace(no_load(x), utilisation_play=np.array([play]), utilisation_storm=np.array([storm]))
+    )
+    found = kit_findings(p, k, 0)[1]
+    assert (found.value, found.most, found.margin) == (max(play, storm), 1.0, pytest.approx(margin))
+
+
+def test_of_codes_that_are_near_the_nearest_three_are_named():
+    t = tables(Boards=tuple(board(f"BX-10{n}") for n in range(5)))
+    p, c, f, k = made([post(board_asked="BX-10")], t)
+    ((found,),) = refusals([post(board_asked="BX-10")], p, c, f, k)
+    assert found.suggestion.count("BX-10") == 3
+    assert " or " in found.suggestion
+
+
 def test_advice_compares_the_boards_place_with_the_rules_of_the_game():
     """FIBA: board face 1.20 m inside the inner edge of a 50 mm line."""
     rows = [post(post_to_end_line=d, wind_speed=w) for d, w in ((-0.3356, 51.4), (1.0, 30.0), (3.0, 51.4))]
