@@ -8,7 +8,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 POST_WORDS = _words(
-    "post|posts|pole|poles|upright|uprights|poste|postes|mástil|poteau|poteaux|mât|mâts|mast|masten|mastes|pfosten|rohr|tube|tubo|palo|pali"
+    "post|posts|pole|poles|upright|uprights|poste|postes|mástil|poteau|poteaux|mât|mâts|mast|masten|mastes|pfosten|rohr|tube|tubo|palo|pali|caño|jirafa|ständer|korbständer|säule|stange|piantana|haste"
 )
 """What is measured; a heading with one of them is surely about a post."""
 
@@ -24,14 +24,14 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_size": (
         _words(
             "diameter|dia|diam|od|width|wide|size|durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|diamètre|largeur|"
-            "côté|diámetro|ancho|lado|tamaño|diâmetro|largura|tamanho|diametro|larghezza|lato|dimension|dimensions|dimensione|dimensiones"
+            "côté|diámetro|ancho|lado|tamaño|bitola|diâmetro|largura|tamanho|diametro|larghezza|lato|dimension|dimensions|dimensione|dimensiones"
         ),
-        _words("outside|outer|external|across|ext|außen|aussen|extérieur|exterior|externo|esterno"),
+        _words("outside|outer|external|externa|across|ext|außen|aussen|extérieur|exterior|externo|esterno"),
     ),
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|hauteur|haut|altura|alto|altezza"),
         _words(
-            "above|ground|grade|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
+            "above|off|ground|grade|fgl|ffl|agl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
             "hors|sol|au|dessus|depuis|sobre|suelo|terreno|desde|acima|solo|fuori|terra|dal|suolo|libre|livre|libera"
         ),
     ),
@@ -44,7 +44,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     ),
     "post_line": (
         _words(
-            "straight|straightness|curved|curvature|gooseneck|bent|recto|curvo|droit|rectitude|courbe|gerade|gebogen|reto|dritto|"
+            "straight|straightness|derecho|curved|curvature|gooseneck|bent|recto|curvo|droit|rectitude|courbe|gerade|gebogen|reto|dritto|"
             "andamento|alignment"
         ),
         _words("line|linea|línea|ligne|linha"),
@@ -52,11 +52,11 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "old_fittings": (
         _words(
             "fittings|bracket|brackets|attached|attachment|attachments|hardware|fixtures|fixings|herrajes|herraje|fijaciones|ferrures|"
-            "fixations|anbauteile|halterungen|acessórios|fixações|accessori|staffe|accesorios|accessoires"
+            "fixations|anbauteile|halterungen|befestigungen|acessórios|fixações|accessori|staffe|accesorios|accessoires"
         ),
         _words(
             "old|left|on|any|still|items|things|anything|remaining|there|presenti|presentes|existentes|existants|existantes|antigas|antigos|"
-            "viejos|viejas|antiguos|anciennes|anciens|vorhandene|alte|vecchi|vecchie"
+            "viejos|viejas|antiguos|anciennes|anciens|vorhandene|alte|alt|bisherige|vecchi|vecchie"
         ),
     ),
     "condition": (
@@ -72,7 +72,23 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
 """Words that say the one column, and words that change nothing beside them. Source: common practice."""
 
 PLACES = _words(
-    "school|park|site|facility|ground|campus|location|building|escuela|colegio|parque|école|parc|schule|escola|scuola|parco"
+    "school|park|field|club|venue|site|facility|ground|campus|location|building|escuela|colegio|parque|école|parc|schule|escola|scuola|parco"
 )
 NAMES = _words("name|nombre|nom|nome|names")
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
+KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
+"""Words of a heading over what a post is, by any of its columns: `What kind of pole`."""
+NUMBERS = _words("n|no|nr|nº|num|number|id|ref|code|label|número|numéro|nummer|numero")
+"""Words beside the post for what it is called."""
+COMPOUND = r"(mast|rohr|pfosten|stander|korbstander|saulen)(form|durchmesser|hohe|hoehe|breite|nummer|nr|typ|art|zustand|querschnitt|mass)"
+"""German words of two, as they are compared."""
+IN_COMPOUNDS = {"mass": "dimension"}
+"""What the second part of such a word says, where it says another thing alone."""
+ABOVE = _words("above|off")
+GROUND = _words("ground|grade|floor")
+OTHER_THINGS = _words(
+    "tree|trees|species|dbh|trunk|sign|signs|light|lights|lamp|luminaire|fixture|manhole|tank|bollard|bench|culvert|hydrant|valve|pump|"
+    "door|window|flag|flagpole|planter|player|student|árbol|especie|arbre|essence|albero|specie|árvore|espécie|baum|baumart|schild|leuchte|"
+    "laterne|señal|luminaria|lampadaire|lampione|cartello|placa"
+)
+"""What a table is of where it is not of posts, in the heading of what its rows are: `Tree ID`, `Species`."""

@@ -90,7 +90,7 @@ FILLERS: dict[str, frozenset[str]] = {
         "old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
         "plate|plates|arm|arms|stub|stubs|ear|ears|hook|hooks|frame|gusset|gussets|piece|pieces|part|parts|steel|near|top|side|"
         "back|front|some|two|one|with|has|have|there|from|left|tack|spot|stitch|seam|fully|partially|"
-        "clevis|clevises|angle|angles|iron|bar|bars|flange|flanges|channel|collar|sleeve|nut|nuts|bolt|bolts|pin|pins|rod|rods|"
+        "sides|ends|faces|cleat|cleats|stubs|clevis|clevises|angle|angles|iron|bar|bars|flange|flanges|channel|collar|sleeve|nut|nuts|bolt|bolts|pin|pins|rod|rods|"
         "tube|pipe|crossarm|crossbar|mount|mounts|mounting|support|supports|metal|small|large|big|short|long|remains|remnants|"
         "leftover|attached|existing|both|three|four|place|solid|directly|attachment|attachments|braces|brace|u|"
         "placa|placas|soporte|soportes|oreja|orejas|restos|viejo|vieja|viejos|herraje|herrajes|"

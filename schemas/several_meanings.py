@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 _FORM = (
-    "type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
-    "tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
-    "type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
-    "Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
+    "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
+    "poteau|type de tube|type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
+    "Mast|Pfosten|Rohr|Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
     "formato|forma do poste|perfil do poste|descrição|"
-    "tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione"
+    "palo|tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione"
 )
 _POST = (
     "id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
@@ -33,7 +33,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
 GROUNDS = (
     r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
     r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
-    r"church|ymca|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
+    r"church|ymca|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
     r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
     r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
 )
@@ -59,7 +59,7 @@ COURTS = r"(?:courts?|playgrounds?|pitch|cancha|pista|terrain|spielfeld|platz|qu
 """Words of a heading over the court of a ground, as a pattern."""
 
 POSTS_IN_TITLES = (
-    r"posts?|poles?|uprights?|hoops?|basketball|backboards?|postes?|poteaux?|mast(?:en)?|pfosten|pal[oi]|baloncesto|basquete?|"
+    r"posts?|poles?|uprights?|hoops?|basketball|basket|b[áa]squet(?:bol)?|jirafas?|backboards?|postes?|poteaux?|mast(?:en)?|pfosten|pal[oi]|baloncesto|basquete?|"
     r"pallacanestro|canastas?|paniers?|k[öo]rbe|basketballk[öo]rbe|canestri"
 )
 """Words of a title over a table of posts, as a pattern."""

@@ -22,12 +22,12 @@ TOOL_OF = {"post_size": "measured_with", "post_height": "height_measured_with"}
 
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
-    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
+    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment", "loc", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
     "customer": ("district", "owner", "account"),
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
     "post_shape": ("section", "profile"),
-    "post_size": ("size", "width", "dimensions", "dimension", "dims", "side length", "measurement", "ext dia", "ext diameter"),
+    "post_size": ("size", "width", "dimensions", "dimension", "dims", "side length", "across", "measurement", "ext dia", "ext diameter"),
     "post_height": ("h", "tall", "hgt"),
     "size_basis": ("basis",),
     "measured_with": ("measured by", "tool"),

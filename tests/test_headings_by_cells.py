@@ -66,6 +66,21 @@ def test_posts_numbered_anew_at_each_ground_and_court_are_named() -> None:
     assert [r.post_code for r in korb] == ["Korb 1", "Korb 2"]
 
 
+def test_what_stands_below_tells_a_survey_by_lay_words() -> None:
+    heads = ["place", "which hoop", "what kind of pole", "across", "off the ground to top", "anything on the pole"]
+    row = rows_of(heads, ["Juniper Park", "by the pool", "round steel", '4"', "8'6\"", "nothing"])[0]
+    assert (row.site_name, row.post_code, row.post_shape, row.old_fittings, row.held) == (
+        "Juniper Park", "by the pool", "round", "none", False,
+    )  # fmt: skip
+    assert row.post_size == pytest.approx(0.1016)
+
+
+def test_words_and_questions_about_one_thing_agree_or_are_asked() -> None:
+    heads = ["School", "Post", "Shape", "OD (in)", "Height (ft)", "Hardware", "Weld?"]
+    agree, differ = rows_of(heads, ["Elm", "1", "round", 4, 8, "none", "N"], ["Elm", "2", "round", 4, 8, "none", "Y"])
+    assert (agree.old_fittings, agree.held, differ.held) == ("none", False, True)
+
+
 def test_a_pipe_size_is_a_size_where_each_cell_names_a_pipe() -> None:
     heads = ["School", "Post", "Pipe size", "Height (ft)"]
     assert rows_of(heads, ["Elm", "1", "NPS 3", 8.5], ["Elm", "2", "4 in sch 40", 8.5])[0].post_size == pytest.approx(0.0889)
@@ -145,6 +160,9 @@ BY_WORDS = [
     ("Nº de postes iguais", "quantity"),
     ("1. What is the name of the park or school?", "site_name"), ("2. Which pole is this?", "post_code"),
     ("Höhe Mast", "post_height"),
+    ("(5) Height above FGL [m]", "post_height"), ("off the ground to top", "post_height"),
+    ("Name of field", "site_name"),
+    ("Rohrmaß", "post_size"), ("Caño (diámetro)", "post_size"), ("N° de jirafa", "post_code"), ("# poles", "quantity"),
     ("6. Is the pole straight all the way up?", "post_line"), ("Top of backboard above grade", None),
     ("Inside diameter", None),
     ("Diameter at base", None), ("Height of straight part", None), ("Height above court", None),
@@ -159,7 +177,24 @@ def test_a_heading_is_known_by_all_its_words(heading: str, name: str | None) -> 
     assert (known.name if known else None) == name
 
 
+LEGENDS = [
+    ("N = none, B = bolted, W = welded", "W", "fixed"), ("N = none, B = bolted, W = welded", "B", "removable"),
+    ("Key: N - none; W - welded", "W", "fixed"), ("W = welded", "W", None), ("W = west, E = east", "W", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("legend", "code", "value"), LEGENDS)
+def test_a_legend_says_what_letters_stand_for(legend: str, code: str, value: str | None) -> None:
+    heads = ["School", "Post", "Shape", "OD (in)", "Height (ft)", "Attachments (N/B/W)"]
+    row = rows_of(heads, ["Elm", "1", "round", 4, 8, code], [legend])[0]
+    assert row.old_fittings == value
+    assert value is None or ("old_fittings", code, "words") in [(o.name, o.typed, o.how) for o in row.origins]
+
+
 OTHERS = [
+    ["Sign ID", "Location", "Post Type", "Height", "Width"], ["Manhole ID", "Location", "Shape", "Diameter (in)", "Depth (ft)"],
+    ["Tank", "Site", "Shape", "Diameter (m)", "Height (m)"], ["Baum Nr", "Standort", "Umfang", "Höhe", "Zustand"],
+    ["Árbol", "Parque", "Diámetro", "Altura", "Estado"], ["Backboard", "School", "Type", "Width", "Height"],
     ["Tree ID", "Species", "Diameter (in)", "Height (ft)", "Condition", "Notes"], ["Ref", "OD (mm)", "WT", "Length", "Material"],
     ["Item", "Shape", "Width", "Height", "Style"], ["No", "Type", "Diameter", "Height", "Qty", "Price"],
     ["Tag", "Size", "Height", "Base", "Finish"],

@@ -123,6 +123,8 @@ TITLES = (
     ([["Surveyor", "Jane Park"]], None),
     ([["Hoops measured by Tom Field"]], None),
     ([["Town of Elm Park"]], None),
+    ([["Location of works: Dingle Rec"]], "Dingle Rec"),
+    ([["Site contact: Tom Park"]], None),
     ([["Elm School", "Oak School"]], None),
     ([["Poles of Oak Park and Elm Park"]], None),
     ([["Basketball park survey"]], None),

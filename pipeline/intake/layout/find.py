@@ -19,6 +19,7 @@ from pipeline.intake.layout.headings_asked import (
     unknown_headings,
 )
 from pipeline.intake.layout.in_columns import Band, bands_of
+from pipeline.intake.layout.legend import legend_of
 from pipeline.intake.layout.named_posts import with_named_posts
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
@@ -53,8 +54,10 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     for sheet in book.sheets:
         if parts := [bands for part in apart(sheet) if (bands := _bands(part))]:
             headings[sheet.name] = frozenset(n for bands in parts for b in bands for t in b.tables for n in t.heads)
+            first, legend = len(found.records), legend_of(sheet)
             for bands in parts:
                 _read_sheet(bands, file, found)
+            found.records[first:] = [replace(r, legend=legend) for r in found.records[first:]]
             found.notes += hidden(sheet, found.records)
     if not headings:
         return [], [no_headings(book, file)], found.notes

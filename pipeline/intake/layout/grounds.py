@@ -15,8 +15,8 @@ _CUT = re.compile(
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)",
     re.IGNORECASE,
 )
-_OF_A_PERSON = re.compile(r"\s+(?:from|by|por|par|von|da)\s+|:", re.IGNORECASE)
-"""What stands before somebody's name; after a colon a ground is named only where the label speaks of one."""
+_OF_A_PERSON = re.compile(r"\s+(?:from|by|por|par|von|da)\s+", re.IGNORECASE)
+"""What stands before somebody's name."""
 _PROJECT = re.compile(
     r"^\s*(?:project|job|job name|re|subject|obra|proyecto|projet|chantier|projekt|objekt|bauvorhaben|maßnahme|betreff|projeto|"
     r"progetto|lavoro|oggetto)\s*:\s*",
@@ -24,7 +24,9 @@ _PROJECT = re.compile(
 )
 """Labels after which a ground may be named."""
 _LABEL = re.compile(
-    r".*\b(?:survey|posts?|poles?|hoops?|location|venue|site(?: no| number| code| id)?|school|park)\s*", re.IGNORECASE
+    r"(?!.*\b(?:contact|ranger|surveyor|manager|principal|phone|attn|person|inspector|keeper|caretaker|coach|officer|staff)\b)"
+    r".*\b(?:survey|posts?|poles?|hoops?|location|venue|site(?: no| number| code| id)?|school|park)\b.*",
+    re.IGNORECASE,
 )
 _ABOUT_IT = re.compile(
     r"(?:basketball|post|posts|pole|poles|hoop|hoops|goal|goals|backboard|backboards|court|courts|survey|surveys|inventory|list|"
@@ -41,19 +43,17 @@ def ground_in(text: str) -> str:
     text = _PROJECT.sub("", text)
     if len(text) > 120 or _NO_GROUND.search(text):
         return ""
-    first, *rest = _CUT.split(" ".join(text.split()))
-    pieces = [first] + [
-        piece
-        for label, cut, piece in zip([first, *rest[1::2]], rest[::2], rest[1::2], strict=False)
-        if not _OF_A_PERSON.fullmatch(cut) or (cut == ":" and _LABEL.fullmatch(label))
-    ]
+    label, colon, rest = text.partition(":")
+    text = rest if colon and _LABEL.fullmatch(label) and not _named(label) else label
+    first, *parts = _CUT.split(" ".join(text.split()))
+    pieces = [first, *(piece for cut, piece in zip(parts[::2], parts[1::2], strict=True) if not _OF_A_PERSON.fullmatch(cut))]
     found = [name for piece in pieces if (name := _named(piece))]
     return found[0] if len(found) == 1 else ""
 
 
 def _named(piece: str) -> str:
     """The piece without the words round a name; '' where it names no ground by a name of its own."""
-    words = piece.split()
+    words = piece.strip(" #*•-–—·|").split()
     while words and _ABOUT_IT.fullmatch(words[0]):
         words = words[1:]
     while words and _ABOUT_IT.fullmatch(words[-1]) and not (words[-1].isdigit() or words[-1].casefold() == "field"):

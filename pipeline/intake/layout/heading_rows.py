@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
+from pipeline.intake.survey.heading_words import names_a_post, of_other_things
 from pipeline.intake.survey.headings import SYNONYM, Claim, claim, joined
 from pipeline.reading.book import Cell
 from schemas.several_meanings import POSTS_IN_TITLES
@@ -18,6 +19,7 @@ _WHOSE = frozenset(("site_code", "site_name", "post_code"))
 _ONLY_OF_POSTS = frozenset(("post_code", "post_shape", "wall", "post_line", "post_base", "old_fittings", "quantity"))
 """Columns of which one stands in a table of posts beside size and height; trees have none of them."""
 _LONGEST = 80  # characters of a heading
+_BELOW = 40  # rows below a heading that may tell its columns
 _ABOVE = 12  # rows above a heading in which a title is looked for
 _ABOUT_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES})\b", re.IGNORECASE)
 
@@ -56,6 +58,21 @@ def heading_at(
         if used and more and _is_survey(two, named, about):
             return two
     return one if _is_survey(one, named, about) else None
+
+
+def by_words_below(
+    rows: Sequence[tuple[int, Row]], i: int, decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow]
+) -> HeadingRow | None:
+    """The heading at row `i` where only what stands below it tells its columns; it must speak of posts, their size and height."""
+    texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
+    one = _one_row(texts)
+    sized = {"post_size", "post_height"}
+    of_posts = any(names_a_post(t) for t in texts.values())
+    if len(texts) < 4 or not of_posts or not sized <= _names(one.claims.values()) or _of_others(one):
+        return None
+    found = decide(one, rows[i + 1 : i + 1 + _BELOW])
+    surely = {c.name for c in found.claims.values() if c.strength >= SYNONYM} & OF_A_POST
+    return found if len(surely) >= 2 and _names(found.claims.values()) & _WHOSE else None
 
 
 def _one_row(texts: Mapping[int, str]) -> HeadingRow:
@@ -113,6 +130,12 @@ def _means_something(text: str) -> bool:
     return claim(text) is not None or labelled(text) is not None or bool(group_label(text))
 
 
+def _of_others(row: HeadingRow) -> bool:
+    """Whether the rows are other things by a heading, and no heading surely names a post."""
+    named = any(c.name == "post_code" and c.strength >= SYNONYM for c in row.claims.values())
+    return not named and any(of_other_things(t) for t in row.texts.values())
+
+
 def _about_posts(above: Row) -> bool:
     """Whether a row above a heading speaks of posts, or names a ground."""
     texts = [str(c.value) for c in above.values() if c.kind == "text"]
@@ -133,6 +156,8 @@ def _is_survey(row: HeadingRow, named: bool, about: bool) -> bool:
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
+    if _of_others(row):
+        return False
     if about and len(names) >= 4 and {"post_size", "post_height"} <= names and names & _ONLY_OF_POSTS and of_a_post:
         return True
     return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)

@@ -38,7 +38,7 @@ def two_headings(table: Table, file: str) -> list[Query]:
         for head in heads:
             by_label.setdefault(head.label, []).append(head)
         for first, *others in by_label.values():
-            asked = all(question_of(h.text, name) for h in (first, *others))  # several questions about one thing
+            asked = any(question_of(h.text, name) for h in (first, *others))  # questions about one thing
             found += [_second(table, file, name, first, second) for second in others if not asked]
     return found
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -62,7 +63,7 @@ class Record:
     CONFLICT at their cells). `wrong` is what the layout cannot answer: the values of those columns are left out. `named`
     has the posts' own names where the Post cell names several. `asked` are columns for which a HEADING query stands,
     with the heading's cell: they may be stated under a heading that is not known. `shapes` are shapes under such headings,
-    `warnings` cells there that say gooseneck or welded.
+    `warnings` cells there that say gooseneck or welded. `legend` has what codes on the sheet stand for.
     """
 
     sheet: str
@@ -77,3 +78,4 @@ class Record:
     asked: dict[str, str] = field(default_factory=dict)
     shapes: tuple[Stated, ...] = ()
     warnings: tuple[Stated, ...] = ()
+    legend: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

@@ -13,6 +13,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.measures import PipeSize, heading_unit, read_post_size, read_whole
 from pipeline.intake.survey.folding import fold, fold_word
+from pipeline.intake.survey.heading_words import says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.near_headings import may_mean
@@ -75,7 +76,8 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
     bare = heading_unit(text)[0].strip()
-    known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), ())
+    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ()
+    known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
     names = known or _near(text, column, heading.claims, rows) or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
     return [m for m in names if m not in sure]

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
-from pipeline.intake.layout.heading_rows import HeadingRow, heading_at
+from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at
 from pipeline.intake.layout.several_meanings import decided
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
@@ -91,6 +91,8 @@ def find_tables(grid: Grid, named: bool = False) -> list[Table]:
     i = 0
     while i < len(rows) and (starts or i < _SEARCHED):
         found = heading_at(rows, i, 3 if starts else 1, named, on_tab)
+        if not found and not starts:
+            found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0])
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
         if found:

@@ -21,7 +21,7 @@ def _plain(text: str) -> str:
 def fold(text: str) -> str:
     """Heading as it is compared: letters and digits only; `#`, `n°` and `№` say number."""
     plain = _plain(re.sub(r"\b([Nn])[°º]", r"\1o ", text))
-    plain = re.sub(r"#\s*of\b", "no of", plain)
+    plain = re.sub(r"#\s*(?:of\b|(?=posts\b|poles\b))", "no of ", plain)
     plain = re.sub(r"(?<=\w)\s*#\s*$", " no", plain).replace("&", " and ")
     return "".join(c for c in plain if c.isalnum())
 

@@ -6,9 +6,24 @@ import re
 from functools import cache
 
 from pipeline.intake.survey.folding import fold
-from schemas.heading_words import MADE_OF, NAMES, PLACES, POST_WORDS, SAY_NOTHING, WHICH
+from schemas.heading_words import (
+    ABOVE,
+    COMPOUND,
+    GROUND,
+    IN_COMPOUNDS,
+    KINDS,
+    MADE_OF,
+    NAMES,
+    NUMBERS,
+    OTHER_THINGS,
+    PLACES,
+    POST_WORDS,
+    SAY_NOTHING,
+    WHICH,
+)
 
 _MOST = 14  # words of a heading
+_COMPOUND = re.compile(COMPOUND)
 
 
 def composed(heading: str) -> tuple[str, bool] | None:
@@ -23,11 +38,11 @@ def composed(heading: str) -> tuple[str, bool] | None:
     rest = words - _folded(POST_WORDS)
     if rest <= _folded(SAY_NOTHING | PLACES | NAMES) and rest & _folded(NAMES) and rest & _folded(PLACES) and not post:
         return "site_name", True
-    if post and rest <= _folded(SAY_NOTHING | WHICH) and rest & _folded(WHICH):
+    if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = [name for name, (telling, _) in MADE_OF.items() if rest & _folded(telling)]
-    if not about and post and {"above"} <= rest:
-        about = ["post_height"]
+    if not about and rest & _folded(ABOVE) and rest & _folded(GROUND):
+        return ("post_height", post) if rest <= _folded(SAY_NOTHING | ABOVE | GROUND | MADE_OF["post_height"][1]) else None
     if len(about) != 1:
         return None
     telling, beside = MADE_OF[about[0]]
@@ -38,7 +53,28 @@ def words_of(heading: str) -> set[str]:
     """The folded words of a heading, without a number in front."""
     plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", heading)
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain).replace("_", " ")
-    return {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
+    words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
+    parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}
+    apart_again = {fold(p) for m in parts.values() for p in (m[1], IN_COMPOUNDS.get(m[2], m[2]))}
+    return (words - parts.keys()) | apart_again
+
+
+def says_a_kind(heading: str) -> bool:
+    """Whether a heading asks for the kind of post and nothing else: `What kind of pole`."""
+    words = words_of(heading)
+    rest = words - _folded(POST_WORDS)
+    return len(words) > len(rest) and bool(rest & _folded(KINDS)) and rest <= _folded(SAY_NOTHING | KINDS)
+
+
+def names_a_post(heading: str) -> bool:
+    """Whether a heading has a word for a post."""
+    return bool(words_of(heading) & _folded(POST_WORDS))
+
+
+def of_other_things(heading: str) -> bool:
+    """Whether a heading says that the rows are other things than posts: `Tree ID`, `Species`."""
+    words = words_of(heading)
+    return bool(words & _folded(OTHER_THINGS)) and words <= _folded(OTHER_THINGS | NUMBERS | NAMES | KINDS)
 
 
 @cache

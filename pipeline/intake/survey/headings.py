@@ -42,9 +42,14 @@ def _meanings() -> dict[str, tuple[str, int]]:
 MEANINGS = _meanings()
 
 
+_NUMBERED = re.compile(r"^\s*(?:\(\d{1,2}\)|\d{1,2}[.)])\s*(?=[^\W\d])")
+"""A number in front of a heading: `(3) Height`, `3. Height`."""
+
+
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
+    text = _NUMBERED.sub("", text)
     bare, unit = heading_unit(text)
     ours = _our_words(bare)
     for words in (bare, text, _without_remark(bare), ours):
@@ -65,7 +70,9 @@ _OR = re.compile(r"\s*/\s*|\s+(?:or|ou|oder|o|u)\s+", re.IGNORECASE)
 
 
 _SIDE = ("post_size", WEAK)
-_SIDES = frozenset(fold(w) for w in ("side", "sides", "lado", "côté", "Kantenlänge", "Kante", "Seite", "lato", "breadth", "face"))
+_SIDES = frozenset(
+    fold(w) for w in ("side", "sides", "lado", "côté", "Kantenlänge", "Kante", "Seite", "lato", "breadth", "face", "w")
+)
 """Words for a square post's width, beside another for its diameter. Source: common practice."""
 
 
@@ -102,6 +109,8 @@ def _without_remark(heading: str) -> str:
     known = MEANINGS.get(fold(m[1]))
     words = {fold(w) for w in re.split(r"[\s,;/|]+|\bor\b", m[2])} - {""}
     listed = _listed(SURVEY.column(known[0])) if known else frozenset()
+    if known and listed and len(words) > 1 and all(len(w) == 1 for w in words):  # `(N/B/W)`: letters of a legend
+        return m[1]
     return m[1] if words <= PASSED_OVER_IN_HEADINGS | listed else ""
 
 

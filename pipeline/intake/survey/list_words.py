@@ -138,10 +138,12 @@ def combined(name: str, answers: Sequence[tuple[str, str]]) -> str | None:
     for heading, text in answers:
         question, word = question_of(heading, name), read_word(name, text, heading)
         yes = fold_word(text) in _folded(YES)
-        if question is None or (word is None and not (yes or fold_word(text) in _folded(NO))):
+        if word is None and (question is None or not (yes or fold_word(text) in _folded(NO))):
             return None
         if word is not None and word.value != "unknown":
             left &= {word.value}
+        elif question is None:
+            continue
         elif yes:
             left -= _RULED_OUT_BY_SOMETHING
         else:

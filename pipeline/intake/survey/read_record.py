@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from pipeline.intake.layout.grid import line
+from pipeline.intake.layout.legend import Legend, spelled_out
 from pipeline.intake.layout.record import How, Record, Stated
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
 from pipeline.intake.survey.folding import fold
@@ -31,6 +32,7 @@ class _Draft:
 
     cells: dict[str, str]
     seller: Seller = field(default_factory=dict)
+    legend: Legend = field(default_factory=dict)
     typed: dict[str, str] = field(default_factory=dict)
     values: dict[str, Any] = field(default_factory=dict)
     given: dict[str, str] = field(default_factory=dict)  # unit of each measure
@@ -62,7 +64,7 @@ def shown(value: Any) -> str:
 
 def read_record(record: Record, file: str, seller: Seller = NO_WORDS) -> RowRead:
     """Read one record; nothing is looked at but its own cells. `seller` are the seller's own words of lists."""
-    draft = _Draft(dict(record.places), seller)
+    draft = _Draft(dict(record.places), seller, record.legend)
     for wrong in record.wrong:
         draft.fault(wrong.name, Fault(wrong.code, wrong.message, wrong.suggestion), wrong.at)
     for name in sorted(record.values, key=_ORDER.__getitem__):
@@ -84,7 +86,11 @@ def _take(draft: _Draft, column: Column, stated: Stated) -> None:
     """Read one column's cell into the draft."""
     name, unit = column.name, stated.heading.unit
     draft.typed[name] = typed(stated.cell, "" if column.kind in _NO_UNIT else unit)
-    got = read_cell(column, stated.cell, unit, heading=stated.heading.text, seller=draft.seller)
+    words = spelled_out(draft.legend, name, stated.cell) if column.kind == "choice" and draft.legend else ""
+    cell = replace(stated.cell, kind="text", value=words) if words else stated.cell
+    got = read_cell(column, cell, unit, heading=stated.heading.text, seller=draft.seller)
+    if words and isinstance(got, Reading):
+        got = replace(got, how="words")
     if isinstance(got, Fault):
         draft.fault(name, got)
     elif got.value is not None:
@@ -97,7 +103,7 @@ def _take(draft: _Draft, column: Column, stated: Stated) -> None:
 
 def _take_answers(draft: _Draft, column: Column, said: tuple[Stated, ...]) -> bool:
     """Read several yes/no questions about one column together; False where they are none, or leave nothing."""
-    if not all(question_of(s.heading.text, column.name) for s in said):
+    if not any(question_of(s.heading.text, column.name) for s in said):
         return False
     value = combined(column.name, [(s.heading.text, _yes_or_no(s)) for s in said])
     if value is None:
