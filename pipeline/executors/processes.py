@@ -7,7 +7,7 @@ import os
 import threading
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor
+from concurrent.futures import BrokenExecutor, Future, ProcessPoolExecutor, wait
 from contextlib import contextmanager, suppress
 from typing import Any, Protocol
 
@@ -21,6 +21,9 @@ Lost = Callable[[Any, str], Any]
 
 TRIES = 3
 """A batch whose worker was lost is done again so often; then its tasks go one by one, and a killer fails alone."""
+
+LOOK = 60.0
+"""So long a batch is waited for before one looks whether its process is alive [s]."""
 
 HOW = "forkserver" if "forkserver" in multiprocessing.get_all_start_methods() else "spawn"
 """How processes start: never as a copy of one that has threads."""
@@ -151,36 +154,64 @@ class Here:
 
 
 class Processes:
-    """Processes of this machine; what is shared goes over once, at a process's start."""
+    """Processes of this machine; what is shared goes over once, at a process's start.
+
+    Each process is a pool of its own: a pool of several that is about to start one of them when another dies can wait
+    for ever for the new one (CPython before 3.12, issues 109047 and 109917).
+    """
 
     def __init__(self, shared: Any, jobs: int) -> None:
         self.width, self.tries = 2 * jobs, TRIES
-        self._jobs, self._shared = jobs, shared
-        self._pool = self._make()
+        self._shared = shared
+        self._pools = [self._make() for _ in range(jobs)]
+        self._given: list[list[Future[list[Any]]]] = [[] for _ in range(jobs)]
+        self._lost: list[Future[list[Any]]] = []  # handed over while a process died, and never heard of again
 
     def _make(self) -> ProcessPoolExecutor:
         how = multiprocessing.get_context(HOW)
-        return ProcessPoolExecutor(self._jobs, how, initializer=_start, initargs=(self._shared,))
+        return ProcessPoolExecutor(1, how, initializer=_start, initargs=(self._shared,))
 
     def submit(self, work: Work, batch: Sequence[Any]) -> Future[list[Any]]:
-        """Hand a batch over; to new processes where the old ones are broken."""
+        """Hand a batch over to the process that has least to do; to a new one where that is broken."""
+        self._given = [[f for f in given if not f.done()] for given in self._given]
+        i = min(range(len(self._pools)), key=lambda i: len(self._given[i]))
         try:
-            return self._pool.submit(_call, work, batch)
+            future = self._pools[i].submit(_call, work, batch)
         except BrokenExecutor:
-            self.close()
-            self._pool = self._make()
-            return self._pool.submit(_call, work, batch)
+            self._pools[i].shutdown(wait=True, cancel_futures=True)
+            self._lost += [f for f in self._given[i] if not f.done()]
+            self._pools[i], self._given[i] = self._make(), []
+            future = self._pools[i].submit(_call, work, batch)
+        self._given[i].append(future)
+        return future
 
     def result(self, future: Future[list[Any]]) -> list[Any]:
         """Wait for a batch."""
-        try:
-            return future.result()
-        except BrokenExecutor as error:
-            raise WorkerLostError("its worker process was lost each time it was tried") from error
+        while True:
+            wait([future], timeout=LOOK)
+            try:
+                if future.done():
+                    return future.result()
+                self._look(future)
+            except BrokenExecutor as error:
+                raise WorkerLostError("its worker process was lost each time it was tried") from error
+
+    def _look(self, future: Future[list[Any]]) -> None:
+        """BrokenExecutor where the process is gone that has a batch."""
+        if future in self._lost:
+            raise BrokenExecutor
+        for pool, given in zip(self._pools, self._given, strict=True):
+            if future in given:
+                pool.submit(_nothing)
 
     def close(self) -> None:
         """Let the processes go."""
-        self._pool.shutdown(wait=True, cancel_futures=True)
+        for pool in self._pools:
+            pool.shutdown(wait=True, cancel_futures=True)
+
+
+def _nothing() -> None:
+    """Work by which one sees whether a process is alive."""
 
 
 _SHARED: Any = None
