@@ -211,6 +211,12 @@ def test_the_lowest_ring_that_is_offered_is_the_policys_least(height, offered):
     assert ("accept a ring" in found.sentence) is offered
 
 
+@pytest.mark.parametrize(("clear", "offered"), [(inches(30), True), (inches(30) - 2e-6, False)])
+def test_a_lower_ring_is_offered_where_the_clamps_have_room_for_it(clear, offered):
+    found, _ = remedy(post(post_height=feet(8), clear_length=clear))
+    assert ("accept a ring at 9 ft 6 in" in found.sentence) is offered
+
+
 @pytest.mark.parametrize(("above", "level"), [(0.0007, True), (-0.0007, True), (0.0009, False), (-0.0009, False)])
 def test_less_than_half_a_sixteenth_is_shown_as_nothing(above, level):
     found, _ = remedy(post(post_size=inches(6), post_height=2.9, ring_heights=(2.9 + above,)))

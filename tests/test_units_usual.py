@@ -27,3 +27,32 @@ si(unit_of("kip ft", "moment"))
 assert "pint" in sys.modules
 """
     subprocess.run([sys.executable, "-c", script], check=True)
+
+
+@pytest.mark.parametrize("unit", UNITS, ids=lambda u: f"{u.short} {u.kind}")
+def test_metric_units_are_those_of_the_metric_system(unit):
+    """Source: the SI brochure, ninth edition, units and prefixes; the kilogram-force is metric and no unit of the SI (memory)."""
+    known = ("length", "mass", "speed", "force", "moment", "pressure")
+    own = (
+        "µm",
+        "mm",
+        "cm",
+        "dm",
+        "m",
+        "km",
+        "g",
+        "kg",
+        "m/s",
+        "km/h",
+        "N",
+        "kN",
+        "kgf",
+        "N m",
+        "kN m",
+        "mPa",
+        "Pa",
+        "kPa",
+        "MPa",
+        "GPa",
+    )
+    assert unit.metric == (unit.kind in known and unit.short in own)

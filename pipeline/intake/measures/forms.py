@@ -14,12 +14,11 @@ from pipeline.units import FEET_INCHES, Unit, si, unit_of
 
 @dataclass(frozen=True, slots=True)
 class Worth:
-    """What a form is worth: a number of units, or a sum in SI, and the unit that was used ('' = none)."""
+    """What a form is worth: a number of units, or without a unit a sum in SI, and how the unit that was used is written."""
 
     value: Fraction
     unit: Unit | None
     short: str
-    in_si: bool = False
 
 
 class UnclearFormError(Exception):
@@ -166,7 +165,7 @@ def _chain(parts: tuple[tuple[Found, Unit], ...]) -> Worth:
         if above and value >= si(above) / si(unit):
             raise UnclearFormError(f"has {words(found)} {unit.short} beside {above.short}", _carried(parts))
         total, above = total + value * si(unit), unit
-    return Worth(total, None, FEET_INCHES if set(shorts) == {"ft", "in"} else shorts[0], in_si=True)
+    return Worth(total, None, FEET_INCHES if set(shorts) == {"ft", "in"} else shorts[0])
 
 
 def _carried(parts: tuple[tuple[Found, Unit], ...]) -> tuple[str, ...]:
@@ -236,7 +235,7 @@ def match(found: Found, heading: Unit | None, heading_text: str) -> Worth | None
         if pattern.fullmatch(letters):
             worth = form(core, heading, heading_text)
             minus = signed and found[0].letter == "-"
-            return Worth(-worth.value, worth.unit, worth.short, worth.in_si) if minus else worth
+            return Worth(-worth.value, worth.unit, worth.short) if minus else worth
     return None
 
 

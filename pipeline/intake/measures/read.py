@@ -108,7 +108,7 @@ def _why_no_unit(heading_unit: str, kind: str) -> str:
 
 def _measure(value: object, kind: str, worth: Worth) -> Measure | Doubt:
     unit = worth.unit
-    done = worth.in_si or unit is None or unit.kind == "number"
+    done = unit is None or unit.kind == "number"
     if unit is not None and kind == "number" and unit.kind == "percent":
         return Measure(worth.value * si(unit) / 100, worth.short)
     result = worth.value if done or unit is None else worth.value * si(unit)

@@ -36,7 +36,7 @@ def _ratio(rise: Fraction, run: Fraction) -> Worth:
     """Rise to run; a post leans less than one in one."""
     if rise >= run:
         raise UnclearFormError("is steeper than one in one")
-    return Worth(rise / run, None, "slope", in_si=True)
+    return Worth(rise / run, None, "slope")
 
 
 def _arc(m: re.Match[str]) -> Worth:
@@ -60,7 +60,7 @@ def _two_lengths(found: tuple[Token, ...]) -> Worth | None:
     times = quantity(found[m.start(3) : m.end(3)], lower, True) if m[3] else Fraction(1)
     if times == 0 or rise >= times * si(lower):
         raise UnclearFormError("is steeper than one in one")
-    return Worth(rise / (times * si(lower)), None, "slope", in_si=True)
+    return Worth(rise / (times * si(lower)), None, "slope")
 
 
 def _plain(text: str) -> Fraction:
