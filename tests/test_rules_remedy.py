@@ -211,6 +211,12 @@ def test_the_lowest_ring_that_is_offered_is_the_policys_least(height, offered):
     assert ("accept a ring" in found.sentence) is offered
 
 
+def test_a_mount_whose_clamps_have_room_is_named_before_a_cheaper_one_that_wants_more_cleared():
+    t = tables(Mounts=(mount("M-1", clamp_length_m=inches(40), price=Decimal(1)), mount("M-2")))
+    found, _ = remedy(post(old_fittings="fixed", clear_length=inches(32)), t)
+    assert (found.mount, [s.kind for s in found.steps]) == ("M-2", ["strip"])
+
+
 @pytest.mark.parametrize(("clear", "offered"), [(inches(30), True), (inches(30) - 2e-6, False)])
 def test_a_lower_ring_is_offered_where_the_clamps_have_room_for_it(clear, offered):
     found, _ = remedy(post(post_height=feet(8), clear_length=clear))
