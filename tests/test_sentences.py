@@ -176,7 +176,7 @@ def test_a_post_near_the_end_line_wants_padding(away, said):
 
 @pytest.mark.parametrize(
     ("line", "said"),
-    [(0.35, "as asked"), (0.356, "as asked"), (0.363, "less than that"), (0.337, "more than that"), (1.7, "outside")],
+    [(0.35, "as asked"), (0.356, "as asked"), (0.3565, "less than that"), (0.3435, "more than that"), (1.7, "outside")],
 )
 def test_the_boards_face_against_the_end_line(line, said):
     """1.6 m of overhang, 50 mm of line: 1.2 m inside where the post stands 0.35 m off (FIBA, memory)."""
