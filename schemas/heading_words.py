@@ -31,7 +31,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|hauteur|haut|altura|alto|altezza"),
         _words(
-            "above|off|ground|grade|fgl|ffl|agl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
+            "above|off|ground|grade|surface|fgl|ffl|agl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
             "hors|sol|au|dessus|depuis|sobre|suelo|terreno|desde|acima|solo|fuori|terra|dal|suolo|libre|livre|libera"
         ),
     ),
@@ -52,7 +52,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "old_fittings": (
         _words(
             "fittings|bracket|brackets|attached|attachment|attachments|hardware|fixtures|fixings|herrajes|herraje|fijaciones|ferrures|"
-            "fixations|anbauteile|halterungen|befestigungen|acessórios|fixações|accessori|staffe|accesorios|accessoires"
+            "fixations|suportes|soportes|supporti|attaches|attacchi|halterung|anbauteile|halterungen|befestigungen|acessórios|fixações|accessori|staffe|accesorios|accessoires"
         ),
         _words(
             "old|left|on|any|still|items|things|anything|remaining|there|presenti|presentes|existentes|existants|existantes|antigas|antigos|"
@@ -89,6 +89,6 @@ GROUND = _words("ground|grade|floor")
 OTHER_THINGS = _words(
     "tree|trees|species|dbh|trunk|sign|signs|light|lights|lamp|luminaire|fixture|manhole|tank|bollard|bench|culvert|hydrant|valve|pump|"
     "door|window|flag|flagpole|planter|player|student|árbol|especie|arbre|essence|albero|specie|árvore|espécie|baum|baumart|schild|leuchte|"
-    "laterne|señal|luminaria|lampadaire|lampione|cartello|placa"
+    "laterne|señal|luminaria|lampadaire|lampione|cartello"
 )
 """What a table is of where it is not of posts, in the heading of what its rows are: `Tree ID`, `Species`."""

@@ -26,18 +26,21 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("post_code",), _POST),
     (("site_name",), "where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede"),
     (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
-    (("quantity",), "number|no|count|total|qty on site|número|nombre|Anzahl|quantos|numero"),
+    (("quantity",), "number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer"),
 )
 """Columns that a heading can mean, and its words. Source: common practice."""
 
 GROUNDS = (
     r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
     r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
-    r"church|ymca|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
+    r"church|ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
     r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
     r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
 )
 """Words that name a kind of ground, as a pattern. Source: common practice."""
+
+COUNTS = ("count", "nombre", "Anzahl", "quantos", "qty on site")
+"""Of the words for a number, those that number nothing."""
 
 BARE_GROUNDS = (
     "park|parc|school|schule|sportpark|skatepark|carpark|hochschule|grundschule|realschule|hauptschule|gymnasium|sportplatz|"

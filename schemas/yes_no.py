@@ -61,3 +61,10 @@ TELLING_WORDS: tuple[tuple[str, str], ...] = ((_WELDED, "welded parts"), (_CURVE
 
 ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|curved|bent|condition|type|size|thickness|ring|rim|board|backboard|without|no|not|number"
 """Words of a heading that asks something else besides, as a pattern."""
+
+UNSAID = (
+    r"no|not|non|never|without|none|nor|but|maybe|perhaps|probably|if|could|may|should|would|removed|remove|cut|ground|gone|was|were|"
+    r"previously|formerly|former|repaired|repair|unwelded|replaced|nicht|ohne|kein|keine|entfernt|sin|no hay|retirad[oa]s?|sans|pas|"
+    r"enlev[ée]e?s?|sem|removid[oa]s?|senza|rimoss[oaie]|bolted|removable|base|cap|seam|crack|cracks|cracked|joint|splice|footing"
+)
+"""Words, as a pattern, beside which a word for welded or a gooseneck does not plainly say that there is one."""

@@ -98,6 +98,9 @@ NOTES = [
     ("not welded", "old_fittings", "unknown"),
     ("welded board removed", "old_fittings", "unknown"), ("gooseneck", "post_line", "gooseneck"),
     ("leans", "post_line", "unknown"),
+    ("Perm. welded frame remains", "old_fittings", "fixed"),
+    ("weld seam fine", "old_fittings", "unknown"),
+    ("was welded, now gone", "old_fittings", "unknown"), ("gooseneck removed", "post_line", "unknown"),
 ]  # fmt: skip
 
 
@@ -189,6 +192,21 @@ def test_a_legend_says_what_letters_stand_for(legend: str, code: str, value: str
     row = rows_of(heads, ["Elm", "1", "round", 4, 8, code], [legend])[0]
     assert row.old_fittings == value
     assert value is None or ("old_fittings", code, "words") in [(o.name, o.typed, o.how) for o in row.origins]
+
+
+NUMBERS = [
+    ("Nombre", [1, 2], 2, False),
+    ("Count", [1, 3], 3, False),
+    ("Number", [1, 2], 1, False),
+    ("Number", [2, 2], None, True),
+]
+
+
+@pytest.mark.parametrize(("heading", "numbers", "second", "held"), NUMBERS)
+def test_a_word_for_a_number_counts_is_asked_or_runs(heading: str, numbers: list[int], second: int | None, held: bool) -> None:
+    heads = ["School", "Post", heading, "Shape", "OD (in)", "Height (ft)"]
+    rows = rows_of(heads, *(["Elm", p, n, "round", 4, 8] for p, n in zip("NS", numbers, strict=True)))
+    assert (rows[1].quantity or 1, rows[1].held) == (second or 1, held)
 
 
 OTHERS = [

@@ -46,7 +46,7 @@ GERMAN = Language(
         "cleared_moment": "Freigegeben bis|freigegebenes Moment",
         "notes": "Bemerkungen|Bemerkung|Anmerkungen|Anmerkung|Hinweise|Kommentar|Kommentare|Notizen",
     },
-    weak={"post_code": "Lfd. Nr.|laufende Nummer|Nr.|Nummer", "site_name": "Ort|Park|Sportplatz|Spielplatz|Einrichtung|Gelände|Schulname|Verein", "post_size": "Abmessungen|Maße|Breite|Größe", "post_base": "Fundament", "wall": "Wand|Dicke|Stärke", "post_line": "Linie", "post_shape": "Form", "surveyed_on": "Datum", "old_fittings": "Zubehör|Halterungen"},
+    weak={"post_code": "Lfd. Nr.|laufende Nummer|Nr.|Nummer", "site_name": "Ort|Park|Sportplatz|Spielplatz|Einrichtung|Gelände|Schulname|Verein", "post_size": "Abmessungen|Maße|Breite|Größe|Abmessung", "post_base": "Fundament", "wall": "Wand|Dicke|Stärke", "post_line": "Linie", "post_shape": "Form", "surveyed_on": "Datum", "old_fittings": "Zubehör|Halterungen"},
     words={
         "site_kind": {"school": "Schule|Grundschule|Gymnasium|Schulhof", "park": "Park|Grünanlage", "league": "Liga|Verein", "other": "andere|sonstige"},
         "post_shape": {"round": "rund|kreisrund|Rundrohr|zylindrisch", "square": "quadratisch|Vierkant|Vierkantrohr|Quadratrohr|quadr.", "other": "andere|sonstige"},

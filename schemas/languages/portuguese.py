@@ -46,7 +46,7 @@ PORTUGUESE = Language(
         "cleared_moment": "Aprovado até|momento aprovado",
         "notes": "Notas|observações|comentários|observação|obs.",
     },
-    weak={"post_code": "número", "site_name": "parque|local|quadra|unidade escolar|unidade|instituição|estabelecimento|equipamento|praça", "post_size": "tamanho|medida|dimensões|largura|dimensão", "post_shape": "seção|secção", "condition": "estado", "post_base": "base|fundação", "post_line": "linha", "old_fittings": "acessórios|peças existentes"},
+    weak={"post_code": "número", "site_name": "parque|local|quadra|unidade escolar|unidade|instituição|estabelecimento|equipamento|praça|instalação|instalações|complexo", "post_size": "tamanho|medida|dimensões|largura|dimensão", "post_shape": "seção|secção", "condition": "estado", "post_base": "base|fundação", "post_line": "linha", "old_fittings": "acessórios|peças existentes"},
     words={
         "site_kind": {"school": "escola|colégio", "park": "parque", "league": "liga|clube", "other": "outro"},
         "post_shape": {"round": "redondo|redonda|circular|cilíndrico|tubo redondo", "square": "quadrado|quadrada|tubo quadrado", "other": "outra|outro"},

@@ -39,6 +39,8 @@ _WORDS = re.compile(r"[^\W_]+|#")
 def _is_label(words: list[str]) -> bool:
     """Whether words name one post of several: `N`, `north pole`, `Post 1`."""
     rest = [w.casefold() for w in words if w.casefold() not in _THINGS and w != "#"]
+    if len(rest) == 2 and all(w in _WHICH and len(w) > 1 for w in rest):  # `Left/near pole`
+        return True
     return len(rest) == 1 and (rest[0] in _WHICH or re.fullmatch(r"\d{1,2}", rest[0]) is not None)
 
 

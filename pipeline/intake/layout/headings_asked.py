@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.list_words import ASKED
+from pipeline.intake.layout.several_meanings import may_count
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.query import Query
 from pipeline.intake.survey.folding import fold
@@ -63,6 +64,7 @@ def unknown_headings(table: Table) -> list[AskedHeading]:
         if not heading or not any(n in cells for _, cells in table.rows):
             continue
         may = _NUMBER_OR_NAMES if (heading, "") in table.passed_over else may_mean(heading, cells)
+        may = ("quantity",) if not may and may_count(heading, n, table.rows) else may
         names = tuple(name for name in may if name not in table.heads)
         if names:
             found.append(AskedHeading(table.sheet, table.heading_at(n), line(heading), names))

@@ -14,7 +14,7 @@ from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.headings import fold, only_unit
-from pipeline.intake.survey.list_words import read_word, says_welded
+from pipeline.intake.survey.list_words import read_word, rules_out
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell, address
@@ -130,11 +130,11 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
             continue
         if len(typed(cell)) < 2:
             continue
-        shape, bends = (read_word(name, typed(cell)) for name in ("post_shape", "post_line"))
+        shape = read_word("post_shape", typed(cell))
         if "post_shape" not in table.heads and shape:
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
         beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
-        if (bends and bends.value == "gooseneck") or says_welded(typed(cell)):
+        if rules_out("post_line", typed(cell)) or rules_out("old_fittings", typed(cell)):
             draft.warnings.append(beside)
 
 

@@ -20,7 +20,7 @@ from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
 from schemas.languages import NO, YES
-from schemas.several_meanings import SEVERAL_MEANINGS
+from schemas.several_meanings import COUNTS, SEVERAL_MEANINGS
 from schemas.survey import SURVEY
 from schemas.yes_no import YesNo
 
@@ -168,18 +168,46 @@ def _is_a_name(text: str) -> bool:
 
 
 def _counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
-    """Whether the numbers there are those of the posts that another cell of their row names, one row of several at least."""
+    """Whether the numbers there are those of the posts that another cell of their row names, one row of several at least.
+
+    A word that only counts will do with whole numbers where another heading names the posts.
+    """
+    numbers = whole_numbers(column, rows)
+    if not numbers:
+        return False
+    named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
+    if named and fold(heading_unit(heading.texts[column])[0]) in _COUNTS:
+        return True
     agree = []
     for _, row in rows:
         if column not in row or len(row) < 3:
             continue
-        stated = read_whole(row[column].value) if row[column].kind in ("text", "number") else None
-        named = [posts_named(str(c.value)) for n, c in row.items() if n != column and c.kind == "text"]
-        numbers = {p.number for p in named if p}
-        if not isinstance(stated, int) or (numbers and stated not in numbers) or (not numbers and stated != 1):
+        stated = read_whole(row[column].value)
+        several = [posts_named(str(c.value)) for n, c in row.items() if n != column and c.kind == "text"]
+        counted = {p.number for p in several if p}
+        if (counted and stated not in counted) or (not counted and stated != 1):
             return False
         agree.append(stated)
-    return any(n > 1 for n in agree)
+    return any(isinstance(n, int) and n > 1 for n in agree)
+
+
+_COUNTS = frozenset(fold(w) for w in COUNTS)
+
+
+def whole_numbers(column: int, rows: Rows) -> list[int]:
+    """The whole numbers of a column, from 1 up; [] where any cell is none."""
+    cells = _cells(column, rows)
+    read = [read_whole(c.value) if c.kind in ("text", "number") else None for c in cells]
+    numbers = [n for n in read if isinstance(n, int) and n > 0]
+    return numbers if len(numbers) == len(cells) else []
+
+
+def may_count(heading: str, column: int, rows: Rows) -> bool:
+    """Whether a column headed by a word for a number may say how many posts a row is: no running number, and not all one."""
+    numbers = whole_numbers(column, rows)
+    running = numbers == list(range(1, len(numbers) + 1))
+    names = _can_mean().get(fold(heading_unit(heading)[0]), ())
+    return "quantity" in names and bool(numbers) and not running and max(numbers) > 1
 
 
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {

@@ -35,3 +35,10 @@ def fold_word(text: str) -> str:
     plain = _plain(_UNSEEN.sub("", text)).strip()
     sign = "-" if re.match(r"[-−–]\s*\d", plain) else ""
     return sign + _PUNCTUATION.sub("", plain)
+
+
+def stem(word: str) -> str:
+    """A folded word without an ending of gender or number: `saldate`, `saldati` and `saldato` have one stem."""
+    for _ in range(2):
+        word = re.sub(r"(?<=.{4})(?:e?s|[oaei])$", "", word)
+    return word

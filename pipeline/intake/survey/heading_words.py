@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
-from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
     COMPOUND,
@@ -51,12 +51,12 @@ def composed(heading: str) -> tuple[str, bool] | None:
 
 def words_of(heading: str) -> set[str]:
     """The folded words of a heading, without a number in front."""
-    plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", heading)
+    plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", re.sub(r"\b[oO]\.\s?[dD]\b", "OD", heading))
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
     parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}
     apart_again = {fold(p) for m in parts.values() for p in (m[1], IN_COMPOUNDS.get(m[2], m[2]))}
-    return (words - parts.keys()) | apart_again
+    return {stem(w) for w in (words - parts.keys()) | apart_again}
 
 
 def says_a_kind(heading: str) -> bool:
@@ -79,4 +79,4 @@ def of_other_things(heading: str) -> bool:
 
 @cache
 def _folded(words: frozenset[str]) -> frozenset[str]:
-    return frozenset(fold(w) for w in words)
+    return frozenset(stem(fold(w)) for w in words)

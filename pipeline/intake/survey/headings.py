@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import composed
 from pipeline.intake.survey.list_words import question
 from schemas.column import Column
@@ -60,6 +60,8 @@ def claim(text: str) -> Claim | None:
         return Claim("post_size", unit, WEAK)
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
+    if len(fold(bare)) > _SHORT and (alike := _by_stem().get(stem(fold(bare)))):
+        return Claim(alike, unit, WEAK)
     asked, plainly = question(text)
     if asked is None and (made := composed(bare)):
         return Claim(made[0], unit, SYNONYM if made[1] else WEAK)
@@ -81,7 +83,25 @@ def _either(heading: str) -> tuple[str, int] | None:
     pieces = _OR.split(heading)
     known = [_SIDE if fold(p) in _SIDES else MEANINGS.get(fold(p)) for p in pieces] if 1 < len(pieces) < 4 else [None]
     sure = [k for k in known if k]
-    return (sure[0][0], max(k[1] for k in sure)) if len(sure) == len(known) and len({k[0] for k in sure}) == 1 else None
+    names = {k[0] for k in sure}
+    if len(sure) < len(known):
+        return None
+    if names == {"site_code", "site_name"}:  # `School/Site`
+        return "site_name", WEAK
+    return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None
+
+
+_SHORT = 6  # letters of a heading whose ending may matter
+
+
+@lru_cache(maxsize=1)
+def _by_stem() -> dict[str, str]:
+    """Stem to column, for headings of one long word in another number or gender (`Abmessung`, `dimensione`)."""
+    found: dict[str, set[str]] = {}
+    for word, (name, _) in MEANINGS.items():
+        if len(word) > _SHORT:
+            found.setdefault(stem(word), set()).add(name)
+    return {s: names.pop() for s, names in found.items() if len(names) == 1}
 
 
 _SAME_WORDS = {

@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import Literal
 
-from pipeline.intake.survey.folding import fold, fold_word
+from pipeline.intake.survey.folding import fold, fold_word, stem
 from pipeline.intake.survey.heading_words import words_of
 from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.post_words import BUT, FILLERS
 from schemas.survey import SURVEY
-from schemas.yes_no import ASKS_MORE, TELLING_WORDS, YES_NO, YesNo
+from schemas.yes_no import ASKS_MORE, TELLING_WORDS, UNSAID, YES_NO, YesNo
 
 Said = Literal["", "words", "seller_words"]
 
@@ -56,9 +56,21 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     return Word(found, "words") if found else None
 
 
-def says_welded(text: str) -> bool:
-    """Whether one of the sentences of a text plainly says that fittings are welded on."""
-    return any((word := read_word("old_fittings", piece)) and word.value == "fixed" for piece in re.split(r"[;,.(]", text))
+def rules_out(name: str, text: str) -> bool:
+    """Whether one of the sentences of a text plainly says welded fittings (`old_fittings`) or a gooseneck (`post_line`).
+
+    Unknown words beside do not matter here, since a post of which that is said gets no kit: a `not`, or what was removed, does.
+    """
+    word = dict(zip(("old_fittings", "post_line"), (w for w, _ in _TELLING[:2]), strict=True))[name]
+    value = {"old_fittings": "fixed", "post_line": "gooseneck"}[name]
+    if len(text) > 10 * _LONGEST:
+        return False
+    pieces = re.split(r"[;,(]|\.(?=\s)", text)
+    plain = any((found := read_word(name, piece)) and found.value == value for piece in pieces)
+    return plain or any(word.search(piece) and not _UNSAID.search(piece) and not read_word(name, piece) for piece in pieces)
+
+
+_UNSAID = re.compile(rf"\b(?:{UNSAID})\b|[?~]", re.IGNORECASE)
 
 
 _ASKED = re.compile(
@@ -88,7 +100,7 @@ def _by_telling_word(bare: str) -> YesNo | None:
     found = [asked for word, asked in _TELLING if word.search(bare)]
     if len(found) != 1 or len(words) > 10 or _ASKS_MORE.search(bare):
         return None
-    if found == ["straight"] and len(words_of(bare) - {fold(w) for w in (*SAY_NOTHING, *POST_WORDS)}) > 1:
+    if found == ["straight"] and len(words_of(bare) - {stem(fold(w)) for w in (*SAY_NOTHING, *POST_WORDS)}) > 1:
         return None
     return _questions()[fold(found[0])]
 
@@ -178,7 +190,7 @@ def known_words(name: str) -> dict[str, str]:
 def _known(name: str, text: str) -> str | None:
     """The value that a spelling says; of one long word also in another gender or number than the glossary's."""
     word = fold_word(text)
-    return known_words(name).get(word) or (_stems(name).get(_stem(word)) if text.strip().isalpha() else None)
+    return known_words(name).get(word) or (_stems(name).get(stem(word)) if text.strip().isalpha() else None)
 
 
 @cache
@@ -187,18 +199,11 @@ def _stems(name: str) -> dict[str, str]:
     found: dict[str, set[str]] = {}
     for word, value in known_words(name).items():
         if word.isalpha():
-            found.setdefault(_stem(word), set()).add(value)
+            found.setdefault(stem(word), set()).add(value)
     return {stem: values.pop() for stem, values in found.items() if len(values) == 1 and len(stem) > _SHORT}
 
 
 _SHORT = 3  # letters of a stem that can mean anything
-
-
-def _stem(word: str) -> str:
-    """A folded word without an ending of gender or number: `saldate`, `saldati` and `saldato` have one stem."""
-    for _ in range(2):
-        word = re.sub(r"(?<=.{4})(?:e?s|[oaei])$", "", word)
-    return word
 
 
 @cache

@@ -12,7 +12,7 @@ from pipeline.intake.layout.legend import Legend, spelled_out
 from pipeline.intake.layout.record import How, Record, Stated
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
 from pipeline.intake.survey.folding import fold
-from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, read_word, says_welded
+from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, read_word, rules_out
 from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
@@ -121,13 +121,11 @@ def _warned(draft: _Draft, record: Record) -> None:
     Where their own column says otherwise, that is a CONFLICT.
     """
     notes = [record.values["notes"]] if "notes" in record.values else []
-    for said in (*notes, *record.warnings):
-        text = typed(said.cell)
-        bends = read_word("post_line", text)
-        if says_welded(text):
-            _rule_out(draft, "old_fittings", "fixed", said)
-        if bends and bends.value == "gooseneck":
-            _rule_out(draft, "post_line", "gooseneck", said)
+    for name, value in (("old_fittings", "fixed"), ("post_line", "gooseneck")):
+        own = [record.values[name]] if name in record.values and name in draft.faulty else []
+        for said in (*own, *notes, *record.warnings):
+            if rules_out(name, typed(said.cell)):
+                _rule_out(draft, name, value, said)
 
 
 def _rule_out(draft: _Draft, name: str, value: str, said: Stated) -> None:
