@@ -108,7 +108,7 @@ def test_every_code_occurs(out: Path) -> None:
     assert failed == {"", *FIT_CODES} - {"JOINT"}  # JOINT never fails: such an extension is not offered
     assert confirm == {"", "SIZE", "LINE", "LEAN", "FITTINGS", "CONDITION", "BASE", "HEIGHT", "JOINT", "STRENGTH", "FOOTING"}
     assert {c for c in FINDING_CODES if c in failed | confirm or c in asked} == set(FINDING_CODES)  # BOARD rules out wishes
-    assert {q["code"] for q in queries} == set(QUERY_CODES) - {"HEADING"}  # its example is tests/test_layout.py
+    assert {q["code"] for q in queries} == set(QUERY_CODES)
     assert {f["verdict"] for f in fits} == set(VERDICTS)
     assert {p["outcome"] for p in records(out, "posts")} == {*VERDICTS[:3], "no_kit"}
     assert {k["load_state"] for k in kits} == set(LOAD_STATES)

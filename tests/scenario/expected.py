@@ -21,6 +21,7 @@ district/hawthorn_hill_form.xlsx | I7 | NM-HAW West 1 | CONFLICT | holds | a cir
 district/hawthorn_hill_form.xlsx | X8 | NM-HAW West 2 | ASKED | no | a mount's code that the catalogue does not have
 district/hawthorn_hill_form.xlsx | K9 | NM-HAW West 3 | IMPLAUSIBLE | no | a wall of 2 in
 district/gate_keys.xlsx | A1 | | NO_HEADINGS | no | a list of keys among the surveys
+league/saltmarsh_hall.xlsx | S1 | | HEADING | no | a heading with a slip in it
 league/saltmarsh_hall.xlsx | K3 | SM-1 Yard 2 | ERROR_CELL | holds | a formula that was never worked out
 league/saltmarsh_hall.xlsx | F5 | SM-1 Yard 4 | UNREADABLE | holds | half a post
 league/spring/courts.xlsx | D6 | TB-1 3 | DUPLICATE | no | the same post twice, saying the same in other words

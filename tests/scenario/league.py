@@ -45,14 +45,15 @@ TB-3 | Ferry Yard Courts | Tern Bay Youth League | 1 | 3 | round | 4.5 | 0.237 |
 HALL_HEADS: Row = (
     "Site code", "Site name", "Customer", "Site kind", "Post", "Qty", "Post shape", "Post size [in]", "Wall thickness [in]", "Post material",
     "Height above ground [in]", "Post line", "Post base", "Old fittings", "Condition", "Least board width [in]", "Soil class", "Notes",
+    "Date of survay",
 )  # fmt: skip
 
-# site, name, customer, kind, post, qty, shape, size, wall, material, height, line, base, fittings, condition, width, soil, notes
+# site, name, customer, kind, post, qty, shape, size, wall, material, height, line, base, fittings, condition, width, soil, notes, day
 HALL = """
-SM-1 | Saltmarsh Community Hall | Saltmarsh Hall Trust | other | Yard 1 | 1 | square | 4 | 0.25 | steel | 102 | straight | cast in | none | sound | 54 | 3 |
-^ | ^ | ^ | ^ | Yard 2 | 1 | square | 4 | 0.25 | steel | !=H2+98 | straight | cast in | none | sound | 54 | 3 | file never opened since
-^ | ^ | ^ | ^ | Yard 3 | 1 | square | 4 | 0.25 | steel | 102 | straight | cast in | none | corroded | 54 | 3 | hole at the ground line
-^ | ^ | ^ | ^ | Yard 4 | half | square | 4 | 0.25 | steel | 102 | straight | cast in | none | sound | 54 | 3 |
+SM-1 | Saltmarsh Community Hall | Saltmarsh Hall Trust | other | Yard 1 | 1 | square | 4 | 0.25 | steel | 102 | straight | cast in | none | sound | 54 | 3 | | 2026-02-14
+^ | ^ | ^ | ^ | Yard 2 | 1 | square | 4 | 0.25 | steel | !=H2+98 | straight | cast in | none | sound | 54 | 3 | file never opened since | 2026-02-14
+^ | ^ | ^ | ^ | Yard 3 | 1 | square | 4 | 0.25 | steel | 102 | straight | cast in | none | corroded | 54 | 3 | hole at the ground line | 2026-02-14
+^ | ^ | ^ | ^ | Yard 4 | half | square | 4 | 0.25 | steel | 102 | straight | cast in | none | sound | 54 | 3 | | 2026-02-14
 """
 
 FILES = {
