@@ -33,15 +33,20 @@ def with_named_posts(records: Sequence[Record]) -> list[Record]:
     `1-4` is a range where it stands alone in its site and no stated number contradicts, a code where the site's other
     posts are of its form; else it is asked.
     """
-    posts = [_post(r) for r in records]
-    sites: dict[tuple[str, ...], list[_Post]] = defaultdict(list)
-    for post in posts:
-        sites[_site(post.record)].append(post)
-    courts = [c for site in sites.values() for c in courts_of([p.record for p in site])]
-    by_post = dict(zip((id(p) for site in sites.values() for p in site), courts, strict=True))
-    posts = [replace(p, court=by_post[id(p)]) for p in posts]
-    sites = {key: [p for p in posts if _site(p.record) == key] for key in sites}
-    made = [_counted(p, sites[_site(p.record)]) if p.named or _of_several(p, sites) else p.record for p in posts]
+    places: dict[tuple[str, ...], list[int]] = defaultdict(list)
+    for place, record in enumerate(records):
+        places[_site(record)].append(place)
+    made = list(records)
+    for of_site in places.values():
+        for place, record in zip(of_site, _of_a_site([records[place] for place in of_site]), strict=True):
+            made[place] = record
+    return made
+
+
+def _of_a_site(records: Sequence[Record]) -> list[Record]:
+    posts = [replace(_post(r), court=court) for r, court in zip(records, courts_of(records), strict=True)]
+    several = [p for p in posts if p.named and p.named.sure]
+    made = [_counted(p, posts, several) if p.named else _alone(p, several) if p.text else p.record for p in posts]
     return [at_court(r, p.court) if p.court else r for r, p in zip(made, posts, strict=True)]
 
 
@@ -60,12 +65,8 @@ def _site(record: Record) -> tuple[str, ...]:
     return tuple(fold(str(record.values[n].cell.value)) if n in record.values else "" for n in ("site_code", "site_name"))
 
 
-def _of_several(post: _Post, sites: dict[tuple[str, ...], list[_Post]]) -> bool:
-    return bool(post.text) and any(p.named for p in sites[_site(post.record)])
-
-
-def _counted(post: _Post, site: list[_Post]) -> Record:
-    """A record with its number of posts, and what contradicts it."""
+def _counted(post: _Post, site: list[_Post], several: list[_Post]) -> Record:
+    """The record of a post whose cell may name several, with their number, and what contradicts it."""
     record, named = post.record, post.named
     others = [p for p in site if p is not post and p.text]
     if named and not named.sure:
@@ -74,13 +75,18 @@ def _counted(post: _Post, site: list[_Post]) -> Record:
             return _wrong(record, decided)
         named = decided
     if named is None:
-        there = [o for o in others if o.court == post.court and o.named and o.named.sure]
-        within = next((o for o in there if o.named and fold(post.text) in _keys(o.named)), None)
-        return _wrong(record, _twice(record, post.text, within)) if within else record
+        return _alone(post, several)
     record = replace(_with_number(record, named, post.text), named=named.codes)
     there = [o for o in others if o.court == post.court]
     again = next((o for o in there if fold(o.text) in _keys(named) or (o.named and _keys(o.named) & _keys(named))), None)
     return _wrong(record, _twice(record, post.text, again)) if again else record
+
+
+def _alone(post: _Post, several: list[_Post]) -> Record:
+    """The record of one post, which may be one of those that another row names."""
+    there = [o for o in several if o is not post and o.court == post.court]
+    within = next((o for o in there if o.named and fold(post.text) in _keys(o.named)), None)
+    return _wrong(post.record, _twice(post.record, post.text, within)) if within else post.record
 
 
 def _keys(named: PostsNamed) -> set[str]:
