@@ -27,7 +27,7 @@ PROCESSOR_SECONDS = 20.0
 WALL_SECONDS = 10 * PROCESSOR_SECONDS
 """A child that waits for so long has lost its file or its machine; what a file costs is counted in processor time, so that the
 load of the machine decides nothing."""
-_SECONDS_PER_MB = 6.0  # an honest file of 20,000 posts is 2.6 MB, one of 100,000 posts 13 MB; a bomb is small on disk
+_SECONDS_PER_MB = 10.0  # an honest file of 20,000 posts is 2.6 MB, one of 100,000 posts 13 MB; a bomb is small on disk
 _MOST_SECONDS = 120.0
 
 FRAME = struct.Struct("<Q")

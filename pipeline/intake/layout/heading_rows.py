@@ -138,9 +138,13 @@ def _of_others(row: HeadingRow) -> bool:
 
 def _about_posts(above: Row) -> bool:
     """Whether a row above a heading speaks of posts, or names a ground."""
-    texts = [str(c.value) for c in above.values() if c.kind == "text"]
-    named = [found.name for t in texts if (found := claim(t.rstrip(" :=")))]
-    return any(_ABOUT_POSTS.search(t) for t in texts) or "site_code" in named or "site_name" in named
+    return any(_says_posts_or_ground(str(c.value)) for c in above.values() if c.kind == "text")
+
+
+@lru_cache(maxsize=16384)
+def _says_posts_or_ground(text: str) -> bool:
+    found = claim(text.rstrip(" :="))
+    return bool(_ABOUT_POSTS.search(text)) or (found is not None and found.name in ("site_code", "site_name"))
 
 
 def _names(claims: Collection[Claim]) -> set[str]:

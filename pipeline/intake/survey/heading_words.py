@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
@@ -49,14 +49,15 @@ def composed(heading: str) -> tuple[str, bool] | None:
     return (about[0], post) if rest <= _folded(telling | beside | SAY_NOTHING) else None
 
 
-def words_of(heading: str) -> set[str]:
+@lru_cache(maxsize=16384)
+def words_of(heading: str) -> frozenset[str]:
     """The folded words of a heading, without a number in front."""
     plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", re.sub(r"\b[oO]\.\s?[dD]\b", "OD", heading))
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
     parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}
     apart_again = {fold(p) for m in parts.values() for p in (m[1], IN_COMPOUNDS.get(m[2], m[2]))}
-    return {stem(w) for w in (words - parts.keys()) | apart_again}
+    return frozenset(stem(w) for w in (words - parts.keys()) | apart_again)
 
 
 def says_a_kind(heading: str) -> bool:
