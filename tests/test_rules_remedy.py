@@ -217,6 +217,16 @@ def test_a_mount_whose_clamps_have_room_is_named_before_a_cheaper_one_that_wants
     assert (found.mount, [s.kind for s in found.steps]) == ("M-2", ["strip"])
 
 
+@pytest.mark.parametrize("change", [{"old_fittings": "fixed"}, {"post_line": "gooseneck"}])
+def test_a_mount_whose_boards_are_wide_enough_is_named_before_a_cheaper_one(change):
+    t = tables(
+        Mounts=(mount("M-1", price=Decimal(1)), mount("M-2", board_width_most_m=inches(72))),
+        Boards=(board("B-1"), board("B-9", width_m=inches(72))),
+    )
+    found, _ = remedy(post(least_board_width=inches(60), **change), t)
+    assert (found.mount, "board" in [s.kind for s in found.steps]) == ("M-2", False)
+
+
 @pytest.mark.parametrize(("clear", "offered"), [(inches(30), True), (inches(30) - 2e-6, False)])
 def test_a_lower_ring_is_offered_where_the_clamps_have_room_for_it(clear, offered):
     found, _ = remedy(post(post_height=feet(8), clear_length=clear))
