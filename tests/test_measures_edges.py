@@ -121,6 +121,12 @@ def test_sides_without_a_unit_offer_the_units_that_a_post_could_have(typed, unit
     assert [u for u in ("in", "mm", "cm") if f"{typed} {u}" in f"{found.message} {found.suggestion}"] == units
 
 
+@pytest.mark.parametrize(("typed", "agrees"), [("10.0 in (255.27 mm)", True), ("10.0 in (255.30 mm)", False)])
+def test_two_measures_agree_within_half_a_step_of_the_coarser(typed, agrees):
+    """Half of 0.1 in is 1.27 mm."""
+    assert isinstance(read_measure(typed, "length", ""), Measure) is agrees
+
+
 @pytest.mark.parametrize("typed", ["13.5 ft (4.5 m)", "89 mm / 4.5 in", "46 in (130 cm)"])
 def test_two_measures_that_do_not_agree_are_named_as_such(typed):
     found = read_measure(typed, "length", "")

@@ -65,6 +65,7 @@ CASES = [
     ("too little clear", {"clear_length": inches(20)}, ["clear"]),
     ("too little clear and too short", {"clear_length": inches(20), "post_height": feet(8)}, ["extension"]),
     ("too wide a board", {"least_board_width": inches(72)}, ["board"]),
+    ("as wide a board as there is, and welded", {"old_fittings": "fixed", "least_board_width": inches(54)}, ["strip"]),
     ("other size", {"post_size": inches(6)}, ["mount"]),
     ("other shape", {"post_shape": "square"}, ["mount"]),
     ("leaning", {"lean": 0.1}, ["straighten"]),
@@ -190,7 +191,8 @@ def test_the_words_say_what_is_wrong_and_what_to_do(change, said):
 @pytest.mark.parametrize(
     ("change", "serves"),
     [({"post_size": inches(6)}, "mount for round 152.4 mm"), ({"post_height": 2.28601}, "extension of 0.305 m on round 88.9 mm"),
-     ({"post_height": 2.2850}, "extension of 0.306 m on round 88.9 mm"), ({"post_line": "bent"}, "")],
+     ({"post_height": 2.2850}, "extension of 0.306 m on round 88.9 mm"),
+     ({"post_height": feet("8.5") - 0.3}, "extension of 0.300 m on round 88.9 mm"), ({"post_line": "bent"}, "")],
 )  # fmt: skip
 def test_what_the_catalogue_would_have_to_offer_is_counted_up(change, serves):
     found, _ = remedy(post(**change))
