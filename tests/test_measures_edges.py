@@ -65,6 +65,7 @@ READINGS = [
     ("8' 1/2", "", ("8 ft 1/2 in", "8 1/2 ft")), ("3 m 40", "", ("3.40 m", "3 m 40 mm")), ("ft 8", "", ("8 ft",)),
     ("2 yd 3 ft", "", ("2 yd", "3 ft")), ("2 m 100 cm", "", ("2 m", "100 cm")), ("6 in 8 ft", "", ("6 in", "8 ft")),
     ("1 m 5 ft", "", ("1 m", "5 ft")), ("height -8 ft", "", ("8 ft",)), ('3" 1/2', "", ()), ("3in1/2", "", ()), ("8 -ft", "", ()),
+    ("8ft.6in", "", ("8 ft 6 in", "8 ft 0.6 in")),
     ('11/2"', "", ("1 1/2 in", "5.5 in")), ('10/2"', "", ("5 in",)), ('12/2"', "", ("6 in",)), ('3 11/2"', "", ()),
     ("11/2 9/4", "in", ()), ('0/16"', "", ()), ("2 m - 40 cm", "", ()), ("8-6 m", "ft-in", ()),
 ]  # fmt: skip
@@ -172,3 +173,11 @@ def test_the_longest_text_that_is_read(read):
 )  # fmt: skip
 def test_the_greatest_numbers_that_are_read(value, whole, decimal):
     assert (not isinstance(read_whole(value), Doubt), not isinstance(read_decimal(value), Doubt)) == (whole, decimal)
+
+
+@pytest.mark.parametrize(
+    ("typed", "read"), [("125.6 mm round", True), ("125.7 mm round", False), ("15 NB", True), ("12 NB", False)]
+)
+def test_round_may_be_round_the_post_from_40_mm_across_and_a_bore_in_inches_up_to_12(typed, read):
+    """Source: pi x 40 mm is 125.66 mm; 12 NB is NPS 12 or no DN, 15 NB is DN 15 (ASME B36.10M)."""
+    assert isinstance(read_post_size(typed, ""), Doubt) is not read
