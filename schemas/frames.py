@@ -13,7 +13,6 @@ import pandera.pandas as pa
 from pandera.errors import SchemaErrors
 
 from schemas.column import SI_UNIT, Column, Table
-from schemas.policy import POLICY, SETTINGS
 
 FLOATS = {*SI_UNIT, "number"} - {"lengths"}
 NEVER_NEGATIVE = {"mass", "speed", "moment", "force", "pressure", "money", "percent", "whole"}
@@ -75,12 +74,6 @@ def failures(data: pd.DataFrame, schema: pa.DataFrameSchema) -> list[Failure]:
     return []
 
 
-POLICY_IN_FORCE = pa.DataFrameSchema(
-    {s.name: pa.Column(object, nullable=False) for s in SETTINGS}, strict=True, name="policy in force"
-)
-"""One row, every setting once: the mapping that the computation reads."""
-
-
 def frame(rows: Iterable[Mapping[str, Any]], table: Table) -> pd.DataFrame:
     """`rows` as a frame with the types of `table`; a name that a row lacks is blank."""
     rows = list(rows)
@@ -94,12 +87,6 @@ def frame(rows: Iterable[Mapping[str, Any]], table: Table) -> pd.DataFrame:
 def check(data: pd.DataFrame, table: Table) -> pd.DataFrame:
     """`data` as it is, or FrameError with every failure of the table's model in one go."""
     return _checked(data, model(table), table.name)
-
-
-def check_policy(policy: Mapping[str, Any]) -> None:
-    """FrameError where a policy lacks a setting, has an unknown one, or has a blank."""
-    data = pd.DataFrame({k: pd.Series([v], dtype=object) for k, v in policy.items()})
-    _checked(data, POLICY_IN_FORCE, POLICY.name)
 
 
 def _checked(data: pd.DataFrame, schema: pa.DataFrameSchema, name: str) -> pd.DataFrame:

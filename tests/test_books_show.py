@@ -103,10 +103,25 @@ def test_names_in_a_line():
     assert show.listed(["a", "b", "c"], 2) == "a, b and 1 more"
 
 
+def contrast(ink: str, ground: str) -> float:
+    """Contrast ratio of two colours `#RRGGBB`.
+
+    Source: WCAG 2.1, definitions of relative luminance and contrast ratio.
+    """
+
+    def luminance(colour: str) -> float:
+        parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
+        r, g, b = (p / 12.92 if p <= 0.03928 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b
+
+    light, dark = sorted((luminance(ink), luminance(ground)), reverse=True)
+    return (light + 0.05) / (dark + 0.05)
+
+
 def test_every_pair_of_colours_can_be_read():
     # Source: WCAG 2.1, success criterion 1.4.3: at least 4.5 to 1; black on white is 21 to 1 there
-    assert styles.contrast("#000000", "#FFFFFF") == pytest.approx(21)
-    assert {name: pair for name, pair in styles.PALETTE.items() if styles.contrast(*pair) < 4.5} == {}
+    assert contrast("#000000", "#FFFFFF") == pytest.approx(21)
+    assert {name: pair for name, pair in styles.PALETTE.items() if contrast(*pair) < 4.5} == {}
 
 
 def test_styles_use_the_palette_only():
@@ -114,7 +129,7 @@ def test_styles_use_the_palette_only():
     for name in (*styles.STYLES, *styles.MONEY_STYLES):
         made = styles.style(name)
         ink, ground = made.get("font_color", styles.INK), made.get("bg_color", styles.PAPER)
-        assert styles.contrast(ink, ground) >= 4.5, name
+        assert contrast(ink, ground) >= 4.5, name
 
 
 HOSTILE = ["\x00a\x07b", "\ud800", "a\r\nb\u2028c", "\ufffe", "<r>x</r>", "x" * 40_000, "\U0001f3c0" * 20_000]

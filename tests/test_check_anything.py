@@ -8,10 +8,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
+from survey_checked import FileResult, check_book
 
 from pipeline.intake.catalogue import documented_policy
-from pipeline.intake.query import FileResult
-from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.survey_row import stated
 from schemas.survey import SURVEY
 

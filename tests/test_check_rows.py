@@ -7,9 +7,9 @@ from typing import Any
 
 import pytest
 from survey_books import CLEAN, HEADINGS, Special, book, sheet, survey
+from survey_checked import check_book, check_path
 
 from pipeline.intake.catalogue import documented_policy
-from pipeline.intake.survey.check import check_book, check_path
 from pipeline.intake.survey.survey_row import stated
 from pipeline.reading.book import address
 from schemas.survey import SURVEY

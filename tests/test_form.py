@@ -9,6 +9,7 @@ import openpyxl
 import pytest
 from catalogue_made import ROWS as ITEMS
 from click.testing import CliRunner
+from survey_checked import check_path
 
 from pipeline.cli import main
 from pipeline.forms import catalogue_form, form_parts, survey_form
@@ -19,7 +20,6 @@ from pipeline.forms.measure_drawing import boxes
 from pipeline.forms.survey_columns import columns, language_of
 from pipeline.forms.survey_form import EXAMPLE, ROWS, example
 from pipeline.intake.catalogue import CatalogueFaults, documented_policy, read_catalogue
-from pipeline.intake.survey.check import check_path
 from pipeline.intake.survey.list_words import read_word
 from pipeline.intake.survey.survey_row import stated
 from pipeline.marking import correction_list as mark_list

@@ -7,12 +7,12 @@ from typing import Any
 
 import pytest
 from survey_books import CLEAN, HEADINGS, book, sheet, survey
+from survey_checked import check_book
 
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.grid import upright
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.tables import find_tables as tables_of
-from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim
 from pipeline.intake.survey.spellings import PASSED_OVER, PASSED_OVER_MEASURES, PASSED_OVER_WISHES, word_of

@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 from survey_books import book, sheet
+from survey_checked import check_book
 
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.find import find_records
-from pipeline.intake.survey.check import check_book
 from pipeline.intake.survey.headings import claim
 from pipeline.intake.survey.survey_row import SurveyRow
 

@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 from survey_books import book, sheet
+from survey_checked import check_book
 
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.find import find_records
 from pipeline.intake.layout.record import Record
 from pipeline.intake.layout.row_kinds import what_a_lone_text_is
-from pipeline.intake.survey.check import check_book
 from pipeline.reading.book import Sheet
 
 H = ["Post", "Post shape", "Post size [in]", "Height above ground [ft]"]

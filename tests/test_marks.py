@@ -7,16 +7,17 @@ import os
 import subprocess
 import sys
 import zipfile
+from pathlib import Path
 
 import openpyxl
 import pytest
 from openpyxl.comments import Comment
 from openpyxl.styles import Font, PatternFill
+from survey_checked import check_path
 
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.list_words import TITLE
 from pipeline.intake.query import Query
-from pipeline.intake.survey.check import check_path
 from pipeline.marking import marked_copy
 from pipeline.marking.correction_list import HOLDS, TELLS
 from pipeline.reading import read_book
@@ -251,8 +252,8 @@ def test_a_file_that_openpyxl_cannot_keep_is_copied_cell_by_cell(tmp_path) -> No
 def test_same_input_same_bytes(tmp_path) -> None:
     path = _sender(tmp_path)
     code = (
-        "import sys, hashlib\n"
-        "from pipeline.intake.survey.check import check_path\nfrom pipeline.intake.catalogue import documented_policy\n"
+        f"import sys, hashlib\nsys.path.insert(0, {str(Path(__file__).parent)!r})\n"
+        "from survey_checked import check_path\nfrom pipeline.intake.catalogue import documented_policy\n"
         "from pipeline.marking import marked_copy\n"
         "q = check_path(sys.argv[1], 'posts.xlsx', documented_policy()).queries\n"
         "print(hashlib.sha256(marked_copy(sys.argv[1], 'posts.xlsx', None, q[:: int(sys.argv[2])])).hexdigest())"

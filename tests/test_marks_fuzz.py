@@ -7,10 +7,10 @@ import random
 import zipfile
 
 import pytest
+from survey_checked import check_book
 from test_marks import _sender
 
 from pipeline.intake.catalogue import documented_policy
-from pipeline.intake.survey.check import check_book
 from pipeline.marking import marked_copy
 from pipeline.reading import read_book
 from pipeline.reading.book import UnreadableFileError

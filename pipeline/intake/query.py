@@ -41,14 +41,3 @@ class Query:
     def is_about(self, row: SurveyRow) -> bool:
         """Whether it is about this row."""
         return (self.file, self.sheet, self.record) == (row.file, row.sheet, row.label)
-
-
-@dataclass(frozen=True, slots=True)
-class FileResult:
-    """One survey file, read and checked; `file` is the name to show, relative to what was given."""
-
-    file: str
-    format: str
-    rows: tuple[SurveyRow, ...]
-    queries: tuple[Query, ...]
-    notes: tuple[str, ...] = ()

@@ -102,18 +102,3 @@ def style(name: str, digits: int = 2) -> dict[str, Any]:
         found = {**STYLES[of], "num_format": money_format(digits, signed=name == "more")}
         return {**base, **found, **({"bold": True} if name == "money_bold" else {})}
     return {**base, **STYLES[name]}
-
-
-def contrast(ink: str, ground: str) -> float:
-    """Contrast ratio of two colours `#RRGGBB`.
-
-    Source: WCAG 2.1, definitions of relative luminance and contrast ratio.
-    """
-
-    def luminance(colour: str) -> float:
-        parts = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
-        r, g, b = (p / 12.92 if p <= 0.03928 else ((p + 0.055) / 1.055) ** 2.4 for p in parts)
-        return 0.2126 * r + 0.7152 * g + 0.0722 * b
-
-    light, dark = sorted((luminance(ink), luminance(ground)), reverse=True)
-    return (light + 0.05) / (dark + 0.05)

@@ -2,30 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any
 
 from pipeline.intake.dictionary import EMPTY, Dictionary, with_sellers_headings
 from pipeline.intake.field_sheet import read_field_sheet
 from pipeline.intake.layout.find import find_records
-from pipeline.intake.query import FileResult
 from pipeline.intake.returned import identity_of
 from pipeline.intake.survey.read_record import read_record
-from pipeline.intake.taken import Taken, refused
-from pipeline.reading.book import Book, UnreadableFileError
-
-
-def read_path(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
-    """Read one file, with the seller's dictionary `said`; a file that cannot be read gives one UNREADABLE_FILE query."""
-    try:
-        return read_hashed_file(path, file, said)
-    except UnreadableFileError as e:
-        return refused(file, e)
+from pipeline.intake.taken import Taken
+from pipeline.reading.book import Book
 
 
 def read_hashed_file(path: str, file: str, said: Dictionary = EMPTY) -> Taken:
-    """The same, with the fingerprint of the very bytes that were read. Errors: UnreadableFileError."""
+    """One file with the seller's dictionary `said`, and the fingerprint of the very bytes that were read.
+
+    Errors: UnreadableFileError.
+    """
     from pipeline.reading import read_hashed
 
     book, content = read_hashed(path)
@@ -43,21 +35,3 @@ def read_file(book: Book, file: str, said: Dictionary = EMPTY) -> Taken:
     records, queries, notes = find_records(with_sellers_headings(book, said), file)
     rows = tuple(read_record(r, file, said.words) for r in records)
     return Taken(file, book.format, rows, tuple(queries), tuple(notes), returned=identity_of(book.properties))
-
-
-def check_path(path: str, file: str, policy: Mapping[str, Any]) -> FileResult:
-    """One file by itself, read and held to the survey's model, all faults in one go; `policy` is every setting in SI."""
-    return _checked(read_path(path, file), policy)
-
-
-def check_book(book: Book, file: str, policy: Mapping[str, Any]) -> FileResult:
-    """`check_path` of a book that is read already."""
-    return _checked(read_file(book, file), policy)
-
-
-def _checked(taken: Taken, policy: Mapping[str, Any]) -> FileResult:
-    from pipeline.intake.survey.gate import check_rows
-
-    checked = check_rows(taken.rows, policy)
-    queries = sorted((*taken.queries, *checked.queries), key=lambda q: q.order)
-    return FileResult(taken.file, taken.format, checked.rows, tuple(queries), taken.notes)
