@@ -31,6 +31,13 @@ def bands_of(sheet: Sheet) -> list[Band]:
     return [b for lo, hi in _cuts(whole[0], rows) if (b := _band(grid, rows, lo, hi))]
 
 
+def _measured(table: Table, rows: Mapping[int, Row]) -> bool:
+    """Whether a figure stands beside a heading of size or height: else it is a list of what to look at, and no survey."""
+    heads = [h for name in ("post_size", "post_height") for h in table.heads.get(name, ())]
+    beside = [c for h in heads for n, c in rows[h.column].items() if n > table.row]
+    return any(c.kind != "text" or any(letter.isdigit() for letter in str(c.value)) for c in beside)
+
+
 def _cuts(table: Table, rows: Sequence[tuple[int, Row]]) -> Iterator[tuple[int, int]]:
     """First row of each band and of what follows it: a band begins before the heading that stands again."""
     names = {h.column: name for name, heads in table.heads.items() for h in heads}
@@ -63,7 +70,7 @@ def _begin(again: int, least: int, names: Mapping[int, str], filled: set[int]) -
 def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band | None:
     """The tables of one band, without the titles above them."""
     found = _tables(_between(grid, lo, hi))
-    if not found:
+    if not found or not _measured(found[0], dict(rows)):
         return None
     heads = {h.column: name for name, hs in found[0].heads.items() for h in hs}
     cells = {number: row for number, row in rows if lo <= number < hi}
