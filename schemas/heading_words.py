@@ -31,7 +31,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|hauteur|haut|altura|alto|altezza"),
         _words(
-            "above|off|ground|grade|surface|fgl|ffl|agl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
+            "above|off|ground|grade|surface|fgl|ffl|agl|ngl|egl|ogl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
             "hors|sol|au|dessus|depuis|sobre|suelo|terreno|desde|acima|solo|fuori|terra|dal|suolo|libre|livre|libera"
         ),
     ),
@@ -51,7 +51,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     ),
     "old_fittings": (
         _words(
-            "fittings|bracket|brackets|attached|attachment|attachments|hardware|fixtures|fixings|herrajes|herraje|fijaciones|ferrures|"
+            "fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|herrajes|herraje|fijaciones|ferrures|"
             "fixations|suportes|soportes|supporti|attaches|attacchi|halterung|anbauteile|halterungen|befestigungen|acessórios|fixações|accessori|staffe|accesorios|accessoires"
         ),
         _words(
@@ -92,3 +92,6 @@ OTHER_THINGS = _words(
     "laterne|señal|luminaria|lampadaire|lampione|cartello"
 )
 """What a table is of where it is not of posts, in the heading of what its rows are: `Tree ID`, `Species`."""
+COUNTED = _words("qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|combien")
+"""Words beside posts, in the plural, for how many there are."""
+PLURALS = r"posts|poles|uprights|postes|poteaux|m[âa]ts|masten|pfosten|pali"

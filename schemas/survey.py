@@ -22,7 +22,7 @@ TOOL_OF = {"post_size": "measured_with", "post_height": "height_measured_with"}
 
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
-    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment", "loc", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
+    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment", "loc", "job site", "jobsite", "court location", "location of court", "court site", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
     "customer": ("district", "owner", "account"),
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
@@ -163,7 +163,7 @@ SURVEY = Table(
         Column(
             "post_height", "Height above ground", "length", "ft", needed=True, least="post_height_least", most="post_height_most",
             help="From the ground at the post to the very top of the post.",
-            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "height to top", "height to top of post", "height to top of pole", "height to the top", "height agl", "ht agl", "post height agl", "how tall is the pole", "how tall is the post", "how high is the pole", "how high is the post", "total post height", "total pole height", "height of post from ground", "how tall", "how high"),
+            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "height to top", "height to top of post", "height to top of pole", "height to the top", "height agl", "ht agl", "ht a/g", "height a/g", "ht ag", "post height agl", "how tall is the pole", "how tall is the post", "how high is the pole", "how high is the post", "total post height", "total pole height", "height of post from ground", "how tall", "how high"),
         ),
         Column(
             "height_measured_with", "Height measured with", "choice", values=HEIGHT_METHODS, default="tape",
@@ -198,7 +198,7 @@ SURVEY = Table(
         Column(
             "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware"),
+            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brkts", "brkt", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",

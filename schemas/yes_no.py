@@ -52,19 +52,27 @@ _WELDED = (
     r"weld|welds|welded|soldad[oa]s?|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
     r"(?:an|ver)?geschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
 )
-_CURVED = r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso"
+_CURVED = (
+    r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso|curved|curvad[oa]|curv[oa]|"
+    r"curvato|courb[eé]e?|gebogen|bent over|bends over|candy cane|cantilever(?:ed)?"
+)
 
 _STRAIGHT = r"straight|recto|droit|gerade|reto|dritto"
 
 TELLING_WORDS: tuple[tuple[str, str], ...] = ((_WELDED, "welded parts"), (_CURVED, "gooseneck"), (_STRAIGHT, "straight"))
 """Words, as patterns, by which a heading asks a question of the table above."""
 
-ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|curved|bent|condition|type|size|thickness|ring|rim|board|backboard|without|no|not|number"
+ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|bent|condition|type|size|thickness|ring|rim|board|backboard|without|no|not|number"
 """Words of a heading that asks something else besides, as a pattern."""
 
 UNSAID = (
-    r"no|not|non|never|without|none|nor|but|maybe|perhaps|probably|if|could|may|should|would|removed|remove|cut|ground|gone|was|were|"
-    r"previously|formerly|former|repaired|repair|unwelded|replaced|nicht|ohne|kein|keine|entfernt|sin|no hay|retirad[oa]s?|sans|pas|"
-    r"enlev[ée]e?s?|sem|removid[oa]s?|senza|rimoss[oaie]|bolted|removable|base|cap|seam|crack|cracks|cracked|joint|splice|footing"
+    r"no|not|non|never|without|none|nor|but|maybe|perhaps|probably|if|could|may|should|would|nicht|ohne|kein|keine|sin|sans|pas|sem|"
+    r"senza|bolted|removable|unwelded|base|cap|seam|crack|cracks|cracked|joint|splice|footing"
 )
 """Words, as a pattern, beside which a word for welded or a gooseneck does not plainly say that there is one."""
+
+TAKEN_OFF = (
+    r"removed|remove|cut|ground|gone|previously|formerly|former|repaired|repair|replaced|entfernt|retirad[oa]s?|enlev[ée]e?s?|"
+    r"removid[oa]s?|rimoss[oaie]"
+)
+"""Words, as a pattern, anywhere in a text that speaks of what is no longer there."""

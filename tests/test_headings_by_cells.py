@@ -100,7 +100,9 @@ NOTES = [
     ("leans", "post_line", "unknown"),
     ("Perm. welded frame remains", "old_fittings", "fixed"),
     ("weld seam fine", "old_fittings", "unknown"),
-    ("was welded, now gone", "old_fittings", "unknown"), ("gooseneck removed", "post_line", "unknown"),
+    ("was welded, now gone", "old_fittings", "unknown"),
+    ("a plate that was welded on", "old_fittings", "fixed"),
+    ("gooseneck removed", "post_line", "unknown"),
 ]  # fmt: skip
 
 
@@ -166,6 +168,9 @@ BY_WORDS = [
     ("(5) Height above FGL [m]", "post_height"), ("off the ground to top", "post_height"),
     ("Name of field", "site_name"),
     ("Rohrmaß", "post_size"), ("Caño (diámetro)", "post_size"), ("N° de jirafa", "post_code"), ("# poles", "quantity"),
+    ("QTY POLES", "quantity"),
+    ("Höhe m", "post_height"), ("Top height above NGL (m)", "post_height"),
+    ("Curvado?", "post_line"), ("Soldado (S/N)", "old_fittings"),
     ("6. Is the pole straight all the way up?", "post_line"), ("Top of backboard above grade", None),
     ("Inside diameter", None),
     ("Diameter at base", None), ("Height of straight part", None), ("Height above court", None),

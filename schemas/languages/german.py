@@ -14,7 +14,7 @@ GERMAN = Language(
         "post_code": "Mast|Mastnummer|Mast-Nr.|Mast Nr|Pfosten|Pfostennummer|Pfosten-Nr.|Ständer|Ständer-Nr.|Mastbezeichnung",
         "quantity": "Gleiche Masten|Anzahl|Stückzahl|Stück|Menge|Anzahl Masten|Anzahl der Masten|Anzahl Pfosten|Anz.",
         "post_shape": "Mastform|Form des Mastes|Querschnitt|rund oder eckig|rund oder quadratisch|Pfostenform",
-        "post_size": "Mastmaß|Durchmesser oder Breite|Durchmesser / Breite|Durchmesser|Außendurchmesser|Mastdurchmesser|Durchm.|Mastbreite|Pfostendurchmesser|Rohrdurchmesser|Umfang|Mastumfang|Nennweite|Außen-Ø|Ø außen",
+        "post_size": "Mastmaß|Durchmesser oder Breite|Durchmesser / Breite|Durchmesser|Außendurchmesser|Mastdurchmesser|Durchm.|Mastbreite|Pfostendurchmesser|Rohrdurchmesser|Umfang|Mastumfang|Nennweite|Außen-Ø|Ø außen|Außenmaß|Außenmaße|Außenabmessung",
         "size_basis": "Maß ist|Art des Maßes|Maßart",
         "measured_with": "Gemessen mit|Messmittel|Messwerkzeug",
         "wall": "Wandstärke|Wanddicke|Wandst.|Rohrwand|Wandstärke des Mastes",
@@ -46,7 +46,7 @@ GERMAN = Language(
         "cleared_moment": "Freigegeben bis|freigegebenes Moment",
         "notes": "Bemerkungen|Bemerkung|Anmerkungen|Anmerkung|Hinweise|Kommentar|Kommentare|Notizen",
     },
-    weak={"post_code": "Lfd. Nr.|laufende Nummer|Nr.|Nummer", "site_name": "Ort|Park|Sportplatz|Spielplatz|Einrichtung|Gelände|Schulname|Verein", "post_size": "Abmessungen|Maße|Breite|Größe|Abmessung", "post_base": "Fundament", "wall": "Wand|Dicke|Stärke", "post_line": "Linie", "post_shape": "Form", "surveyed_on": "Datum", "old_fittings": "Zubehör|Halterungen"},
+    weak={"post_code": "Lfd. Nr.|laufende Nummer|Nr.|Nummer", "site_name": "Ort|Park|Sportplatz|Spielplatz|Einrichtung|Gelände|Schulname|Verein", "post_size": "Abmessungen|Maße|Breite|Größe|Abmessung", "post_base": "Fundament", "wall": "Wand|Dicke|Stärke", "post_line": "Linie", "post_shape": "Form", "surveyed_on": "Datum", "old_fittings": "Zubehör|Halterungen|Altteile|alte Teile"},
     words={
         "site_kind": {"school": "Schule|Grundschule|Gymnasium|Schulhof", "park": "Park|Grünanlage", "league": "Liga|Verein", "other": "andere|sonstige"},
         "post_shape": {"round": "rund|kreisrund|Rundrohr|zylindrisch", "square": "quadratisch|Vierkant|Vierkantrohr|Quadratrohr|quadr.", "other": "andere|sonstige"},

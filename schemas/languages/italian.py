@@ -46,7 +46,7 @@ ITALIAN = Language(
         "cleared_moment": "Approvato fino a|momento approvato",
         "notes": "Note|osservazioni|commenti|commento|annotazioni",
     },
-    weak={"post_code": "numero", "site_name": "luogo|parco|campo|plesso|plesso scolastico|impianto sportivo|struttura|istituto|sede|edificio", "post_size": "misura|misure|dimensioni|larghezza|dimensione|dimensione palo", "post_shape": "sezione", "condition": "stato", "post_base": "base|fondazione|plinto", "post_line": "linea|andamento", "wall": "sp.", "old_fittings": "accessori|staffe"},
+    weak={"post_code": "numero", "site_name": "luogo|parco|campo|plesso|plesso scolastico|impianto sportivo|struttura|istituto|sede|edificio", "post_size": "misura|misure|dimensioni|larghezza|dimensione|dimensione palo", "post_shape": "sezione|sez.", "condition": "stato", "post_base": "base|fondazione|plinto", "post_line": "linea|andamento", "wall": "sp.", "old_fittings": "accessori|staffe"},
     words={
         "site_kind": {"school": "scuola|liceo", "park": "parco", "league": "lega|società sportiva", "other": "altro"},
         "post_shape": {"round": "tondo|rotondo|circolare|cilindrico|tubo tondo|tonda|rotonda", "square": "quadrato|quadrata|quadra|tubo quadro|quadro", "other": "altra|altro"},

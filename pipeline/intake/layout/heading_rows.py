@@ -63,11 +63,12 @@ def heading_at(
 def by_words_below(
     rows: Sequence[tuple[int, Row]], i: int, decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow]
 ) -> HeadingRow | None:
-    """The heading at row `i` where only what stands below it tells its columns; it must speak of posts, their size and height."""
+    """The heading at row `i` where only what stands below it tells its columns; it, or a title, must speak of posts."""
     texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
     one = _one_row(texts)
     sized = {"post_size", "post_height"}
-    of_posts = any(names_a_post(t) for t in texts.values())
+    above = (str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text")
+    of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in above)
     if len(texts) < 4 or not of_posts or not sized <= _names(one.claims.values()) or _of_others(one):
         return None
     found = decide(one, rows[i + 1 : i + 1 + _BELOW])

@@ -16,10 +16,14 @@ _BRACKET = re.compile(r"\s*(?:\[([^\[\]()]*)\]|\(([^\[\]()]*)\)|\{([^{}]*)\})")
 _TRAILING = re.compile(r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$", re.DOTALL)
 _IN_UNIT = re.compile(r"(?P<head>.*\S)\s+(?:in|en|em)\s+(?P<unit>\S.*?)\s*$", re.DOTALL)
 _BARE_UNITS = (
-    "mm|cm|ft|feet|inches|metres|meters|millimetres|millimeters|centimetres|centimeters|mph|km/h|m/s|kg|lbs?|degrees|deg|ft-in"
+    "mm|cm|mt|mts|ft|feet|inches|metres|meters|millimetres|millimeters|centimetres|centimeters|"
+    "mph|km/h|m/s|kg|lbs?|degrees|deg|ft-in"
 )
 _BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE | re.DOTALL)
-_MEASURED = "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
+_MEASURED = (
+    "h|ht|höhe|hauteur|altura|altezza|alto|durchmesser|diamètre|diámetro|diâmetro|diametro|lato|"
+    "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
+)
 _PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE | re.DOTALL)
 _BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE | re.DOTALL)
 _NAMES = {"nps": "NPS", "dn": "DN"}

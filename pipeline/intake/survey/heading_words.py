@@ -9,6 +9,7 @@ from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
     COMPOUND,
+    COUNTED,
     GROUND,
     IN_COMPOUNDS,
     KINDS,
@@ -17,6 +18,7 @@ from schemas.heading_words import (
     NUMBERS,
     OTHER_THINGS,
     PLACES,
+    PLURALS,
     POST_WORDS,
     SAY_NOTHING,
     WHICH,
@@ -24,6 +26,7 @@ from schemas.heading_words import (
 
 _MOST = 14  # words of a heading
 _COMPOUND = re.compile(COMPOUND)
+_PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
 
 def composed(heading: str) -> tuple[str, bool] | None:
@@ -32,8 +35,12 @@ def composed(heading: str) -> tuple[str, bool] | None:
     `Top of post above grade` is the height: above the ground stands nothing else of a post.
     """
     words = words_of(heading)
+    if len(words) == 1 and words <= _folded(MADE_OF["old_fittings"][0]):
+        return "old_fittings", False
     if not 1 < len(words) <= _MOST:
         return None
+    if _PLURAL.search(heading) and words - _folded(POST_WORDS) <= _folded(SAY_NOTHING | COUNTED) and words & _folded(COUNTED):
+        return "quantity", True
     post = bool(words & _folded(POST_WORDS))
     rest = words - _folded(POST_WORDS)
     if rest <= _folded(SAY_NOTHING | PLACES | NAMES) and rest & _folded(NAMES) and rest & _folded(PLACES) and not post:

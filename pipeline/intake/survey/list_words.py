@@ -14,7 +14,7 @@ from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.post_words import BUT, FILLERS
 from schemas.survey import SURVEY
-from schemas.yes_no import ASKS_MORE, TELLING_WORDS, UNSAID, YES_NO, YesNo
+from schemas.yes_no import ASKS_MORE, TAKEN_OFF, TELLING_WORDS, UNSAID, YES_NO, YesNo
 
 Said = Literal["", "words", "seller_words"]
 
@@ -67,14 +67,18 @@ def rules_out(name: str, text: str) -> bool:
         return False
     pieces = re.split(r"[;,(]|\.(?=\s)", text)
     plain = any((found := read_word(name, piece)) and found.value == value for piece in pieces)
-    return plain or any(word.search(piece) and not _UNSAID.search(piece) and not read_word(name, piece) for piece in pieces)
+    if plain or _TAKEN_OFF.search(text):
+        return plain
+    return any(word.search(piece) and not _UNSAID.search(piece) and not read_word(name, piece) for piece in pieces)
 
 
+_TAKEN_OFF = re.compile(rf"\b(?:{TAKEN_OFF})\b", re.IGNORECASE)
 _UNSAID = re.compile(rf"\b(?:{UNSAID})\b|[?~]", re.IGNORECASE)
 
 
 _ASKED = re.compile(
-    r"\s*(?:[\[(]\s*)?\b(?:yes ?(?:/|or) ?no|y ?/ ?n|s[ií] ?/ ?no|oui ?/ ?non|ja ?/ ?nein|sim ?/ ?não)\b\s*[\])]?\s*\??\s*$",
+    r"\s*(?:[\[(]\s*)?\b(?:yes ?(?:/|or) ?no|y ?/ ?n|s ?/ ?n|o ?/ ?n|j ?/ ?n|"
+    r"s[ií] ?/ ?no|oui ?/ ?non|ja ?/ ?nein|sim ?/ ?não)\b\s*[\])]?\s*\??\s*$",
     re.IGNORECASE,
 )
 
