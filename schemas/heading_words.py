@@ -32,12 +32,12 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words("height|ht|hgt|high|tall|höhe|hoehe|hauteur|haut|altura|alto|altezza"),
         _words(
             "above|off|ground|grade|surface|fgl|ffl|agl|ngl|egl|ogl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
-            "hors|sol|au|dessus|depuis|sobre|suelo|terreno|desde|acima|solo|fuori|terra|dal|suolo|libre|livre|libera"
+            "piso|pavimento|césped|belag|oberkante|ok|hors|sol|au|dessus|depuis|sobre|suelo|terreno|desde|acima|solo|fuori|terra|dal|suolo|libre|livre|libera"
         ),
     ),
     "post_shape": (
         _words(
-            "shape|shp|section|cross|round|rnd|rd|square|sq|circular|rund|quadratisch|eckig|querschnitt|redondo|cuadrado|rond|carré|tondo|"
+            "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|rund|quadratisch|eckig|querschnitt|redondo|cuadrado|rond|carré|tondo|"
             "quadro|quadrato|quadrado|sección|seção|sezione|perfil|profil|profilo"
         ),
         _words("form|forma|forme|sect|x"),
@@ -95,3 +95,6 @@ OTHER_THINGS = _words(
 COUNTED = _words("qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|combien")
 """Words beside posts, in the plural, for how many there are."""
 PLURALS = r"posts|poles|uprights|postes|poteaux|m[âa]ts|masten|pfosten|pali"
+FROM_GROUND = _words("ground|grade|suelo|piso|terreno|sol|boden|grund|gelände|suolo|terra|solo|chão")
+WHOLE = _words("total|overall|totale|gesamt|whole|full")
+"""Words beside a height where it is said of the post, or from the ground: a total height may be a board's."""

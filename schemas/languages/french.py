@@ -46,7 +46,7 @@ FRENCH = Language(
         "cleared_moment": "Validé jusqu'à|moment validé",
         "notes": "Remarques|remarque|observations|commentaires|commentaire",
     },
-    weak={"post_code": "numéro", "site_name": "parc|terrain|lieu|équipement|complexe|groupe scolaire|site scolaire|stade", "post_size": "dimension|dimensions|taille|largeur", "post_shape": "section", "post_base": "base|fondation|pied", "post_line": "ligne", "old_fittings": "fixations anciennes|platines|accessoires|fixations"},
+    weak={"post_code": "numéro", "site_name": "parc|terrain|lieu|équipement|complexe|groupe scolaire|site scolaire|stade", "post_size": "dimension|dimensions|taille|largeur", "post_shape": "section", "post_base": "base|fondation|pied", "post_line": "ligne|alignement", "old_fittings": "fixations anciennes|platines|accessoires|fixations|restes de fixation|restes de fixations", "post_height": "haut."},
     words={
         "site_kind": {"school": "école|collège|lycée", "park": "parc", "league": "ligue|club", "other": "autre"},
         "post_shape": {"round": "rond|ronde|circulaire|cylindrique|tube rond", "square": "carré|carrée|tube carré", "other": "autre"},

@@ -46,7 +46,7 @@ SPANISH = Language(
         "cleared_moment": "Aprobado hasta|momento aprobado",
         "notes": "Notas|observaciones|comentarios|nota|observación",
     },
-    weak={"post_code": "número", "site_name": "lugar|parque|centro|localización|cancha|institución educativa|institución|plantel|unidad educativa|centro educativo|sede|instalación|predio|unidad deportiva|plaza|establecimiento|jardín", "post_size": "tamaño|medida|dimensiones|ancho|dimensión", "post_shape": "sección", "condition": "estado", "surveyed_on": "fecha", "post_base": "base|cimentación", "wall": "esp.", "post_line": "línea", "old_fittings": "accesorios|soportes"},
+    weak={"post_code": "número", "site_name": "lugar|parque|centro|localización|cancha|institución educativa|institución|plantel|unidad educativa|centro educativo|sede|instalación|predio|unidad deportiva|plaza|establecimiento|jardín", "post_size": "tamaño|medida|dimensiones|ancho|dimensión", "post_shape": "sección", "condition": "estado", "surveyed_on": "fecha", "post_base": "base|cimentación", "wall": "esp.", "post_line": "línea|curvo o recto|recto / curvo|derecho o curvo", "old_fittings": "accesorios|soportes"},
     words={
         "site_kind": {"school": "escuela|colegio|instituto", "park": "parque", "league": "liga|club", "other": "otro"},
         "post_shape": {"round": "redondo|redonda|circular|cilíndrico|tubo redondo", "square": "cuadrado|cuadrada|tubo cuadrado", "other": "otra|otro"},

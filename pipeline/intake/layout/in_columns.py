@@ -85,7 +85,18 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
 
 
 def _tables(grid: Grid) -> list[Table]:
-    return find_tables(grid) or find_tables(grid, named=True)
+    found = find_tables(grid) or find_tables(grid, named=True)
+    return [] if found and all(_is_prose(t) for t in found) else found
+
+
+_MEASURE = 40  # characters of a size or a height, at most
+
+
+def _is_prose(table: Table) -> bool:
+    """Whether sentences stand where a post's size and height would: a sheet that explains them."""
+    sized = [h.column for name in ("post_size", "post_height") for h in table.heads.get(name, ())]
+    cells = [row[n] for _, row in table.rows for n in sized if n in row]
+    return bool(cells) and all(c.kind == "text" and len(str(c.value)) > _MEASURE for c in cells)
 
 
 def _between(grid: Grid, lo: int, hi: int) -> Grid:

@@ -10,6 +10,7 @@ from schemas.heading_words import (
     ABOVE,
     COMPOUND,
     COUNTED,
+    FROM_GROUND,
     GROUND,
     IN_COMPOUNDS,
     KINDS,
@@ -22,10 +23,12 @@ from schemas.heading_words import (
     POST_WORDS,
     SAY_NOTHING,
     WHICH,
+    WHOLE,
 )
 
 _MOST = 14  # words of a heading
 _COMPOUND = re.compile(COMPOUND)
+_NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|num|number|#)\b", re.IGNORECASE)
 _PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
 
@@ -45,6 +48,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     rest = words - _folded(POST_WORDS)
     if rest <= _folded(SAY_NOTHING | PLACES | NAMES) and rest & _folded(NAMES) and rest & _folded(PLACES) and not post:
         return "site_name", True
+    if _PLURAL.search(heading) and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS):  # `No. Poles` counts them
+        return ("quantity", True) if _NUMBER_OF.match(heading) else None
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = [name for name, (telling, _) in MADE_OF.items() if rest & _folded(telling)]
@@ -53,6 +58,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if len(about) != 1:
         return None
     telling, beside = MADE_OF[about[0]]
+    if about == ["post_height"] and (post or rest & _folded(FROM_GROUND)):
+        beside = beside | WHOLE
     return (about[0], post) if rest <= _folded(telling | beside | SAY_NOTHING) else None
 
 

@@ -62,13 +62,15 @@ def claim(text: str) -> Claim | None:
         return Claim(either[0], unit, either[1])
     if len(fold(bare)) > _SHORT and (alike := _by_stem().get(stem(fold(bare)))):
         return Claim(alike, unit, WEAK)
+    if not unit and (m := _UNIT_BEHIND.fullmatch(bare)) and (sized := claim(m[1])) and sized.name in _LENGTHS and not sized.unit:
+        return Claim(sized.name, m[2].lower(), sized.strength)
     asked, plainly = question(text)
     if asked is None and (made := composed(bare)):
         return Claim(made[0], unit, SYNONYM if made[1] else WEAK)
     return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
 
 
-_OR = re.compile(r"\s*/\s*|\s+(?:or|ou|oder|o|u)\s+", re.IGNORECASE)
+_OR = re.compile(r"\s*/\s*|\s+(?:or|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
 
 
 _SIDE = ("post_size", WEAK)
@@ -91,6 +93,8 @@ def _either(heading: str) -> tuple[str, int] | None:
     return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None
 
 
+_UNIT_BEHIND = re.compile(r"(.*[^\W\d]\.?) (m|in|mm|cm|ft)\.?", re.IGNORECASE)
+_LENGTHS = ("post_size", "post_height", "wall")
 _SHORT = 6  # letters of a heading whose ending may matter
 
 
