@@ -104,6 +104,7 @@ ASKED = [
     ("Old Backboard Attached?", "old_fittings", "Yes - bolted", "removable"),
     ("Anything attached?", "old_fittings", "no", "none"), ("Anything attached?", "old_fittings", "yes", "unknown"),
     ("Cracked?", "condition", "x", "cracked"), ("Round?", "post_shape", "yes", "round"), ("Round?", "post_shape", "no", None),
+    ("Fixations soudées (O/N)", "old_fittings", "O", "fixed"), ("Soldado (S/N)", "old_fittings", "S", "fixed"),
     ("Old fittings?", "old_fittings", "no", "none"), ("Old fittings?", "old_fittings", "yes", None),
     ("Straight?", "post_line", "sí", "straight"), ("Straight?", "post_line", "nein", "unknown"),
     ("Strength cleared", "strength_cleared", "yes", "yes"), ("Straight?", "post_line", "not really", None),

@@ -59,7 +59,7 @@ FRENCH = Language(
         "old_fittings": {"none": "aucune|aucun|rien|néant|nu|sans", "removable": "démontables|boulonné|boulonnée|boulonnés|boulonnées|vissé|démontable|amovible", "fixed": "fixes|soudé|soudée|soudés|soudées|fixe", "unknown": "inconnues|inconnu|ne sait pas|pas de données"},
         "condition": {"sound": "sain|bon|bon état|en bon état|excellent|neuf|très bon|très bon état", "surface rust": "rouille superficielle|rouille de surface|rouille légère|légère rouille", "corroded": "corrodé|très rouillé|rouille perforante", "cracked": "fissuré|fissure|fissures|fêlé", "loose": "branlant|instable|descellé|bouge", "unknown": "inconnu|ne sait pas|pas de données"},
     },
-    yes="oui",
+    yes="oui|o",
     no="non|n",
     months="janvier|février|mars|avril|mai|juin|juillet|août|septembre|octobre|novembre|décembre",
     weekdays="lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche",
