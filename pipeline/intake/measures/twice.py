@@ -14,8 +14,6 @@ from pipeline.units import FEET_INCHES, si, unit_of
 
 _BRACKET = re.compile(r"(?P<first>[^()\[\]]+?) ?[(\[](?P<second>[^()\[\]]*[0-9½¼¾][^()\[\]]*)[)\]] ?(?P<rest>[^()\[\]0-9]*)")
 _STROKE = re.compile(r" ?/ ?")
-_ROUNDED = Fraction(4, 100)
-"""A first measure that is the coarser may be off by so much of itself, and no more."""
 
 
 def parts(text: str) -> Iterator[tuple[str, str]]:
@@ -40,11 +38,8 @@ def said_twice(
         if not isinstance(one, Measure) or not isinstance(other, Measure) or one.unit == other.unit:
             continue
         in_feet = {one.unit, other.unit} == {FEET_INCHES, "ft"}  # `8'6" / 9'` is two measures, however coarse the second
-        steps = step(first, kind, one.unit), step(second, kind, other.unit)
-        within = Fraction(0) if in_feet else max(steps) / 2
-        if steps[0] > steps[1]:
-            within = min(within, abs(Fraction(one.value)) * _ROUNDED)
-        if abs(Fraction(one.value) - Fraction(other.value)) <= within:
+        coarser = Fraction(0) if in_feet else max(step(first, kind, one.unit), step(second, kind, other.unit))
+        if abs(Fraction(one.value) - Fraction(other.value)) <= coarser / 2:
             return one
         doubt = doubt or unreadable(value, kind, "says two measures that do not agree", (first, second))
     return doubt
