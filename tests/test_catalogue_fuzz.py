@@ -74,7 +74,7 @@ def _book(changes: list[tuple[str, int, int, object]]) -> Book:
 CHANGE = st.tuples(st.sampled_from([t.name for t in CATALOGUE]), st.integers(0, 9), st.integers(0, 19), ODD)
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=30)
 @given(st.lists(CHANGE, min_size=1, max_size=4))
 def test_any_cells_at_all(changes) -> None:
     faults, read = (), None

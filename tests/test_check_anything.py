@@ -46,7 +46,7 @@ def accounted(got: FileResult) -> None:
     assert all(q.message and q.suggestion for q in got.queries)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.dictionaries(st.sampled_from(SURVEY.names), CELLS, max_size=6))
 def test_any_cells_in_a_row(changes: dict[str, Any]) -> None:
     kept = CLEAN | {"site_code": "S-02", "site_name": "Elm Park", "post_code": "P2"}

@@ -68,7 +68,7 @@ def filled(copy: Path, cells: Mapping[str, Any] = {}, answers: Mapping[str, Any]
     return out.getvalue()
 
 
-@pytest.mark.parametrize("form", FORMATS)
+@pytest.mark.parametrize("form", [pytest.param(f, marks=() if f in ("xlsx", "csv") else pytest.mark.slow) for f in FORMATS])
 def test_half_corrected_and_half_answered_under_another_name_all_is_right(tmp_path: Path, form: str) -> None:
     surveys, out = tmp_path / "in", tmp_path / "out"
     (surveys / "north").mkdir(parents=True)

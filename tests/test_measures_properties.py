@@ -173,7 +173,7 @@ def test_a_number_never_raises_and_needs_a_unit(value: float, kind: str, unit: s
         assert abs(float(found.value)) < 1e12
 
 
-@settings(max_examples=1500, deadline=None)
+@settings(max_examples=600, deadline=None)
 @given(TEXT, st.sampled_from(KINDS), st.sampled_from(UNITS))
 @example("8'6\" (2.59 m)", "length", "ft")
 @example("٣ ft", "length", "ft")
@@ -192,7 +192,7 @@ def test_no_text_raises_and_none_is_a_number_silently(text: str, kind: str, unit
         assert not set(text) & set("~?;@x")
 
 
-@settings(max_examples=800, deadline=None)
+@settings(max_examples=400, deadline=None)
 @given(TEXT, st.sampled_from(UNITS), st.sampled_from(("", *SIZE_BASES)))
 def test_no_size_raises(text: str, unit: str, basis: str) -> None:
     found = read_post_size(text, unit, basis)
@@ -201,7 +201,7 @@ def test_no_size_raises(text: str, unit: str, basis: str) -> None:
         assert isinstance(found, Doubt)
 
 
-@settings(max_examples=800, deadline=None)
+@settings(max_examples=400, deadline=None)
 @given(TEXT)
 def test_nothing_else_raises(text: str) -> None:
     read_lengths(text, "ft")

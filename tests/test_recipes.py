@@ -174,6 +174,7 @@ def test_every_other_recipe_ends_with_a_program_that_works(tmp_path: Path) -> No
         assert db.execute("SELECT count(*) FROM remarks").fetchone() == (0,)
 
 
+@pytest.mark.slow
 def test_a_new_rule_of_fit_reaches_files_workbooks_and_remedies(tmp_path: Path) -> None:
     said = recipes()["a rule of fit"]
     assert {name.rpartition("/")[2] for name, _, _ in RULE} <= {f"{word}.py" for word in re.findall(r"(\w+)\.py", said)}

@@ -128,6 +128,7 @@ def test_nothing_from_outside_commands_the_terminal(said):
     assert said() == "file  [31mred .csv\n"
 
 
+@pytest.mark.slow
 def test_check_and_quote_count_what_waits_alike(tmp_path, monkeypatch):
     """The same surveys, looked at alone and quoted: the same files wait for the same number of answers."""
     monkeypatch.chdir(tmp_path)

@@ -28,6 +28,7 @@ def test_every_post_is_plausible() -> None:
         assert len(set(post.wanted or ())) == len(post.wanted or ())
 
 
+@pytest.mark.slow
 def test_worlds_probe_every_rule() -> None:
     """Every fit code fails or confirms somewhere, and every verdict, load state and site state occurs."""
     rows: dict[str, list[dict[str, object]]] = collections.defaultdict(list)
