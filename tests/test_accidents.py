@@ -48,6 +48,11 @@ def run(words: list[str], timeout: float = 60, **how: Any) -> subprocess.Complet
     return subprocess.run(command, text=True, timeout=timeout, **kept)
 
 
+def often(*names: str, slow: tuple[str, ...]) -> list[Any]:
+    """Some places for the test command, the others for the slow tests."""
+    return [*names, *(pytest.param(name, marks=pytest.mark.slow) for name in slow)]
+
+
 def words_of(nights: Nights, *more: str, out: Path | None = None) -> list[str]:
     return nights.command("--jobs", "1", *more, out=out)[1:]
 
@@ -158,7 +163,7 @@ def _link(path: Path, to: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "name", ["portfolio.xlsx", "run.json", "sites/K-02/K-02-r2.xlsx", ".lock-holder.json", ".lock", "data/kits.csv"]
+    "name", often("portfolio.xlsx", ".lock", slow=("run.json", "sites/K-02/K-02-r2.xlsx", ".lock-holder.json", "data/kits.csv"))
 )
 def test_a_pipe_in_the_place_of_a_result(nights: Nights, name: str) -> None:
     _fifo(nights.out / name)
@@ -170,7 +175,7 @@ def test_a_pipe_in_the_place_of_a_result(nights: Nights, name: str) -> None:
     assert (nights.out / name).is_fifo()
 
 
-@pytest.mark.parametrize("name", ["sites", "data", "portfolio.xlsx", ".lock-holder.json", ".lock", "ledger.sqlite"])
+@pytest.mark.parametrize("name", often("sites", "portfolio.xlsx", "ledger.sqlite", slow=("data", ".lock-holder.json", ".lock")))
 def test_a_link_in_the_place_of_a_result_is_not_followed(nights: Nights, tmp_path: Path, name: str) -> None:
     theirs = tmp_path / "theirs"
     if name in ("sites", "data"):
@@ -300,7 +305,7 @@ def _answering(answer: bytes) -> Iterator[str]:
     [
         ("tcp", b""),
         ("tcp", b"HTTP/1.1 400 Bad Request\r\n\r\n"),
-        ("tcp", os.urandom(64)),
+        ("tcp", bytes(range(160, 224))),
         ("http", b""),
         ("file", b""),
         ("inproc", b""),

@@ -111,7 +111,7 @@ def clean_rows() -> list[dict[str, Any]]:
     return [dict(r, post_code=f"P{n}") for n, r in enumerate(rows, 1)]
 
 
-@pytest.mark.parametrize("seed", [0, 1, *(pytest.param(seed, marks=pytest.mark.slow) for seed in range(2, 6))])
+@pytest.mark.parametrize("seed", [0, *(pytest.param(seed, marks=pytest.mark.slow) for seed in range(1, 6))])
 def test_each_fault_is_found_at_its_own_cell_and_holds_its_row_only(seed: int) -> None:
     names = list(SURVEY.names)
     random.Random(seed).shuffle(names)

@@ -62,7 +62,7 @@ def misbehave(path: str, how: str) -> Any:
 @pytest.fixture
 def box(monkeypatch: pytest.MonkeyPatch) -> Any:
     monkeypatch.setenv("PYTHONPATH", str(Path(__file__).parent))
-    with Sandbox("test_hostile_sandbox:misbehave", wall_seconds=12, processor_seconds=1) as made:
+    with Sandbox("test_hostile_sandbox:misbehave", wall_seconds=8, processor_seconds=1) as made:
         yield made
 
 
