@@ -16,12 +16,10 @@ from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
 from pipeline.intake.survey.list_words import question, read_word
-from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
 from schemas.languages import NO, YES
 from schemas.several_meanings import COUNTS, SEVERAL_MEANINGS
-from schemas.survey import SURVEY
 from schemas.yes_no import YesNo
 
 Rows = Sequence[tuple[int, Row]]
@@ -78,7 +76,7 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     bare = heading_unit(text)[0].strip()
     kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ()
     known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
-    names = known or _near(text, column, heading.claims, rows) or _labels_posts(column, heading, rows)
+    names = known or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
     return [m for m in names if m not in sure]
 
@@ -97,13 +95,6 @@ def _tell_posts(columns: Sequence[int], heading: HeadingRow, rows: Rows) -> int:
     words = [n for n in columns if any(c.kind == "text" and not str(c.value).strip().isdigit() for c in _cells(n, rows))]
     known = any(c.name == "post_code" for c in heading.claims.values())
     return next(iter(words if known else (*words, *columns)), 0)
-
-
-def _near(text: str, column: int, claims: Mapping[int, Claim], rows: Rows) -> tuple[str, ...]:
-    """The list columns that an unknown heading is near by its words: what its cells say besides makes it plain."""
-    if column in claims or column not in {n for _, row in rows for n in row}:
-        return ()
-    return tuple(name for name in may_mean(text) if SURVEY.column(name).kind == "choice")
 
 
 def _ticked(text: str, column: int, rows: Rows) -> YesNo | None:
