@@ -51,7 +51,7 @@ def same_number(column: str, want: float, text: str) -> bool:
     except ValueError:
         return False
     if column in RELATIVE:
-        return math.isclose(want, got, rel_tol=RELATIVE[column], abs_tol=1e-9)
+        return math.isclose(want, got, rel_tol=RELATIVE[column], abs_tol=LENGTH if column.endswith("_m") else 1e-9)
     return abs(want - got) <= PIPE_TABLE.get(column, LENGTH)
 
 
