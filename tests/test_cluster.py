@@ -84,6 +84,7 @@ def alone(home: Path) -> dict[str, bytes]:
     return results(home / "alone")
 
 
+@pytest.mark.slow
 def test_two_workers_give_the_same_bytes_as_one_process(cluster: Cluster, home: Path, alone: dict[str, bytes]) -> None:
     cluster.worker(), cluster.worker()
     cluster.ready(2)

@@ -290,6 +290,7 @@ def test_explain_loads_nothing_that_it_does_not_need(money: Path) -> None:
     }
 
 
+@pytest.mark.slow
 def test_a_site_that_is_no_longer_asked_for_and_text_that_gives_orders(tmp_path: Path) -> None:
     """It can still be explained, and it is said; nothing from outside reaches a terminal as an order, or runs over its edge."""
     surveys, catalogue = write_world(money_world(4, posts=4, sites=4), tmp_path, 4)

@@ -150,6 +150,7 @@ def test_a_folder_that_may_only_be_read(nights: Nights) -> None:
     assert stamps(nights.out) == before
 
 
+@pytest.mark.slow
 def test_a_folder_that_goes_halfway(nights: Nights) -> None:
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
     gone = (
@@ -200,6 +201,7 @@ def test_a_portfolio_that_cannot_be_replaced(nights: Nights) -> None:
     assert (nights.out / "portfolio.xlsx").read_bytes() != was
 
 
+@pytest.mark.slow
 def test_run_json_that_cannot_be_replaced(nights: Nights) -> None:
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
     (nights.out / "run.json").unlink()

@@ -120,6 +120,7 @@ def fuzz(tmp_path: Path, times: int, seed: str) -> None:
     accounted_for(out, files)
 
 
+@pytest.mark.slow
 def test_a_few_mutated_examples(tmp_path: Path) -> None:
     fuzz(tmp_path, 2 * len(EXAMPLES), "few")
 

@@ -223,6 +223,7 @@ def test_rows_added_removed_and_changed(nights: Nights) -> None:
     assert nights.risen() == {1, 2, 3, 4}
 
 
+@pytest.mark.slow
 def test_a_new_program_that_says_something_else(nights: Nights, tmp_path: Path) -> None:
     """The program's own code is part of what a quotation is made from."""
     root = Path(__file__).resolve().parent.parent
