@@ -17,6 +17,7 @@ from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
 from schemas.column import Column
+from schemas.lengths import INCH
 from schemas.post_words import ANGULAR
 from schemas.survey import SURVEY
 
@@ -238,7 +239,7 @@ _WOODEN = re.compile(r"\b(wood|wooden|timber|lumber|treated|madera|bois|holz|mad
 def _trade_name(draft: _Draft, size: Size) -> None:
     """`4 x 4` of wood is a trade name of 3 1/2 in. Source: American Softwood Lumber Standard, PS 20 (memory)."""
     typed_size = draft.typed.get("post_size", "")
-    inches = size.outside / 0.0254 if size.outside and size.unit == "in" else 0.5
+    inches = size.outside / INCH if size.outside and size.unit == "in" else 0.5
     wood = draft.values.get("material") == "wood" or _WOODEN.search(typed_size)
     if wood and re.match(r"\D*\d+\D{1,12}\d+\D*$", typed_size) and size.shape == "square" and abs(inches - round(inches)) < 1e-9:
         message = f"“{typed_size}” of wood is a trade name: such a post measures less."
