@@ -201,19 +201,6 @@ def unit_of(text: str, kind: str) -> Unit | None:
     return found[0] if len(found) == 1 else None
 
 
-_USUAL = {
-    "inch": "127/5000", "foot": "381/1250", "yard": "1143/1250", "millimeter": "1/1000", "centimeter": "1/100", "meter": "1",
-    "inch/foot": "1/12", "millimeter/meter": "1/1000", "mile/hour": "1397/3125", "kilometer/hour": "5/18", "meter/second": "1",
-    "pound": "45359237/100000000", "kilogram": "1", "newton": "1", "pascal": "1", "kilopascal": "1000", "megapascal": "1000000",
-    "gigapascal": "1000000000", "newton*meter": "1",
-    "degree": "3.1415926535897932384626433832795028841971693993751/180",
-}  # fmt: skip
-"""Factors of the usual units, so that most runs need not load pint (0.4 s, in each reader too); a test holds them to pint's.
-
-Source: NIST SP 811 (2008), appendix B.
-"""
-
-
 @cache
 def _registry() -> Any:
     import pint
@@ -224,16 +211,8 @@ def _registry() -> Any:
 @cache
 def si(unit: Unit) -> Fraction:
     """Factor from `unit` to the coherent SI unit of its kind (a plain number for slopes; per cent for percent)."""
-    if unit.pint in _USUAL:
-        above, _, below = _USUAL[unit.pint].partition("/")
-        return Fraction(above) / Fraction(below or 1)
     if unit.pint == "percent":
         return Fraction(1) if unit.kind == "percent" else Fraction(1, 100)
-    return by_pint(unit)
-
-
-def by_pint(unit: Unit) -> Fraction:
-    """The same, by pint."""
     target = {"slope": "dimensionless", "percent": "percent"}.get(unit.kind) or SI_UNIT[unit.kind].replace(" ", "*")
     return Fraction(_registry().Quantity(Fraction(1), unit.pint).to(target).magnitude)
 

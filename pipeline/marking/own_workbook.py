@@ -67,8 +67,9 @@ def _whole(wb: Any, sheet: Sheet) -> bool:
     """Whether openpyxl has read every cell that our reader has (it passes over some files' sheets and cells in silence)."""
     if sheet.name not in wb.sheetnames:
         return False
-    there = getattr(wb[sheet.name], "_cells", {})
-    return all((c.row, c.column) in there for c in sheet.cells)
+    ws = wb[sheet.name]
+    cells = (ws.cell(c.row, c.column) for c in sheet.cells)
+    return all(isinstance(cell, MergedCell) or cell.value is not None for cell in cells)
 
 
 def _blank_again(ws: Any, sheet: Sheet) -> None:
