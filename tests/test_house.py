@@ -112,13 +112,6 @@ def test_the_top_level_is_as_agreed() -> None:
 
 DOCUMENTED = {"_exit", "_asdict", "_replace", "_fields", "_make"}
 """Names that begin so and are public all the same: os, and named tuples."""
-NO_OTHER_WAY = {
-    ("own_workbook.py", "_cells"),
-    ("own_workbook.py", "_value"),
-    ("own_workbook.py", "_charts"),
-    ("xls.py", "_sh_abs_posn"),
-}
-"""Left: openpyxl names its cells that exist, and xlrd the places of its sheets, by no other name."""
 
 
 def test_only_public_names_of_libraries_and_of_each_other() -> None:
@@ -132,4 +125,4 @@ def test_only_public_names_of_libraries_and_of_each_other() -> None:
         and node.attr not in DOCUMENTED
         and f"def {node.attr}(" not in path.read_text()
     }
-    assert found - NO_OTHER_WAY - {("own_workbook.py", "_images")} == set()
+    assert found == set()

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import posixpath
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from xml.etree.ElementTree import tostring
 from xml.sax.saxutils import quoteattr
 from zipfile import ZipFile
 
@@ -73,6 +75,23 @@ def collect(archive: ZipFile, sheets: Mapping[str, str]) -> Drawings:
     used = {posixpath.splitext(p)[1].lstrip(".").casefold() for p in found.parts}
     found.endings = {e: t for e, t in endings.items() if e in used and _is_known(t)}
     return found
+
+
+def without_drawings(archive: ZipFile, sheets: Sequence[str]) -> bytes:
+    """The package without the relations that lead from `sheets`, parts of it, to their drawings."""
+    out, bare = io.BytesIO(), {_rels(sheet) for sheet in sheets}
+    with ZipFile(out, "w") as new:
+        for name in archive.namelist():
+            data = archive.read(name)
+            new.writestr(name, _no_drawing(data) if name in bare else data)
+    return out.getvalue()
+
+
+def _no_drawing(relations: bytes) -> bytes:
+    root = fromstring(relations)
+    for link in [link for link in root if link.get("Type", "").endswith("/drawing")]:
+        root.remove(link)
+    return tostring(root)
 
 
 def _is_known(content_type: str) -> bool:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import io
 import re
 import warnings
 import zipfile
 from collections.abc import Sequence
 from typing import Any
 
+from openpyxl import load_workbook
 from openpyxl.cell.cell import MergedCell
 from openpyxl.comments import Comment
 from openpyxl.reader.excel import ExcelReader
@@ -18,12 +20,14 @@ from pipeline.intake.layout.as_shown import as_shown
 from pipeline.intake.layout.list_words import SIGN, TITLE
 from pipeline.intake.query import Query
 from pipeline.intake.returned import Identity
-from pipeline.marking.carried_drawings import Drawings, collect, graft
+from pipeline.marking.carried_drawings import Drawings, collect, graft, without_drawings
 from pipeline.marking.correction_list import HOLDS, TELLS, marks
 from pipeline.marking.mark_cells import AUTHOR, OURS, STAMP, list_in_front, mark_cell, name_it, saved
 from pipeline.marking.zip import parts_of, settled, stored
 from pipeline.reading.book import Book, Cell, Sheet
 
+CELLS_MOST = 2_000_000
+"""Cells, filled or not, of the largest sheet that is kept."""
 INFLATED_MOST = 20_000_000
 """Bytes of XML above which the sender's own workbook is not opened (openpyxl needs some 50 times as much memory)."""
 
@@ -75,27 +79,32 @@ def _whole(wb: Any, sheet: Sheet) -> bool:
 def _blank_again(ws: Any, sheet: Sheet) -> None:
     """Take out the address that openpyxl writes into a blank cell with a link."""
     filled = {(c.row, c.column) for c in sheet.cells}
-    for place, cell in ws._cells.items():
-        if place not in filled and not isinstance(cell, MergedCell) and cell.hyperlink is not None and cell.data_type != "f":
-            cell._value = None
+    for cell in _cells(ws):
+        if (cell.row, cell.column) not in filled and cell.hyperlink is not None and cell.data_type != "f":
+            cell.value = None
+
+
+def _cells(ws: Any) -> list[Any]:
+    """Every cell that can hold something. Errors: CannotKeepError where the sheet is too large to be gone through."""
+    if ws.max_row * ws.max_column > CELLS_MOST:
+        raise CannotKeepError("too large to go through")
+    return [cell for row in ws.iter_rows() for cell in row if not isinstance(cell, MergedCell)]
 
 
 def _load(path: str) -> tuple[Any, Drawings]:
-    """The workbook, and the drawings that are put back once it is saved."""
+    """The workbook without the drawings of its sheets, and the drawings, which are put back once it is saved."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
-        reader = ExcelReader(path, keep_vba=False, keep_links=True, rich_text=True)
-        reader.read()
-        wb = reader.wb
-        wb.template = False
-        if wb.chartsheets:
-            return wb, Drawings()  # openpyxl writes their drawings itself
-        sheets = {s.name: rel.target for s, rel in reader.parser.find_sheets()}
-    with zipfile.ZipFile(path) as z:
-        drawings = collect(z, {title: part for title, part in sheets.items() if title in wb.sheetnames})
-    for ws in wb.worksheets:
-        if ws.title in drawings.by_sheet:
-            ws._charts, ws._images = [], []
+        reader = ExcelReader(path)
+        reader.read_manifest()
+        reader.read_workbook()
+        sheets = {s.name: rel.target for s, rel in reader.parser.find_sheets() if rel.target in reader.valid_files}
+        charts = any(rel.Type.endswith("/chartsheet") for _, rel in reader.parser.find_sheets())
+        with zipfile.ZipFile(path) as z:
+            drawings = Drawings() if charts else collect(z, sheets)  # openpyxl writes drawings beside chart sheets itself
+            bare = without_drawings(z, [sheets[title] for title in drawings.by_sheet])
+        wb = load_workbook(io.BytesIO(bare), keep_links=True, rich_text=True)
+    wb.template = False
     return wb, drawings
 
 
@@ -122,8 +131,8 @@ def _drop_lists(wb: Any) -> None:
 
 def _unmark(ws: Any) -> None:
     """Take out the marks of an earlier round; a comment of the sender's own stays."""
-    for cell in list(ws._cells.values()):
-        if isinstance(cell, MergedCell) or cell.comment is None:
+    for cell in _cells(ws):
+        if cell.comment is None:
             continue
         before, found, _ = cell.comment.text.partition(OURS)
         if not found and cell.comment.author != AUTHOR:

@@ -18,6 +18,7 @@ from pipeline.reading.text_values import printable, text_cell
 _FORMULAS = (0x0006, 0x0206, 0x0406)
 _BEGINS = (0x0009, 0x0209, 0x0409, 0x0809)
 _END = 0x000A
+_SHEET = 0x0085
 """Record numbers. Source: MS-XLS 2.3.2; those of the older versions: memory."""
 _DATE_FORM = "yyyy-mm-dd hh:mm:ss"
 _NO_FORMATS = "The workbook's formats are damaged; units that only a format shows, merged cells and hidden rows were not seen."
@@ -139,7 +140,7 @@ def _without_result(book: Any) -> dict[int, set[tuple[int, int]]] | None:
     if book.mem is None:  # the versions before 5, of which the library keeps no records
         return None
     places: dict[int, set[tuple[int, int]]] = {}
-    for index, start in enumerate(book._sh_abs_posn):
+    for index, start in enumerate(_beginnings(book)):
         for at in _formulas(book.mem, start):
             result = book.mem[at + 6 : at + 14]
             if result[6:] == b"\xff\xff" and result[0] == 3:
@@ -147,6 +148,20 @@ def _without_result(book: Any) -> dict[int, set[tuple[int, int]]] | None:
             elif result.strip(b"\0"):  # some programs store a nought for what they did not calculate
                 return {}
     return places
+
+
+def _beginnings(book: Any) -> list[int]:
+    """Where the records of each worksheet begin. Source: MS-XLS 2.4.28 BoundSheet8 (dt 0 is a worksheet)."""
+    found: list[int] = []
+    at = book.base
+    while at + 10 <= len(book.mem):
+        code, size = struct.unpack_from("<HH", book.mem, at)
+        if code == _SHEET and size >= 6 and book.mem[at + 9] == 0:
+            found.append(struct.unpack_from("<i", book.mem, at + 4)[0] + book.base)
+        elif code == _END:
+            break
+        at += 4 + size
+    return found
 
 
 def _formulas(memory: Any, at: int) -> Iterator[int]:

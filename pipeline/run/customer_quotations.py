@@ -119,10 +119,10 @@ def _logo(run: RunState) -> bytes:
 
 def _issue(q: Quotation, folder: str, logo: bytes, run: RunState, quoted: Quoted, ledger: Ledger) -> _Issue:
     """The quotation as it is to stand, held against the revision that the last finished run left."""
-    sites = [from_plain(unpack(quoted.for_customer[site])) for site in q.customer.sites]
+    kept = [unpack(quoted.for_customer[site]) for site in q.customer.sites]
     figures = [quoted.figures[site] for site in q.customer.sites]
-    report = report_of(q.customer, sites, q.options, figures, run.world, logo)
-    said = says(report)
+    report = report_of(q.customer, [from_plain(site) for site in kept], q.options, figures, run.world, logo)
+    said = says(report, kept)
     hash_ = hashlib.sha256(json.dumps(said, sort_keys=True).encode()).hexdigest()
     latest = run.latest.get(q.key)
     was = ledger.contents([(q.key, latest.revision)])[q.key] if latest else None

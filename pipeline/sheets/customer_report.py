@@ -130,16 +130,17 @@ class CustomerReport:
 
 def as_plain(site: CustomerSite) -> dict[str, Any]:
     """The site as JSON holds it."""
-    plain: dict[str, Any] = _money(asdict(site))
+    plain: dict[str, Any] = money_as_text(asdict(site))
     return plain
 
 
-def _money(value: Any) -> Any:
+def money_as_text(value: Any) -> Any:
+    """Plain values with each Decimal as text, each tuple as a list: as JSON holds them."""
     if isinstance(value, Decimal):
         return str(value)
     if isinstance(value, dict):
-        return {k: _money(v) for k, v in value.items()}
-    return [_money(v) for v in value] if isinstance(value, (list, tuple)) else value
+        return {k: money_as_text(v) for k, v in value.items()}
+    return [money_as_text(v) for v in value] if isinstance(value, (list, tuple)) else value
 
 
 def from_plain(plain: Mapping[str, Any]) -> CustomerSite:

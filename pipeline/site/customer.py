@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
 from decimal import Decimal
 from typing import Any
 
 from pipeline.money.customers import ordered_together
 from pipeline.money.quotation import exempt, tax_rate
-from pipeline.sheets.customer_report import Buyer, CustomerReport, CustomerSite, Option, Seller
+from pipeline.sheets.customer_report import Buyer, CustomerReport, CustomerSite, Option, Seller, money_as_text
 from pipeline.site import option_words, orders
 from pipeline.site.orders import Customer
 from pipeline.site.task import Figures, World
@@ -70,22 +70,13 @@ def _option(o: orders.Option, changes: tuple[str, ...]) -> Option:
     return Option(o.choice, o.in_force, o.posts_with_kit, a.net, a.freight, a.tax, a.total, changes)
 
 
-def says(report: CustomerReport) -> dict[str, Any]:
-    """What the quotation says, as JSON holds it: a new revision is made where it differs."""
-    fields = {name: value for name, value in asdict(report).items() if name not in NOT_SAID}
+def says(report: CustomerReport, sites: Sequence[Mapping[str, Any]]) -> dict[str, Any]:
+    """What the quotation says, as JSON holds it, its sites as they are kept: a new revision is made where it differs."""
+    fields = {name: value for name, value in asdict(replace(report, sites=())).items() if name not in NOT_SAID}
     logo = fields["seller"].pop("logo")
-    for site in fields["sites"]:
-        site.pop("promise")  # what became of it is no matter of what it says
-    plain: dict[str, Any] = _plain(fields)
-    return plain | {"logo": hashlib.sha256(logo).hexdigest() if logo else ""}
-
-
-def _plain(value: Any) -> Any:
-    if isinstance(value, Decimal):
-        return str(value)
-    if isinstance(value, Mapping):
-        return {k: _plain(v) for k, v in value.items()}
-    return [_plain(v) for v in value] if isinstance(value, tuple | list) else value
+    plain: dict[str, Any] = money_as_text(fields)
+    said = [{k: v for k, v in site.items() if k != "promise"} for site in sites]  # what became of it is no matter of what it says
+    return plain | {"sites": said, "logo": hashlib.sha256(logo).hexdigest() if logo else ""}
 
 
 def changes(was: Mapping[str, Any], now: Mapping[str, Any]) -> tuple[str, ...]:
