@@ -8,77 +8,144 @@ def _words(text: str) -> frozenset[str]:
 
 
 POST_WORDS = _words(
-    "post|posts|pole|poles|upright|uprights|poste|postes|mástil|poteau|poteaux|mât|mâts|mast|masten|mastes|pfosten|rohr|tube|tubo|palo|pali|caño|jirafa|ständer|korbständer|säule|stange|piantana|haste"
+    "post|posts|pole|poles|upright|uprights|stanchion|stanchions|"
+    "poste|postes|mástil|mástiles|caño|jirafa|soporte vertical|columna|columnas|"
+    "poteau|poteaux|mât|mâts|tube|tubes|montant|montants|pylône|"
+    "mast|masten|mastes|pfosten|rohr|rohre|ständer|korbständer|säule|säulen|stange|stütze|"
+    "haste|hastes|mastro|mastros|coluna|colunas|"
+    "palo|pali|tubo|tubi|tubolare|tubolari|piantana|montante|montanti"
 )
 """What is measured; a heading with one of them is surely about a post."""
 
 SAY_NOTHING = _words(
-    "the|of|is|are|an|this|these|it|what|whats|how|your|our|please|enter|at|top|near|measured|actual|existing|current|currently|"
-    "present|now|in|for|all|way|up|and|or|type|kind|"
-    "de|del|della|dello|di|da|do|dos|des|du|la|le|les|el|los|il|lo|der|die|das|den|dem|am|vom|und|ou|oder|et|tipo|typ|art|"
-    "actual|cuál|cual|es|está|quel|quelle|est|qual|wie|ist|welche|welcher|quale"
+    "the|of|is|are|was|an|this|these|that|it|its|they|them|there|what|whats|how|your|our|you|we|do|does|please|enter|"
+    "at|top|measured|actual|existing|current|currently|present|now|in|for|all|way|up|and|or|type|kind|"
+    "de|del|della|dello|dei|degli|delle|di|da|do|dos|das|des|du|la|le|les|el|los|las|il|lo|gli|un|una|uno|une|ein|eine|einer|uma|um|"
+    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|"
+    "cuál|cual|es|son|está|están|hay|tiene|tienen|quel|quelle|quels|quelles|sont|qual|quais|são|wie|ist|sind|welche|welcher|welches|"
+    "quale|quali|sono|che|que|qué|cómo|como|comment|come|su|dans|en|por|favor|bitte|prego|indicar|indique|indiquer|indicare"
 )
 """Words that change nothing in any heading."""
 
 MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_size": (
         _words(
-            "diameter|dia|diam|od|width|wide|size|durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|diamètre|largeur|"
-            "côté|diámetro|ancho|lado|tamaño|bitola|diâmetro|largura|tamanho|diametro|larghezza|lato|dimension|dimensions|dimensione|dimensiones"
+            "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
+            "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|"
+            "diamètre|largeur|côté|côtés|taille|grosseur|mesure|mesures|"
+            "durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|seitenlänge|abmessung|abmessungen|außenmaß|außenmaße|aussenmass|"
+            "diâmetro|diâm|largura|tamanho|bitola|dimensão|dimensões|"
+            "diametro|larghezza|lato|lati|misura|misure|dimensione|dimensioni"
         ),
-        _words("outside|outer|external|externa|across|ext|außen|aussen|extérieur|exterior|externo|esterno"),
+        _words(
+            "outside|outer|external|exterior|overall|across|ext|out|side|sides|section|"
+            "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|"
+            "externo|esterno|esterna|esterne|esterni|ø"
+        ),
     ),
     "post_height": (
-        _words("height|ht|hgt|high|tall|höhe|hoehe|hauteur|haut|altura|alto|altezza"),
+        _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
-            "above|off|ground|grade|surface|fgl|ffl|agl|ngl|egl|ogl|asphalt|from|to|over|level|finished|finish|exposed|visible|über|grund|boden|gelände|ab|"
-            "piso|pavimento|césped|belag|oberkante|ok|hors|sol|au|dessus|depuis|sobre|suelo|terreno|desde|acima|solo|fuori|terra|dal|suolo|libre|livre|libera"
+            "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
+            "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
+            "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
+            "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"
+            "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
+            "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|"
+            "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
         ),
     ),
     "post_shape": (
         _words(
-            "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|rund|quadratisch|eckig|querschnitt|redondo|cuadrado|rond|carré|tondo|"
-            "quadro|quadrato|quadrado|sección|seção|sezione|perfil|profil|profilo"
+            "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|profile|rund|runde|quadratisch|eckig|querschnitt|"
+            "redondo|cuadrado|redonda|cuadrada|sección|rond|ronde|carré|carrée|coupe|tondo|quadro|quadrato|quadrado|seção|secção|sezione|"
+            "perfil|profil|profilo"
         ),
-        _words("form|forma|forme|sect|x"),
+        _words("form|forma|forme|formato|sect|x|transversal|transversale|trasversale|hollow"),
     ),
     "post_line": (
         _words(
-            "straight|straightness|derecho|curved|curvature|gooseneck|bent|recto|curvo|droit|rectitude|courbe|gerade|gebogen|reto|dritto|"
-            "andamento|alignment"
+            "straight|straightness|curved|curvature|gooseneck|bent|derecho|recto|curvo|curvado|rectitud|curvatura|doblado|"
+            "droit|rectitude|courbe|courbé|cintré|courbure|gerade|gebogen|geradheit|krumm|reto|direito|dritto|diritto|storto|andamento|alignment|verlauf"
         ),
-        _words("line|linea|línea|ligne|linha"),
+        _words("line|linea|línea|ligne|linha|shape"),
     ),
     "old_fittings": (
         _words(
-            "fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|herrajes|herraje|fijaciones|ferrures|"
-            "fixations|suportes|soportes|supporti|attaches|attacchi|halterung|anbauteile|halterungen|befestigungen|acessórios|fixações|accessori|staffe|accesorios|accessoires"
+            "fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|equipment|remnants|remains|leftovers|"
+            "clamps|backboard bracket|fitments|"
+            "herrajes|herraje|fijaciones|accesorios|soportes|restos|piezas|elementos|equipamiento|abrazaderas|"
+            "ferrures|fixations|attaches|accessoires|restes|équipement|équipements|colliers|pattes|"
+            "halterung|halterungen|anbauteile|befestigungen|beschläge|reste|altteile|bauteile|anbauten|schellen|"
+            "suportes|acessórios|fixações|ferragens|peças|equipamento|equipamentos|braçadeiras|"
+            "supporti|attacchi|accessori|staffe|residui|resti|elementi|ferramenta|fissaggi"
         ),
         _words(
-            "old|left|on|any|still|items|things|anything|remaining|there|presenti|presentes|existentes|existants|existantes|antigas|antigos|"
-            "viejos|viejas|antiguos|anciennes|anciens|vorhandene|alte|alt|bisherige|vecchi|vecchie"
+            "old|left|on|any|still|items|things|anything|other|remaining|there|previous|prior|former|parts|welded|"
+            "viejos|viejas|antiguos|antiguas|anteriores|existentes|restantes|presentes|previos|colocados|puestos|"
+            "anciens|anciennes|ancien|existants|existantes|restants|restantes|présents|présentes|place|il|reste|"
+            "vorhandene|alte|alt|alter|bisherige|bestehende|verbliebene|übrige|noch|teile|dran|"
+            "antigas|antigos|presenti|anteriores|"
+            "vecchi|vecchie|esistenti|rimasti|rimaste|preesistenti|precedenti"
         ),
     ),
     "condition": (
-        _words("condition|state|zustand|estado|état|stato|condizione|condizioni|conservação|conservación"),
-        _words("cond|general|overall|générale|generale|geral|allgemeiner|physical"),
+        _words(
+            "condition|state|zustand|erhaltungszustand|estado|état|stato|condizione|condizioni|condición|condição|conservação|conservación|conservazione|situação"
+        ),
+        _words("cond|general|overall|générale|général|generale|geral|allgemeiner|physical|structural|visual|rating"),
     ),
-    "material": (_words("material|werkstoff|matériau|materiale"), _words("made")),
+    "material": (_words("material|materials|werkstoff|matériau|matériaux|materiale|materiales|matière"), _words("made|out")),
     "quantity": (
-        _words("identical|iguales|identiques|gleiche|gleicher|iguais|uguali"),
-        _words("number|no|nr|nº|nro|cantidad|nombre|anzahl|número|numero|how|many|quantidade|quantità"),
+        _words("identical|alike|iguales|identiques|gleiche|gleicher|iguais|uguali|idénticos|idênticos|identici"),
+        _words("number|no|nr|nº|nro|nb|nbre|cantidad|nombre|anzahl|número|numero|how|many|quantidade|quantità|qty|quantity"),
+    ),
+    "post_base": (
+        _words(
+            "footing|foundation|anchor|anchorage|anchoring|anchored|fixed|set|embedded|mounted|installed|"
+            "cimentación|anclaje|anclado|sujeción|sujeto|fijación|fijado|empotramiento|cimiento|"
+            "fondation|fondations|ancrage|scellement|scellé|implantation|massif|"
+            "fundament|fundamentierung|gründung|verankerung|verankert|"
+            "fundação|ancoragem|fixação|fixado|sapata|"
+            "fondazione|ancoraggio|fissaggio|fissato|basamento|plinto"
+        ),
+        _words(
+            "base|into|to|ground|floor|method|detail|details|below|means|suelo|piso|terreno|al|sol|au|boden|im|solo|chão|ao|no|suolo|terra|modo|système|mode|sistema"
+        ),
     ),
 }
 """Words that say the one column, and words that change nothing beside them. Source: common practice."""
 
-PLACES = _words(
-    "school|park|field|club|venue|site|facility|ground|campus|location|building|escuela|colegio|parque|école|parc|schule|escola|scuola|parco"
+ALONE_SAYS_TOO_LITTLE = _words(
+    "equipment|remains|restos|piezas|elementos|equipamiento|équipement|équipements|restes|reste|bauteile|peças|equipamento|equipamentos|resti|"
+    "elementi|attached|soportes|suportes|supporti|colliers"
 )
-NAMES = _words("name|nombre|nom|nome|names")
+"""Words for old fittings that alone can mean much else."""
+
+PLACES = _words(
+    "school|schools|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
+    "recreation|playing|centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
+    "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|deportiva|escolar|educativo|"
+    "école|collège|lycée|parc|établissement|équipement|gymnase|stade|sportif|scolaire|"
+    "schule|schulen|park|sportplatz|spielplatz|anlage|standort|sportanlage|einrichtung|objekt|liegenschaft|ort|"
+    "escola|escolas|instituição|recinto|unidade|estabelecimento|desportivo|desportiva|"
+    "scuola|scuole|parco|impianto|plesso|istituto|struttura|sportivo|scolastico|edificio"
+)
+NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé")
+FAINT_PLACES = _words(
+    "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
+    "court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
+    "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
+)
+"""Headings that say where, of a ground or within one: they yield to one that names the ground."""
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
 KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""
-NUMBERS = _words("n|no|nr|nº|num|number|id|ref|code|label|número|numéro|nummer|numero")
+NUMBERS = _words(
+    "n|no|nr|nº|num|number|id|ref|reference|code|label|mark|tag|identifier|identification|designation|"
+    "número|núm|nro|código|referencia|clave|etiqueta|identificación|numéro|repère|réf|référence|identifiant|"
+    "nummer|bezeichnung|kennung|kennzeichen|kürzel|identificação|referência|sigla|numero|codice|riferimento|identificativo"
+)
 """Words beside the post for what it is called."""
 COMPOUND = r"(mast|rohr|pfosten|stander|korbstander|saulen)(form|durchmesser|hohe|hoehe|breite|nummer|nr|typ|art|zustand|querschnitt|mass)"
 """German words of two, as they are compared."""
@@ -92,9 +159,36 @@ OTHER_THINGS = _words(
     "laterne|señal|luminaria|lampadaire|lampione|cartello"
 )
 """What a table is of where it is not of posts, in the heading of what its rows are: `Tree ID`, `Species`."""
+THINGS_OF_A_GROUND = _words(
+    "tree|trees|bollard|bollards|bench|benches|hydrant|culvert|manhole|flagpole|planter|luminaire|lamppost|streetlight|floodlight|floodlights|"
+    "signpost|signage|seating|fountain|litter|trash|fence|fencing|shelter|swing|swings|goalpost|goalposts|"
+    "árbol|árboles|farola|farolas|papelera|papeleras|luminaria|portería|porterías|columpio|arbre|arbres|lampadaire|candélabre|réverbère|poubelle|clôture|"
+    "baum|bäume|sitzbank|bänke|laterne|leuchte|lichtmast|fahnenmast|mülleimer|papierkorb|zaun|fußballtor|tischtennisplatte|laternenmast|"
+    "árvore|árvores|lixeira|lampião|baliza|balizas|albero|alberi|lampione|lampioni|panchina|panchine|cestino|recinzione|pennone"
+)
+"""Other things that stand on a ground, as a cell names them."""
+OTHER_USES = _words(
+    "light|lights|lighting|lamp|sign|signs|flag|fence|net|nets|power|utility|telephone|camera|cctv|gate|tetherball|volleyball|soccer|football|tennis|"
+    "netball|badminton|handball|rugby|hockey|luz|señal|bandera|voleibol|fútbol|tenis|balonmano|éclairage|signalisation|volley|"
+    "beleuchtung|schild|fahne|zaun|volleyball|fußball|bandeira|sinal|futebol|luce|segnale|bandiera|pallavolo|calcio"
+)
+"""What else a post, a pole or a goal can be for."""
+GOALS = _words("goal|goals|porta|porte|buts|tor|tore")
+SPORT = r"basket-?ball|b-?ball|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
+"""What posts are for, as a pattern: it changes nothing in a heading."""
 COUNTED = _words("qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|combien")
 """Words beside posts, in the plural, for how many there are."""
-PLURALS = r"posts|poles|uprights|postes|poteaux|m[âa]ts|masten|pfosten|pali"
+PLURALS = (
+    r"posts|poles|uprights|stanchions|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
+    r"montanti"
+)
 FROM_GROUND = _words("ground|grade|suelo|piso|terreno|sol|boden|grund|gelände|suolo|terra|solo|chão")
-WHOLE = _words("total|overall|totale|gesamt|whole|full")
+WHOLE = _words("total|overall|totale|gesamt|gesamte|gesamthöhe|whole|full")
 """Words beside a height where it is said of the post, or from the ground: a total height may be a board's."""
+BOARD_WORDS = _words(
+    "board|boards|backboard|backboards|ring|rings|rim|rims|tablero|tableros|aro|aros|panneau|panneaux|cercle|cercles|brett|bretter|korb|ringe|"
+    "zielbrett|tabela|tabelas|tabellone|tabelloni|canestro|canestri|ferro"
+)
+"""Words of a board or a ring, of which a height can be one's too."""
+REQUIRED = r"required|mandatory|obligatoire|obligatorio|obligatório|pflichtfeld|obbligatorio"
+"""Words in a bracket for a field that must be filled in, as a pattern."""

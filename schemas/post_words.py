@@ -111,3 +111,12 @@ FILLERS: dict[str, frozenset[str]] = {
 
 ANGULAR = _words("eckig|kantig|angular|angulaire|angolare")
 """Words for a post that is not round: square where its size has equal sides."""
+
+UNIT_HEADINGS = _words(
+    "unit|units|uom|u.o.m|u/m|unit of measure|units of measure|unité|unités|unité de mesure|unidad|unidades|unid.|unidad de medida|"
+    "einheit|einheiten|maßeinheit|unità|unità di misura|u.m.|um|unidade|unidade de medida|un. medida"
+)
+"""Headings of a column of units."""
+
+NOTHING_UNITS = ("", "text", "number", "code", "list", "na", "choose", "-", "yes/no", "y/n")
+"""What stands in a row or column of units where nothing is measured."""

@@ -27,7 +27,7 @@ WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
     "post_shape": ("section", "profile"),
-    "post_size": ("size", "width", "dimensions", "dimension", "dims", "side length", "across", "measurement", "ext dia", "ext diameter"),
+    "post_size": ("size", "width", "dimensions", "dimension", "side length", "across", "measurement", "ext dia", "ext diameter"),
     "post_height": ("h", "tall", "hgt"),
     "size_basis": ("basis",),
     "measured_with": ("measured by", "tool"),
@@ -123,12 +123,12 @@ SURVEY = Table(
         Column(
             "post_code", "Post", "code",
             help="Name or number of the post, different for each row of the site.",
-            synonyms=("pole", "post id", "post no", "post number", "post ref", "post name", "post label", "post mark", "pole id", "pole no", "pole number", "pole code", "pole ref", "pole name", "pole label", "upright", "upright no", "upright id", "asset id", "asset no", "asset number", "asset tag", "asset", "pole num", "post num", "structure id", "structure no", "pole tag", "post tag", "tag no", "tag number", "goal id", "goal no", "goal number", "post identifier", "pole identifier", "which post", "which pole"),
+            synonyms=("pole", "post id", "post no", "post number", "post ref", "post name", "post label", "post mark", "pole id", "pole no", "pole number", "pole code", "pole ref", "pole name", "pole label", "upright", "upright no", "upright id", "asset id", "asset no", "asset number", "asset tag", "pole num", "post num", "structure id", "structure no", "pole tag", "post tag", "tag no", "tag number", "goal id", "goal no", "goal number", "post identifier", "pole identifier", "which post", "which pole", "post reference", "pole reference", "stanchion", "stanchion no", "upright ref", "hoop pole", "goal post no"),
         ),
         Column(
             "quantity", "Identical posts", "whole", default="1", least="quantity_least", most="quantity_most",
             help="How many posts this row stands for, alike in everything on the row.",
-            synonyms=("qty", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count", "num posts", "num of posts", "num poles", "num of poles", "total posts", "total poles"),
+            synonyms=("qty", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count", "num posts", "num of posts", "num poles", "num of poles", "total posts", "total poles", "no off", "nr off", "number off", "qty off", "qty on hand", "number of uprights", "number of stanchions", "number on site", "quantity of poles"),
         ),
         Column(
             "post_shape", "Post shape", "choice", needed=True, values=SHAPES,
@@ -138,7 +138,7 @@ SURVEY = Table(
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
             help="Outside size of the post where the clamps go, near the top: 3 1/2, or a pipe size such as NPS 3, 3 in sch 40 or DN 80.",
-            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size", "pole diam", "post diam", "measured od", "od width", "width od", "diameter width", "diameter or width", "od or width", "outside diameter or width", "how wide is the pole", "how wide is the post", "member size", "section size", "outside diameter of post", "outside diameter of pole", "pole width or diameter", "post width or diameter"),
+            synonyms=("od", "post od", "pole od", "pipe od", "tube od", "od of post", "od of pole", "outside diameter", "outer diameter", "external diameter", "outside dia", "outer dia", "diameter", "dia", "diam", "ø", "post diameter", "pole diameter", "post dia", "pole dia", "pole size", "size of post", "size of pole", "upright size", "outside size", "post outside size", "post size od", "pole size od", "outside width", "post width", "pole width", "circumference", "post circumference", "pole circumference", "girth", "nominal pipe size", "nominal size", "nps", "out dia", "out diam", "outside diam", "outer diam", "post outside diameter", "pole outside diameter", "post outer diameter", "pole outer diameter", "tube size", "tube diameter", "tube dia", "pipe diameter", "pipe dia", "diameter of post", "diameter of pole", "dia of post", "dia of pole", "width of post", "post od size", "distance around", "distance around post", "distance around pole", "pipe od size", "pole diam", "post diam", "measured od", "od width", "width od", "diameter width", "diameter or width", "od or width", "outside diameter or width", "how wide is the pole", "how wide is the post", "member size", "section size", "outside diameter of post", "outside diameter of pole", "pole width or diameter", "post width or diameter", "ext dim", "external dim", "outside dim", "external dimension", "outside dimension", "outside dimensions", "overall width", "external size", "size across", "dia or width", "width or dia", "od or side"),
         ),
         Column(
             "size_basis", "Size is", "choice", values=SIZE_BASES,
@@ -158,12 +158,12 @@ SURVEY = Table(
         Column(
             "material", "Post material", "choice", values=MATERIALS, default="unknown",
             help="Steel, aluminium, wood, other or unknown.",
-            synonyms=("material", "pole material", "post made of", "material of post", "materials", "post materials", "pole materials", "material type", "type of material", "made of"),
+            synonyms=("material", "pole material", "post made of", "material of post", "materials", "post materials", "pole materials", "material type", "type of material", "made of", "matl", "material of construction", "construction material"),
         ),
         Column(
             "post_height", "Height above ground", "length", "ft", needed=True, least="post_height_least", most="post_height_most",
             help="From the ground at the post to the very top of the post.",
-            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "height to top", "height to top of post", "height to top of pole", "height to the top", "height agl", "ht agl", "ht a/g", "height a/g", "ht ag", "post height agl", "how tall is the pole", "how tall is the post", "how high is the pole", "how high is the post", "total post height", "total pole height", "height of post from ground", "how tall", "how high"),
+            synonyms=("height", "post height", "pole height", "height of post", "height of pole", "height above grade", "height over ground", "above ground", "above grade", "exposed height", "ht", "post ht", "pole ht", "height ag", "post height above ground", "pole height above ground", "post height above grade", "pole height above grade", "upright height", "height from ground", "length above ground", "height above ground level", "height above the ground", "post height above ground level", "pole height above ground level", "height of post above ground", "height of pole above ground", "height of post above grade", "height of pole above grade", "overall post height", "overall pole height", "height to top", "height to top of post", "height to top of pole", "height to the top", "height agl", "ht agl", "ht a/g", "height a/g", "ht ag", "post height agl", "how tall is the pole", "how tall is the post", "how high is the pole", "how high is the post", "total post height", "total pole height", "height of post from ground", "how tall", "how high", "ht above grade", "height out of ground", "overall height out of the ground", "reach to top", "above ground height", "height clear of ground", "free standing height"),
         ),
         Column(
             "height_measured_with", "Height measured with", "choice", values=HEIGHT_METHODS, default="tape",
@@ -188,7 +188,7 @@ SURVEY = Table(
         Column(
             "post_base", "Post base", "choice", values=BASES, default="unknown",
             help="How the post stands in the ground: cast in, ground sleeve, driven, base plate, portable or unknown.",
-            synonyms=("pole base", "base of post", "base type", "post base type", "footing type", "anchorage", "fixing in ground", "set in ground", "foundation type", "type of foundation", "type of base", "how set", "how mounted in ground", "how is it set", "foundation kind", "type of footing"),
+            synonyms=("pole base", "base of post", "base type", "post base type", "footing type", "anchorage", "fixing in ground", "set in ground", "foundation type", "type of foundation", "type of base", "how set", "how mounted in ground", "how is it set", "foundation kind", "type of footing", "footing", "footings", "footer", "ftg", "foundation detail", "ground fixing", "fixing to ground", "fixed how", "how fixed", "set in", "setting", "set into", "embedment type", "mounting type", "type of fixing", "mounting method", "fixing method"),
         ),
         Column(
             "lean", "Lean", "angle", "deg", default="0", least="lean_least", most="lean_most",
@@ -198,12 +198,12 @@ SURVEY = Table(
         Column(
             "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brkts", "brkt", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware"),
+            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brkts", "brkt", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware", "prior equipment", "previous equipment", "remaining hardware", "remaining fittings", "fittings remaining", "fixings remaining", "existing fixings", "residual fittings", "whats on it now", "what is on it now", "anything still attached"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",
             help="Sound, surface rust, corroded, cracked, loose or unknown. Look at the ground line and under collars.",
-            synonyms=("post condition", "pole condition", "condition of post", "condition of pole", "soundness", "overall condition", "general condition", "condition rating", "cond", "post cond", "pole cond", "structural condition", "physical condition", "condition overall"),
+            synonyms=("post condition", "pole condition", "condition of post", "condition of pole", "soundness", "overall condition", "general condition", "condition rating", "cond", "post cond", "pole cond", "structural condition", "physical condition", "condition overall", "state of post", "state of pole", "condition grade", "cond code", "cond rating", "condition score", "condition description"),
         ),
         Column(
             "ring_heights", "Ring heights wanted", "lengths", "ft", least="ring_height_least", most="ring_height_most",
@@ -288,7 +288,7 @@ SURVEY = Table(
         Column(
             "notes", "Notes", "text",
             help="Anything else worth knowing. It is carried through, not read.",
-            synonyms=("note", "remarks", "remark", "comments", "comment", "memo", "comments notes", "notes comments", "additional notes", "additional comments", "general comments", "general notes", "other info", "other information", "additional info", "info", "misc", "observations", "other comments", "remarks notes", "notes remarks", "other notes"),
+            synonyms=("note", "remarks", "remark", "comments", "comment", "memo", "comments notes", "notes comments", "additional notes", "additional comments", "general comments", "general notes", "other info", "other information", "additional info", "info", "misc", "observations", "other comments", "remarks notes", "notes remarks", "other notes", "further comments", "auditor comments", "inspector comments", "inspector notes", "field notes", "surveyor comments", "surveyor notes", "site notes", "comments or notes", "obs"),
         ),
     ),
     key=("site_code", "post_code"),

@@ -10,14 +10,16 @@ from survey_books import CLEAN, HEADINGS, book, sheet, survey
 from survey_checked import check_book
 
 from pipeline.intake.catalogue import documented_policy
+from pipeline.intake.layout.beside import _WHICH as WHICH_POST
 from pipeline.intake.layout.grid import upright
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.tables import find_tables as tables_of
-from pipeline.intake.survey.folding import fold, fold_word
+from pipeline.intake.survey.folding import fold, fold_word, stem
 from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim
 from pipeline.intake.survey.spellings import PASSED_OVER, PASSED_OVER_MEASURES, PASSED_OVER_WISHES, word_of
 from pipeline.reading.book import Sheet, address
 from schemas.catalogue import CATALOGUE
+from schemas.heading_words import MADE_OF, NAMES, POST_WORDS, SAY_NOTHING
 from schemas.languages import HEADINGS as SYNONYMS
 from schemas.languages import SPELLINGS, WEAK_HEADINGS
 from schemas.survey import SIZE_BASIS_OF_HEADING, SURVEY
@@ -277,3 +279,9 @@ def test_a_heading_with_a_remark_that_is_not_understood_is_asked_about() -> None
     got = check_book(book(survey([CLEAN], headings={"lean": "Lean (1:n)"})), "a.xlsx", POLICY)
     assert [(q.code, q.cell, q.name, q.holds_row) for q in got.queries] == [("HEADING", "S1", "lean", False)]
     assert any("“Lean (1:n)”" in n for n in got.notes)
+
+
+def test_no_word_that_tells_posts_apart_is_passed_over_in_headings() -> None:
+    apart = {stem(fold(w)) for w in WHICH_POST} | {fold(w) for w in WHICH_POST}
+    passed_over = {*SAY_NOTHING, *POST_WORDS, *NAMES, *(w for _, beside in MADE_OF.values() for w in beside)}
+    assert {w for w in passed_over if {fold(w), stem(fold(w))} & apart} <= {"left"}  # `left` there is what is left

@@ -11,6 +11,14 @@ _DRAWING = "drawings|plan|plans|from drawing|as built drawing"
 ENGLISH = Language(
     "en", "English",
     headings={},
+    weak={
+        "post_code": "asset",
+        "post_size": "dim|dims|ext dims",
+        "post_height": "height total|reach",
+        "condition": "status condition",
+        "old_fittings": "fixings remaining on post|equipment on post",
+        "site_name": "village",
+    },
     words={
         "site_kind": {
             "school": "schools|school ground|school grounds|schoolyard|elementary school|middle school|high school",
@@ -18,8 +26,8 @@ ENGLISH = Language(
             "league": "leagues|league ground|youth league",
         },
         "post_shape": {
-            "round": "circular hollow section|chs|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|cylinder|tubular round|ø",
-            "square": "square hollow section|shs|sq|sqr|s|square tube|square tubing|square post|square pole|box square|sq tube|square steel|square hss|hss square",
+            "round": "circular hollow section|chs|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|cylinder|tubular round|ø|rnd tube|rnd pipe|rd tube|rd pipe|round steel pole|round steel poles|round steel|round steel post|round galvanized pipe|cyl|round galv pipe|circular hollow|hollow circular|round hollow|tubular|round hollow section",
+            "square": "square hollow section|shs|sq|sqr|s|square tube|square tubing|square post|square pole|box square|sq tube|square steel|square hss|hss square|sq steel|square steel pole|square steel poles|square steel post|rhs square|square section|square steel tube|sq hss|square hollow|hollow square|square hollow section|square box section",
         },
         "size_basis": {
             "outside diameter": "od|outer diameter|diameter|dia|outside dia|diam|external diameter",
@@ -36,8 +44,8 @@ ENGLISH = Language(
             "estimate": _ESTIMATE,
         },
         "material": {
-            "steel": "galvanized steel|galvanised steel|galv steel|galvanized|galvanised|galv|painted steel|carbon steel|mild steel|black steel|steel pipe|steel tube|steel galvanized|steel galvanised|steel painted|galvanized pipe|galvanised pipe|galv pipe|hot dip galvanized steel|hot dip galvanized|hot dipped galvanized|hdg|hdg steel|structural steel|steel tubing|gal steel",
-            "aluminium": "aluminum|alu|alum",
+            "steel": "galvanized steel|galvanised steel|galv steel|galvanized|galvanised|galv|painted steel|carbon steel|mild steel|black steel|steel pipe|steel tube|steel galvanized|steel galvanised|steel painted|galvanized pipe|galvanised pipe|galv pipe|hot dip galvanized steel|hot dip galvanized|hot dipped galvanized|hdg|hdg steel|structural steel|steel tubing|gal steel|stl|galv stl|gs|ms|galvanised mild steel|galvanized mild steel",
+            "aluminium": "aluminum|alu|alum|alum pipe|al",
             "wood": "timber|wooden|lumber|treated wood|treated timber|pressure treated wood",
             "other": "stainless steel|stainless|ss|cast iron|concrete|fibreglass|fiberglass|fibre glass|frp|grp|plastic|pvc|composite|brick",
             "unknown": f"{_NOT_KNOWN}|metal|metallic|metal pole|metal post",
@@ -49,29 +57,29 @@ ENGLISH = Language(
             "estimate": _ESTIMATE,
         },
         "post_line": {
-            "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top|vertical straight|straight vertical|straight up and down",
+            "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top|vertical straight|straight vertical|straight up and down|strt|st|vertical and straight|plumb and straight|str8",
             "tapered": "taper|tapering|conical",
             "gooseneck": "goosenecked|goose neck|goosneck|gooseneack|gosseneck|goosenek|gooesneck|gooseneck style|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched|offset|offset arm|offset post|offset pole|cantilever arm|bends over the court|bends over court|curves over court|curves over the court|bends toward the court|bends towards the court|curved arm|curved at top|curved at the top|angled arm|shepherds crook|crook|hooked|candy cane|bends over|post bends over the court|it curves over|curves|curves over the top|curves at the top",
             "bent": "bent post|bent pole|buckled|kinked",
             "unknown": _NOT_KNOWN,
         },
         "post_base": {
-            "cast in": "cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer|embedded in concrete footing|direct embedded in concrete|in concrete footing",
-            "ground sleeve": "sleeve|in ground sleeve|ground socket|socket|in sleeve|sleeved",
+            "cast in": "cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer|embedded in concrete footing|direct embedded in concrete|in concrete footing|conc|conc footing|in conc|concrete base|concrete pad|mass concrete|concrete foundation|set in conc|embedded|concrete block|in ground concrete|concrete pier|direct buried in concrete",
+            "ground sleeve": "sleeve|in ground sleeve|ground socket|socket|in sleeve|sleeved|sleeve in ground|ground sleeves|socketed|removable sleeve|socket in ground",
             "driven": "driven in|driven into ground|rammed",
-            "base plate": "bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate|bolted to slab|bolted to concrete|surface mounted|surface mount|baseplate",
+            "base plate": "bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate|bolted to slab|bolted to concrete|surface mounted|surface mount|baseplate|bolt down|bolted base|flanged|flanged base|bolted flange|plate and bolts",
             "portable": "mobile|on wheels|movable|moveable|wheeled|rolling",
             "unknown": _NOT_KNOWN,
         },
         "old_fittings": {
-            "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty|clean|clean post|clean pole|no attachments",
-            "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable|clamp bands|clamps|clamp on|bolt on bracket",
+            "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty|clean|clean post|clean pole|no attachments|none on it|stripped|stripped bare|taken off|taken down|all taken off|nothing attached|cleared",
+            "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable|clamp bands|clamps|clamp on|bolt on bracket|bolted to post|unboltable clamps|bolt ons|bolted clamps|clamped brackets|with u bolts",
             "fixed": "welded|tack welded|spot welded|tack welds|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
             "unknown": _NOT_KNOWN,
         },
         "condition": {
-            "sound": "good|no damage|intact|excellent|new|very good|as new|like new|brand new|good condition|good shape|excellent condition|no defects|good cond|very good condition|no visible damage|undamaged|no issues|no problems|like new condition",
-            "surface rust": "light rust|some surface rust|slight rust|minor rust|rust on surface|superficial rust|light surface rust|minor surface rust|surface corrosion|slight surface corrosion|minor surface corrosion|slight surface rust|rust surface only|surface rust only|light corrosion",
+            "sound": "good|no damage|intact|excellent|new|very good|as new|like new|brand new|good condition|good shape|excellent condition|no defects|good cond|very good condition|no visible damage|undamaged|no issues|no problems|like new condition|solid|no rust|no corrosion|g|sound condition|gd",
+            "surface rust": "light rust|some surface rust|slight rust|minor rust|rust on surface|superficial rust|light surface rust|minor surface rust|surface corrosion|slight surface corrosion|minor surface corrosion|slight surface rust|rust surface only|surface rust only|light corrosion|a little rust|a little on the surface|some surface|light surface corrosion|bit of surface rust|little surface rust",
             "corroded": "heavy rust|heavily rusted|badly rusted|rusted through|severe rust|heavy corrosion|severe corrosion|severely corroded|heavily corroded|badly corroded|rust through|rusted out|rusted out at base|rusted through at base|perforated by rust|perforated|holes from rust|rust holes|rusted through at ground",
             "cracked": "crack|cracks|cracked at base|cracked weld|crack at base|hairline crack|hairline cracks|visible crack|visible cracks|crack in weld|weld cracked",
             "loose": "wobbly|wobbles|loose in ground|loose footing|loose at base|rocks|moves in the ground",

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
 from pipeline.intake.layout.titles import Title, where_stated
+from pipeline.intake.survey.headings import says_where
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
 from schemas.survey import SURVEY
@@ -85,12 +87,19 @@ def in_block(carried: Carried, own: dict[str, Stated], places: dict[str, str]) -
 def from_outside(carried: Carried, values: dict[str, Stated]) -> dict[str, Stated]:
     """`values` with what section and title say; a row that states a site of its own takes nothing of another's."""
     title = carried.title.stated()
+    if "site_name" in title and (own := values.get("site_name")) and _within(own):
+        values = {n: s for n, s in values.items() if n != "site_name"}
     of_no_site = {n: s for n, s in title.items() if n not in SITE or not _names_a_site(title)}
     if _names_a_site(values):
         return (title if _agree(values, title, carried.one_site) else of_no_site) | values
     if carried.section:
         return of_no_site | {"site_name": carried.section} | values
     return (of_no_site if carried.doubtful else title) | values
+
+
+def _within(own: Stated) -> bool:
+    """Whether a row's own name says where within a ground it is: `Playground` under `Location`."""
+    return own.how in ("", "same_as_above", "block") and says_where(own.heading.text) and not ground_in(str(own.cell.value))
 
 
 def _names_a_site(values: dict[str, Stated]) -> bool:

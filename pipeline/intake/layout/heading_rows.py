@@ -9,9 +9,11 @@ from functools import lru_cache
 
 from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
-from pipeline.intake.survey.heading_words import names_a_post, of_other_things
-from pipeline.intake.survey.headings import SYNONYM, Claim, claim, joined
+from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.heading_words import is_whole_height, names_a_post, of_other_things
+from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined
 from pipeline.reading.book import Cell
+from schemas.heading_words import BOARD_WORDS
 from schemas.several_meanings import POSTS_IN_TITLES
 
 OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
@@ -66,23 +68,33 @@ def by_words_below(
     """The heading at row `i` where only what stands below it tells its columns; it, or a title, must speak of posts."""
     texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
     one = _one_row(texts)
-    sized = {"post_size", "post_height"}
     above = (str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text")
-    of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in above)
-    if len(texts) < 4 or not of_posts or not sized <= _names(one.claims.values()) or _of_others(one):
+    of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
+    of_posts = of_posts or any(c.name == "post_code" for c in one.claims.values())
+    if len(texts) < 4 or not of_posts or "post_height" not in _names(one.claims.values()) or _of_others(one):
         return None
     found = decide(one, rows[i + 1 : i + 1 + _BELOW])
+    if "post_size" not in _names(found.claims.values()):
+        return None
     surely = {c.name for c in found.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     return found if len(surely) >= 2 and _names(found.claims.values()) & _WHOSE else None
 
 
 def _one_row(texts: Mapping[int, str]) -> HeadingRow:
     """Headings of one row; those that name a post count where posts stand side by side."""
-    claims = {n: found for n, text in texts.items() if (found := claim(text))}
+    claims = _with_whole_height({n: found for n, text in texts.items() if (found := claim(text))}, texts)
     beside = {n: one for n, text in texts.items() if n not in claims and (one := labelled(text))}
     labels = {n: label for n, (label, _) in beside.items()}
     both = claims | {n: found for n, (_, found) in beside.items()}
     return HeadingRow(1, both, texts, labels) if accepted(labels, both) else HeadingRow(1, claims, texts, {})
+
+
+def _with_whole_height(claims: Mapping[int, Claim], texts: Mapping[int, str]) -> dict[int, Claim]:
+    """A total height is the post's where the rows are named posts, and no heading speaks of a board or a ring."""
+    of_posts = any(c.name == "post_code" and names_a_post(texts[n]) for n, c in claims.items())
+    others = {w for t in texts.values() for w in re.findall(r"\w+", t.casefold())} & BOARD_WORDS
+    whole = [n for n, t in texts.items() if n not in claims and is_whole_height(t)] if of_posts and not others else []
+    return {**claims, **{n: Claim("post_height", heading_unit(texts[n])[1], WEAK) for n in whole}}
 
 
 def _two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[HeadingRow, bool]:

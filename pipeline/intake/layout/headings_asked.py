@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.list_words import ASKED
 from pipeline.intake.layout.several_meanings import may_count
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.query import Query
 from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.headings import says_where
 from pipeline.intake.survey.list_words import question_of
 from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.spellings import nearest
@@ -65,10 +69,19 @@ def unknown_headings(table: Table) -> list[AskedHeading]:
             continue
         may = _NUMBER_OR_NAMES if (heading, "") in table.passed_over else may_mean(heading, cells)
         may = ("quantity",) if not may and may_count(heading, n, table.rows) else may
+        may = ("site_name",) if not may and _may_name_a_site(heading, cells, table) else may
         names = tuple(name for name in may if name not in table.heads)
         if names:
             found.append(AskedHeading(table.sheet, table.heading_at(n), line(heading), names))
     return found
+
+
+def _may_name_a_site(heading: str, cells: Sequence[str], table: Table) -> bool:
+    """Whether a column of courts or places has words in a table that names no site."""
+    if {"site_code", "site_name"} & table.heads.keys():
+        return False
+    where = is_court(heading) or says_where(heading)
+    return (where and any(re.search(r"[^\W\d_]{3}", c) for c in cells)) or (bool(cells) and all(map(ground_in, cells)))
 
 
 def heading_queries(asked: Iterable[AskedHeading], file: str) -> list[Query]:

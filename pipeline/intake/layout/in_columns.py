@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from pipeline.intake.layout.grid import Grid, Row, turned, upright
-from pipeline.intake.layout.heading_rows import OF_A_POST
 from pipeline.intake.layout.tables import UNIT_WORDS, Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
 from pipeline.intake.survey.headings import claim, fold
@@ -74,11 +73,11 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
         return None
     heads = {h.column: name for name, hs in found[0].heads.items() for h in hs}
     cells = {number: row for number, row in rows if lo <= number < hi}
-    first = min(n for n, name in heads.items() if name in OF_A_POST or len(cells[n]) > 2)
+    first = min(n for n, name in heads.items() if name not in IN_TITLES or len(cells[n]) > 2)
     corner = _names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0
     start = corner or first
     part = replace(_between(grid, start, hi), part=found[0].grid.part)
-    tables = find_tables(part, named=bool(corner))
+    tables = find_tables(part, bool(corner), any(heads.get(n) in ("site_code", "site_name") for n in cells if n < start))
     if corner:
         tables = [_with_names(t, corner) for t in tables]
     return Band(tuple((n, row) for n, row in cells.items() if n < start), tuple(tables)) if tables else None

@@ -13,6 +13,7 @@ from pipeline.intake.layout.row_kinds import SITE
 from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
+from pipeline.intake.survey.heading_words import is_another_thing
 from pipeline.intake.survey.headings import fold, only_unit
 from pipeline.intake.survey.list_words import read_word, rules_out
 from pipeline.intake.survey.post_cells import posts_named
@@ -130,6 +131,9 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
             continue
         if len(typed(cell)) < 2:
             continue
+        if is_another_thing(typed(cell)):
+            message = f"“{typed(cell)}” under “{line(heading)}” is no basketball post."
+            draft.wrong.append(Wrong("post_code", cell.address, "CONFLICT", message, "Leave the row out where it is none."))
         shape = read_word("post_shape", typed(cell))
         if "post_shape" not in table.heads and shape:
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))

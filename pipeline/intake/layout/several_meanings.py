@@ -13,7 +13,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.measures import PipeSize, heading_unit, read_post_size, read_whole
 from pipeline.intake.survey.folding import fold, fold_word
-from pipeline.intake.survey.heading_words import says_a_kind
+from pipeline.intake.survey.heading_words import counts, says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
@@ -198,7 +198,7 @@ def may_count(heading: str, column: int, rows: Rows) -> bool:
     numbers = whole_numbers(column, rows)
     running = numbers == list(range(1, len(numbers) + 1))
     names = _can_mean().get(fold(heading_unit(heading)[0]), ())
-    return "quantity" in names and bool(numbers) and not running and max(numbers) > 1
+    return ("quantity" in names or counts(heading)) and bool(numbers) and not running and max(numbers) > 1
 
 
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {

@@ -2,34 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at
-from pipeline.intake.layout.several_meanings import decided
+from pipeline.intake.layout.several_meanings import Rows, decided, whole_numbers
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.headings import WEAK, Claim, fold, only_unit
+from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
+from schemas.heading_words import PLURALS
+from schemas.post_words import NOTHING_UNITS, UNIT_HEADINGS
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
-UNIT_WORDS = frozenset(
-    fold(w)
-    for w in ("unit", "units", "unité", "unités", "unidad", "unidades", "unid.", "einheit", "einheiten", "unità", "unidade")
-)
-_NOTHING_WORDS = UNIT_WORDS | frozenset(
-    fold(w)
-    for w in (
-        "",
-        "text",
-        "number",
-        "code",
-        "list",
-        "na",
-        "choose",
-    )
-)
+UNIT_WORDS = frozenset(fold(w) for w in UNIT_HEADINGS)
+_NOTHING_WORDS = UNIT_WORDS | {fold(w) for w in NOTHING_UNITS}
 _BASES = {fold(h): b for h, b in SIZE_BASIS_OF_HEADING.items()}
 
 
@@ -81,12 +70,12 @@ class Table:
         return self.grid.sheet.name
 
 
-def find_tables(grid: Grid, named: bool = False) -> list[Table]:
+def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[Table]:
     """The survey tables of a sheet, in order; none where no row of headings is found.
 
-    `named`: the posts' names stand where no heading is.
+    `named`: the posts' names stand where no heading is; `titled`: what stands outside the grid names the site.
     """
-    rows, on_tab = grid.rows, bool(ground_in(grid.sheet.name))
+    rows, on_tab = grid.rows, titled or bool(ground_in(grid.sheet.name))
     starts: list[tuple[int, HeadingRow]] = []
     i = 0
     while i < len(rows) and (starts or i < _SEARCHED):
@@ -108,11 +97,12 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     first = start + heading.taken
     units = _units_below(rows[first][1]) if first < end else {}
     heading, by_cells = decided(heading, rows[first + bool(units) : end])
-    chosen, passed_over = _choose(heading, _names_under(heading, rows[first:end]))
+    data = tuple(rows[first + bool(units) : end])
+    chosen, passed_over = _choose(heading, data)
+    _site_elsewhere(chosen, heading, data)
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
     heads = {name: tuple(_head(grid, start, heading, n, units) for n in columns) for name, columns in chosen.items()}
     claimed = {h.column for hs in heads.values() for h in hs}
-    data = tuple(rows[first + bool(units) : end])
     seen = sorted({n for _, cells in data for n in cells} | heading.texts.keys())
     extra = {n: heading.texts.get(n, "") for n in seen if n not in claimed}
     unit_row = rows[first][0] if units else 0
@@ -140,36 +130,57 @@ def _clash(unit: str, below: str) -> bool:
     return bool(unit and below and unit != below)
 
 
-def _choose(heading: HeadingRow, named: frozenset[int]) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
-    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named.
+def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows) -> None:
+    """A column that says where names no site, where another one that is not known names grounds."""
+    where = chosen.get("site_name", [])
+    if where and all(heading.claims[n].strength == FAINT for n in where):
+        claimed = {n for columns in chosen.values() for n in columns}
+        if any(names_grounds(n, data) for n in heading.texts if n not in claimed):
+            del chosen["site_name"]
 
-    `named` are columns under `Posts` whose cells name posts.
-    """
+
+def names_grounds(column: int, data: Rows) -> bool:
+    """Whether every cell of a column, one at least, names a ground."""
+    cells = [row[column] for _, row in data if column in row]
+    return bool(cells) and all(c.kind == "text" and ground_in(str(c.value)) for c in cells)
+
+
+def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
+    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named."""
     claims, texts = heading.claims, heading.texts
     by_name: dict[str, list[int]] = {}
     for n in sorted(claims):
         by_name.setdefault(claims[n].name, []).append(n)
-    _posts_that_are_named(by_name, claims, texts, named)
+    _posts_that_are_named(by_name, claims, texts, _names_under(heading, data))
     chosen, passed_over = {}, []
     for name, columns in by_name.items():
         sure = [n for n in columns if claims[n].strength > WEAK]
         if name == "quantity" and not sure and not heading.labels and "post_code" not in by_name and _says_posts(texts, columns):
+            if _counts_posts(columns, by_name.get("site_name") or by_name.get("site_code", []), data):
+                chosen[name] = columns
+                continue
             passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
             continue
+        sure = sure or [n for n in columns if claims[n].strength > FAINT]
         if sure:
             passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
         chosen[name] = sure or columns
     return chosen, tuple(passed_over)
 
 
-_POSTS = ("posts", "poles")
+def _counts_posts(columns: list[int], site: list[int], data: Rows) -> bool:
+    """Whether `Posts` is their number: whole numbers, not all 1 nor running, where each row is a site of its own."""
+    sites = [fold(str(row[site[0]].value)) if site and site[0] in row else "" for _, row in data]
+    numbers = whole_numbers(columns[0], data)
+    running = numbers == list(range(1, len(numbers) + 1))
+    return len(columns) == 1 and len({*sites} - {""}) == len(data) == len(numbers) and not running and max(numbers) > 1
 
 
 def _says_posts(texts: Mapping[int, str], columns: list[int]) -> bool:
-    return any(fold(heading_unit(texts[n])[0]) in _POSTS for n in columns)
+    return any(re.fullmatch(PLURALS, heading_unit(texts[n])[0], re.IGNORECASE) for n in columns)
 
 
-def _names_under(heading: HeadingRow, data: Sequence[tuple[int, Row]]) -> frozenset[int]:
+def _names_under(heading: HeadingRow, data: Rows) -> frozenset[int]:
     """Columns under `Posts` in which most cells name posts and none is a number."""
     columns = [n for n in heading.claims if _says_posts(heading.texts, [n])]
     cells = {n: [c for _, row in data if (c := row.get(n)) is not None and len(row) > 2] for n in columns}

@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 from functools import cache, lru_cache
 
+from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
+    ALONE_SAYS_TOO_LITTLE,
     COMPOUND,
     COUNTED,
     FROM_GROUND,
+    GOALS,
     GROUND,
     IN_COMPOUNDS,
     KINDS,
@@ -18,17 +21,23 @@ from schemas.heading_words import (
     NAMES,
     NUMBERS,
     OTHER_THINGS,
+    OTHER_USES,
     PLACES,
     PLURALS,
     POST_WORDS,
     SAY_NOTHING,
+    SPORT,
+    THINGS_OF_A_GROUND,
     WHICH,
     WHOLE,
 )
 
 _MOST = 14  # words of a heading
+_SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
+"""Articles and small words that no post is called: `l'altezza`, `à`."""
 _COMPOUND = re.compile(COMPOUND)
 _NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|num|number|#)\b", re.IGNORECASE)
+_SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 _PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
 
@@ -37,17 +46,17 @@ def composed(heading: str) -> tuple[str, bool] | None:
 
     `Top of post above grade` is the height: above the ground stands nothing else of a post.
     """
-    words = words_of(heading)
-    if len(words) == 1 and words <= _folded(MADE_OF["old_fittings"][0]):
+    words = words_of(_SPORT.sub(" ", heading))
+    if len(words) == 1 and words <= _folded(MADE_OF["old_fittings"][0]) - _folded(ALONE_SAYS_TOO_LITTLE):
         return "old_fittings", False
+    if where := _of_a_site(words):
+        return where
     if not 1 < len(words) <= _MOST:
         return None
     if _PLURAL.search(heading) and words - _folded(POST_WORDS) <= _folded(SAY_NOTHING | COUNTED) and words & _folded(COUNTED):
         return "quantity", True
     post = bool(words & _folded(POST_WORDS))
     rest = words - _folded(POST_WORDS)
-    if rest <= _folded(SAY_NOTHING | PLACES | NAMES) and rest & _folded(NAMES) and rest & _folded(PLACES) and not post:
-        return "site_name", True
     if _PLURAL.search(heading) and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS):  # `No. Poles` counts them
         return ("quantity", True) if _NUMBER_OF.match(heading) else None
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
@@ -63,10 +72,35 @@ def composed(heading: str) -> tuple[str, bool] | None:
     return (about[0], post) if rest <= _folded(telling | beside | SAY_NOTHING) else None
 
 
+def is_whole_height(heading: str) -> bool:
+    """Whether a heading says a total height, and not of what: `Altura total`."""
+    words = words_of(heading_unit(heading)[0])
+    telling, beside = MADE_OF["post_height"]
+    whole = bool(words & _folded(telling)) and bool(words & _folded(WHOLE))
+    return whole and words <= _folded(telling | beside | WHOLE | SAY_NOTHING)
+
+
+def nearly(heading: str) -> str:
+    """The one needed column of which a heading has a telling word beside others; '' where it has none, or of several."""
+    words = words_of(_SPORT.sub(" ", heading))
+    about = [name for name, (telling, _) in MADE_OF.items() if words & _folded(telling)]
+    return about[0] if len(about) == 1 and about[0] in _NEEDED else ""
+
+
+_NEEDED = ("post_shape", "post_size", "post_height")
+
+
+def _of_a_site(words: frozenset[str]) -> tuple[str, bool] | None:
+    """The site's name, where all words are about a ground; surely where one of them is a word for a name."""
+    about = words & _folded(PLACES) and words <= _folded(SAY_NOTHING | PLACES | NAMES | WHICH) and not words & _folded(KINDS)
+    return ("site_name", bool(words & _folded(NAMES))) if about else None
+
+
 @lru_cache(maxsize=16384)
 def words_of(heading: str) -> frozenset[str]:
     """The folded words of a heading, without a number in front."""
     plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", re.sub(r"\b[oO]\.\s?[dD]\b", "OD", heading))
+    plain = _SMALL.sub(" ", plain)
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
     parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}
@@ -81,6 +115,11 @@ def says_a_kind(heading: str) -> bool:
     return len(words) > len(rest) and bool(rest & _folded(KINDS)) and rest <= _folded(SAY_NOTHING | KINDS)
 
 
+def counts(heading: str) -> bool:
+    """Whether a heading has a word that counts, or posts in the plural."""
+    return bool(words_of(heading) & _folded(COUNTED)) or _PLURAL.search(heading) is not None
+
+
 def names_a_post(heading: str) -> bool:
     """Whether a heading has a word for a post."""
     return bool(words_of(heading) & _folded(POST_WORDS))
@@ -90,6 +129,18 @@ def of_other_things(heading: str) -> bool:
     """Whether a heading says that the rows are other things than posts: `Tree ID`, `Species`."""
     words = words_of(heading)
     return bool(words & _folded(OTHER_THINGS)) and words <= _folded(OTHER_THINGS | NUMBERS | NAMES | KINDS)
+
+
+@lru_cache(maxsize=4096)
+def is_another_thing(text: str) -> bool:
+    """Whether a cell names another thing than a basketball post, and nothing else: `Bench`, `Light pole`."""
+    words = words_of(text) if len(text) <= _LONGEST_THING else frozenset()
+    for_else = words & _folded(OTHER_USES) and words & _folded(POST_WORDS | GOALS)
+    beside = POST_WORDS | SAY_NOTHING | PLACES | GOALS | OTHER_USES
+    return bool(for_else or words & _folded(THINGS_OF_A_GROUND)) and words <= _folded(THINGS_OF_A_GROUND | beside)
+
+
+_LONGEST_THING = 40  # characters
 
 
 @cache

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
@@ -11,11 +11,12 @@ from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import composed
 from pipeline.intake.survey.list_words import question
 from schemas.column import Column
+from schemas.heading_words import FAINT_PLACES, REQUIRED
 from schemas.languages import HEADINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY
 
-OWN, SYNONYM, WEAK = 3, 2, 1
-"""How sure a heading is: our own word or name for the column; a synonym; a word that can mean much else."""
+OWN, SYNONYM, WEAK, FAINT = 3, 2, 1, 0
+"""How sure a heading is: our own word or name for the column; a synonym; a word that can mean much else; where, not what."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,14 +43,33 @@ def _meanings() -> dict[str, tuple[str, int]]:
 MEANINGS = _meanings()
 
 
-_NUMBERED = re.compile(r"^\s*(?:\(\d{1,2}\)|\d{1,2}[.)])\s*(?=[^\W\d])")
-"""A number in front of a heading: `(3) Height`, `3. Height`."""
+_NUMBERED = re.compile(
+    r"^\s*(?:\(\d{1,2}\)|\d{1,2}(?:\.\d{1,2})*[.):]|\d{1,2}(?:\.\d{1,2})+(?=\s)|\d{1,2}\s+[-–—]\s|[A-Za-z]\)|Q\d{1,2}[.):]?)\s*(?=[^\W\d]|[Øø¿])"
+)
+"""A number in front of a heading: `(3) Height`, `3. Height`, `2.1 Height`, `b) Height`, `Q3: Height`."""
+_REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGNORECASE)
+"""Marks of a field that must be filled in."""
 
 
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
-    text = _NUMBERED.sub("", text)
+    found = _claimed(_REQUIRED.sub(" ", _NUMBERED.sub("", text)).strip())
+    if found and found.name == "site_name" and says_where(text):
+        return replace(found, strength=FAINT)
+    return found
+
+
+_FAINT = frozenset(fold(w) for w in FAINT_PLACES)
+
+
+def says_where(heading: str) -> bool:
+    """Whether a heading says where, of a ground or within one: `Location`."""
+    return fold(heading_unit(heading)[0]) in _FAINT
+
+
+def _claimed(text: str) -> Claim | None:
+    """The column that a heading without its number and marks claims."""
     bare, unit = heading_unit(text)
     ours = _our_words(bare)
     for words in (bare, text, _without_remark(bare), ours):
@@ -60,13 +80,16 @@ def claim(text: str) -> Claim | None:
         return Claim("post_size", unit, WEAK)
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
+    made = composed(bare)
+    if made and made[1]:
+        return Claim(made[0], unit, SYNONYM)
     if len(fold(bare)) > _SHORT and (alike := _by_stem().get(stem(fold(bare)))):
         return Claim(alike, unit, WEAK)
     if not unit and (m := _UNIT_BEHIND.fullmatch(bare)) and (sized := claim(m[1])) and sized.name in _LENGTHS and not sized.unit:
         return Claim(sized.name, m[2].lower(), sized.strength)
     asked, plainly = question(text)
-    if asked is None and (made := composed(bare)):
-        return Claim(made[0], unit, SYNONYM if made[1] else WEAK)
+    if asked is None and made:
+        return Claim(made[0], unit, WEAK)
     return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
 
 

@@ -8,6 +8,7 @@ from difflib import get_close_matches
 from functools import lru_cache
 
 from pipeline.intake.survey.folding import fold, fold_word
+from pipeline.intake.survey.heading_words import nearly
 from pipeline.intake.survey.headings import MEANINGS, WEAK, claim
 from pipeline.intake.survey.list_words import question, read_word
 from schemas.languages import NO, SPELLINGS, YES
@@ -46,7 +47,8 @@ def _by_words(heading: str) -> tuple[str, ...]:
     near = get_close_matches(folded, list(sure), n=3, cutoff=_NEAR) if len(folded) > 3 else []
     found = [sure[n] for n in near] or [name for phrase in _phrases(bare) if (name := sure.get(phrase))]
     asked = question(bare)[0]
-    return tuple(dict.fromkeys([*found, *([asked.column] if asked else [])]))
+    found += [asked.column] if asked else []
+    return tuple(dict.fromkeys(found)) or tuple(filter(None, [nearly(bare)]))
 
 
 def _phrases(heading: str) -> list[str]:

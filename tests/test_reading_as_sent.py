@@ -1,0 +1,84 @@
+"""Tables as people send them: a small one a rule, each with what must come out of it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from survey_books import book, sheet
+from survey_checked import FileResult, check_book
+
+from pipeline.intake.catalogue import documented_policy
+
+POLICY = documented_policy()
+
+
+def read(*lines: list[Any]) -> FileResult:
+    return check_book(book(sheet(list(lines))), "a.xlsx", POLICY)
+
+
+def quoted(*lines: list[Any]) -> list[tuple[str | None, str, int | None]]:
+    """Site, post and number of every row that is not held."""
+    return [(r.site_name or r.site_code, r.post_code, r.quantity) for r in read(*lines).rows if not r.held]
+
+
+BODY = ["round", 4.5, 8.5]
+HEADS = ["Shape", "OD (in)", "Height (ft)"]
+
+
+def test_a_place_within_a_ground_is_no_site() -> None:
+    below_school = read(["School", "Location", "Post", *HEADS], ["Elm School", "Playground", "N", *BODY])
+    assert [(r.site_name, r.held) for r in below_school.rows] == [("Elm School", False)]
+    unknown = read(["Trust member", "Location", "Post", *HEADS], ["Elm Academy", "Playground", "N", *BODY])
+    assert all(r.held for r in unknown.rows)
+    assert {(q.code, q.cell) for q in unknown.queries if not q.record} == {("HEADING", "A1"), ("HEADING", "B1")}
+    titled = read(["School: Elm School"], ["Location", "Post", *HEADS], ["Playground", "N", *BODY])
+    assert [r.site_name for r in titled.rows] == ["Elm School"]
+    alone = read(["Location", "Post", *HEADS], ["Elm Court", "N", *BODY])
+    assert [r.site_name for r in alone.rows] == ["Elm Court"]
+
+
+def test_a_court_is_asked_about_where_nothing_names_the_site() -> None:
+    found = read(["Court", "Post", *HEADS], ["Pond court", "left", *BODY])
+    assert [(q.code, q.cell) for q in found.queries if not q.record] == [("HEADING", "A1")]
+    assert all(r.held for r in found.rows)
+
+
+@pytest.mark.parametrize("thing", ["Bench", "Light pole", "Flagpole", "Soccer goal", "Farola", "Panchina", "Park bench"])
+def test_another_thing_among_posts_is_held(thing: str) -> None:
+    heads, post = ["Park", "Asset", "Asset no.", *HEADS], ["Elm Park", "Basketball post", "B1", *BODY]
+    assert quoted(heads, post, ["Elm Park", thing, "X1", *BODY]) == [("Elm Park", "B1", 1)]
+
+
+@pytest.mark.parametrize("thing", ["Light", "Park", "Tennis", "Football / basketball", "Goal post", "near the bench", "Steel"])
+def test_a_word_beside_a_post_does_not_make_it_another_thing(thing: str) -> None:
+    heads = ["Park", "Class", "Post", *HEADS]
+    assert quoted(heads, ["Elm Park", thing, "B1", *BODY]) == [("Elm Park", "B1", 1)]
+
+
+def test_a_number_in_a_form_of_one_post_is_the_posts_number() -> None:
+    form = [
+        ["What is the name of the school?", "Elm School"], ["How many posts are there?", 2], ["Shape of the posts", "round"],
+        ["What is the diameter?", "89 mm"], ["How high are the posts above the ground?", "2.6 m"],
+    ]  # fmt: skip
+    assert quoted(*form) == [("Elm School", "1", 2)]
+
+
+def test_posts_are_counted_where_each_row_is_a_site_of_its_own() -> None:
+    heads = ["Site", "Posts", *HEADS]
+    assert quoted(heads, ["Elm", 2, *BODY], ["Oak", 1, *BODY]) == [("Elm", "1", 2), ("Oak", "1", 1)]
+    assert quoted(heads, ["Elm", 2, *BODY], ["Elm", 1, *BODY]) == []
+    assert quoted(heads, ["Elm", 1, *BODY], ["Oak", 2, *BODY]) == []
+
+
+def test_a_total_height_is_the_posts_in_a_table_of_posts_alone() -> None:
+    rows = ["Parque Sur", "N", "redondo", "90 mm", "2,6 m"]
+    assert quoted(["Parque", "Poste", "Forma", "Diámetro", "Altura total"], rows) == [("Parque Sur", "N", 1)]
+    assert quoted(["Parque", "Poste", "Forma", "Diámetro", "Altura total", "Tablero"], [*rows, "madera"]) == []
+    assert quoted(["Parque", "Canasta", "Forma", "Diámetro", "Altura total"], rows) == []
+
+
+@pytest.mark.parametrize("heading", ["Qty on site", "Posts on hand", "Quantity here"])
+def test_a_number_under_a_heading_that_is_not_known_is_asked(heading: str) -> None:
+    found = read(["School", "Post", heading, *HEADS], ["Elm", "A", 2, *BODY], ["Elm", "B", 3, *BODY])
+    assert all(r.held or r.quantity in (2, 3) for r in found.rows)
