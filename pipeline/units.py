@@ -7,6 +7,7 @@ Source: NIST SP 811 (2008), appendix B; the factors are pint's own definitions.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -208,9 +209,25 @@ def _registry() -> Any:
     return pint.UnitRegistry(non_int_type=Fraction)
 
 
+_given: dict[tuple[str, str], Fraction] = {}
+
+
+@cache
+def factors() -> dict[tuple[str, str], Fraction]:
+    """Every unit's factor by its short name and kind, for another process, which then need not load pint."""
+    return {(unit.short, unit.kind): si(unit) for unit in UNITS}
+
+
+def take_factors(given: Mapping[tuple[str, str], Fraction]) -> None:
+    """Use the factors that another process has from pint."""
+    _given.update(given)
+
+
 @cache
 def si(unit: Unit) -> Fraction:
     """Factor from `unit` to the coherent SI unit of its kind (a plain number for slopes; per cent for percent)."""
+    if given := _given.get((unit.short, unit.kind)):
+        return given
     if unit.pint == "percent":
         return Fraction(1) if unit.kind == "percent" else Fraction(1, 100)
     target = {"slope": "dimensionless", "percent": "percent"}.get(unit.kind) or SI_UNIT[unit.kind].replace(" ", "*")

@@ -331,9 +331,9 @@ def killed_readers(tmp_path: Path) -> str:
         "import os, signal\n"
         "import pipeline.intake.reader as r\n"
         "kept = r.take_path\n"
-        "def take_path(path, file, said):\n"
+        "def take_path(path, file, *asked):\n"
         "    if file == os.environ.get('DOOMED'): os.kill(os.getpid(), signal.SIGKILL)\n"
-        "    return kept(path, file, said)\n"
+        "    return kept(path, file, *asked)\n"
     )
     return str(tmp_path)
 

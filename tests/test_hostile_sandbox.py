@@ -134,7 +134,7 @@ def test_a_file_that_fills_the_memory_is_told_apart_for_the_sandbox(monkeypatch:
     monkeypatch.setattr(formats, "load", lambda *_: b"x")
     monkeypatch.setattr(formats, "_read", full)
     with pytest.raises(UnreadableFileError, match="more memory"):
-        reader.take_path("x", "x", {})
+        reader.take_path("x", "x", {}, {})
 
 
 def test_what_a_library_prints_goes_nowhere(box: Sandbox, capfd: pytest.CaptureFixture[str]) -> None:

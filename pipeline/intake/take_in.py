@@ -6,12 +6,14 @@ import time
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
+from typing import Any
 
 from pipeline.intake.dictionary import EMPTY, Dictionary
 from pipeline.intake.readers import Readers
 from pipeline.intake.taken import Taken, refused
 from pipeline.reading import Found
 from pipeline.reading.book import UnreadableFileError
+from pipeline.units import factors
 
 
 def take_in(
@@ -24,18 +26,19 @@ def take_in(
     with ExitStack() as stack:
         own = readers or stack.enter_context(Readers(max(1, min(jobs, len(found)))))
         pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(own), len(found)))))
-        for done, taken in enumerate(pool.map(lambda f: _one(f, own, said), found), 1):
+        asked = said, factors()
+        for done, taken in enumerate(pool.map(lambda f: _one(f, own, asked), found), 1):
             progress(done)
             yield taken
 
 
-def _one(found: Found, readers: Readers, said: Dictionary) -> Taken:
+def _one(found: Found, readers: Readers, asked: tuple[Any, ...]) -> Taken:
     if found.unreadable is not None:
         return refused(found.name, found.unreadable)
     with readers.one() as box:
         began = time.monotonic()
         try:
-            taken: Taken = box.run(found.path, found.name, said, hurry=readers.hurry)
+            taken: Taken = box.run(found.path, found.name, *asked, hurry=readers.hurry)
         except UnreadableFileError as error:
             readers.refused_after(time.monotonic() - began)
             return refused(found.name, error)
