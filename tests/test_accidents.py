@@ -351,6 +351,7 @@ def doomed(nights: Nights, where: str, file: str) -> subprocess.CompletedProcess
     return subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, timeout=120, env=env)
 
 
+@pytest.mark.slow
 def test_a_reader_that_is_killed_changes_no_quotation(nights: Nights, killed_readers: str) -> None:
     """The file has changed in name only: a copy of K-02's is new, its reader dies, and every site stands as it was."""
     before = results(nights.out)

@@ -138,7 +138,7 @@ def test_a_copy_used_as_a_form_for_another_site_replaces_nothing_in_silence(tmp_
     assert {(q["file"], q["code"]) for q in result["queries"]} == {("posts.xlsx", "CONFLICT")}
 
 
-@pytest.mark.parametrize("form", ["xlsx", "csv"])
+@pytest.mark.parametrize("form", ["xlsx", pytest.param("csv", marks=pytest.mark.slow)])
 def test_two_copies_of_one_round_are_told_apart_row_by_row(tmp_path: Path, form: str) -> None:
     surveys, out = tmp_path / "in", tmp_path / "out"
     surveys.mkdir()

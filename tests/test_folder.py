@@ -72,6 +72,7 @@ def test_a_second_run_is_told_who_holds_the_folder(nights: Nights) -> None:
     assert not (nights.out / ".lock-holder.json").exists()
 
 
+@pytest.mark.slow
 def test_workers_of_a_killed_run_let_go_of_the_folder(nights: Nights, tmp_path: Path) -> None:
     """Worker processes must not keep a dead run's lock, nor live on."""
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
@@ -179,6 +180,7 @@ def test_a_folder_stands_where_a_workbook_should(nights: Nights) -> None:
     assert ("K-02", "price", "SQ-1", "320", "333") in nights.reasons()
 
 
+@pytest.mark.slow
 def test_a_portfolio_that_cannot_be_replaced(nights: Nights) -> None:
     """As where it is open in another program on a system that keeps it from being replaced."""
     nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)

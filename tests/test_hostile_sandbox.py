@@ -104,6 +104,7 @@ def patient(monkeypatch: pytest.MonkeyPatch) -> Iterator[Sandbox]:
         yield made
 
 
+@pytest.mark.slow
 def test_what_needs_more_memory_than_most_is_done_again_with_room(tmp_path: Path, patient: Sandbox) -> None:
     sizes = (3_000_000, 6_000_000)
     for size in sizes:

@@ -121,6 +121,7 @@ def test_24_kills_of_60_sites(tmp_path: Path) -> None:
     _kill_and_mend(_unbroken(tmp_path / "unbroken", 60), tmp_path, 24, 11)
 
 
+@pytest.mark.slow
 def test_a_killed_run_s_remains_go(first: Nights, tmp_path: Path) -> None:
     """A killed run's new revisions, marked copies and half-written files go when the next run has no use for them."""
     _copy(first.home, tmp_path / "n")
@@ -145,6 +146,7 @@ def test_a_killed_run_s_remains_go(first: Nights, tmp_path: Path) -> None:
     assert _where(results(nights.out), results(first.out)) == []
 
 
+@pytest.mark.slow
 def test_a_workbook_made_again_by_a_killed_run_is_not_taken_for_edited(first: Nights, tmp_path: Path) -> None:
     """It is made with tonight's options; the kill comes before the ledger knows."""
     _copy(first.home, tmp_path / "n")

@@ -98,6 +98,7 @@ def alone(home: Path) -> dict[str, bytes]:
     return results(home / "alone")
 
 
+@pytest.mark.slow
 def test_a_run_with_two_jobs_gives_the_same_bytes_though_a_worker_is_killed(
     home: Path, alone: dict[str, bytes], tmp_path: Path
 ) -> None:

@@ -81,6 +81,7 @@ def blank_a_needed_cell(survey: Path) -> str:
     return cell.coordinate
 
 
+@pytest.mark.slow
 def test_one_held_row_leaves_the_others_as_they_are(tmp_path: Path) -> None:
     """Everything but the held row's post is quoted as if that row were not there; its site is incomplete."""
     world = money_world(2, posts=12, sites=4)
