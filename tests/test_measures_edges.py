@@ -7,7 +7,16 @@ import pytest
 from catalogue_made import sheets, write
 
 from pipeline.intake.catalogue import read_catalogue
-from pipeline.intake.measures import Doubt, Measure, read_decimal, read_measure, read_post_size, read_whole
+from pipeline.intake.measures import (
+    Doubt,
+    Measure,
+    format_unit,
+    read_decimal,
+    read_lengths,
+    read_measure,
+    read_post_size,
+    read_whole,
+)
 from pipeline.intake.measures.text import LONGEST
 
 
@@ -160,10 +169,19 @@ def test_a_wall_is_less_than_a_fifth_of_the_size_and_at_most_25_mm(typed, size, 
         assert (float(found.value), found.shape, float(found.wall)) == (pytest.approx(size), shape, pytest.approx(wall))
 
 
-@pytest.mark.parametrize("read", [read_whole, read_decimal, lambda text: read_measure(text, "length", "m")])
+@pytest.mark.parametrize(
+    "read", [read_whole, read_decimal, lambda t: read_measure(t, "length", "m"), lambda t: read_post_size(t, "in")]
+)
 def test_the_longest_text_that_is_read(read):
     assert not isinstance(read("4".ljust(LONGEST)), Doubt)
     assert isinstance(read("4".ljust(LONGEST + 1)), Doubt)
+
+
+def test_the_longest_list_and_the_longest_format_that_are_looked_at():
+    assert len(read_lengths("8;" * 5 * LONGEST, "ft")) == 5 * LONGEST
+    assert "is too long for a list of lengths" in read_lengths("8;" * 5 * LONGEST + " ", "ft").message
+    assert format_unit('0.0" mm"'.ljust(200)) == "mm"
+    assert format_unit('0.0" mm"'.ljust(201)) == ""
 
 
 @pytest.mark.parametrize(

@@ -54,7 +54,7 @@ def read_decimal(value: str | int | float) -> Decimal | Doubt:
     if not isinstance(value, str):
         if not math.isfinite(value) or abs(value) >= 1e12:
             return _no_number(value, "a number", _TYPE_MONEY)
-        return Decimal(repr(value) if isinstance(value, int) else format(value, ".15g"))
+        return Decimal(format(value, ".15g"))
     text = plain(value) if len(value) <= LONGEST else ""
     if _POWER.fullmatch(text):
         return Decimal(text)
@@ -64,8 +64,10 @@ def read_decimal(value: str | int | float) -> Decimal | Doubt:
     digits = _digits(m["digits"].strip(), bool(m["before"] or m["again"] or m["after"]))
     if digits is None:
         bare = m["digits"].strip()
-        readings = (bare.replace(",", ""), bare.replace(",", ".")) if re.fullmatch(r"[0-9]{1,3},[0-9]{3}", bare) else ()
-        return _no_number(value, "one clear number", readings[0] if readings else _TYPE_MONEY, readings)
+        if not re.fullmatch(r"[0-9]{1,3},[0-9]{3}", bare):
+            return _no_number(value, "one clear number", _TYPE_MONEY)
+        readings = (bare.replace(",", "").lstrip("0"), bare.replace(",", "."))
+        return _no_number(value, "one clear number", f"Type the one that is meant: {' or '.join(readings)}.", readings)
     return -Decimal(digits) if m["sign"] == "-" else Decimal(digits)
 
 

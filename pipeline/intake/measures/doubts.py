@@ -81,12 +81,12 @@ def no_unit(value: object, kind: str, number: str, why: str, reads: Reads) -> Do
 
 
 def _plausible_units(number: str, kind: str) -> tuple[str, ...]:
-    units = _CANDIDATES.get(kind, _CANDIDATES["length"])
+    units = _CANDIDATES[kind]
+    if kind != "length":
+        return units
     try:
         size = abs(Fraction(number.replace(",", ".")))
     except (ValueError, ZeroDivisionError):
-        return units
-    if kind != "length":
         return units
     low, high = _USUAL_LENGTH
     fit = tuple(u for u in units if low <= size * si(unit_of(u, kind)) <= high)
@@ -100,7 +100,7 @@ def could(readings: tuple[str, ...]) -> str:
 
 def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | None, heading_text: str, reads: Reads) -> Doubt:
     """The doubt about a text that has none of the forms; `reads` tells which readings can be typed."""
-    texts = {t.text.casefold().rstrip(".") for t in found if t.letter in "x-+"}
+    texts = dict.fromkeys(t.text.casefold().rstrip(".") for t in found if t.letter in "x-+")  # as they stand there
     phrase = " ".join(t.text for t in found).casefold()
     readings = _pointed(str(value)) or _readings(found, heading, heading_text)
     readings = tuple(r for r in readings if reads(r))
@@ -111,13 +111,17 @@ def explain(value: object, found: tuple[Token, ...], kind: str, heading: Unit | 
     if any(t.letter == "g" for t in found):
         return unreadable(value, kind, "holds an improper fraction", tuple(r for r in _improper(found, heading) if reads(r)))
     if other := _other_kind(found, kind):
-        return unreadable(value, kind, f"is in {other[1]}, a unit of {other[0]}, where {_a(kind)} is asked for", ())
+        return unreadable(value, kind, f"is in {other[1]}, a unit of {other[0]}, where {_a(kind)} is asked for")
     changing = next((CHANGING[t] for t in texts if t in CHANGING), "")
     if changing and not (kind != "length" and changing == "a length round the post"):
         return Doubt("UNREADABLE", f"{quoted(value)} speaks of {changing}.", INSTEAD.get(changing, example(kind)))
-    if texts & set(DOUBT) or _open_ended(found) or any(re.search(rf"\b{re.escape(d)}\b", phrase) for d in DOUBT if " " in d):
+    if (
+        texts.keys() & set(DOUBT)
+        or _open_ended(found)
+        or any(re.search(rf"\b{re.escape(d)}\b", phrase) for d in DOUBT if " " in d)
+    ):
         return _estimate(value, kind, readings)
-    if texts & set(RANGE) or _is_range(found):
+    if texts.keys() & set(RANGE) or _is_range(found):
         return unreadable(value, kind, "may be a range; one measure is needed", readings)
     if sum(t.letter in "idf" for t in found) > 1:
         return unreadable(value, kind, "holds more than one measure, or can be read in more than one way", readings)
@@ -162,11 +166,7 @@ def _is_range(found: tuple[Token, ...]) -> bool:
 def _other_kind(found: tuple[Token, ...], kind: str) -> tuple[str, str] | None:
     """Kind and name of a unit that does not belong here."""
     for t in found:
-        if (
-            t.letter == "x"
-            and (units := find(t.text.rstrip(".")))
-            and all(u.kind not in BY_KIND.get(kind, (kind,)) for u in units)
-        ):
+        if t.letter == "x" and (units := find(t.text)) and all(u.kind not in BY_KIND.get(kind, (kind,)) for u in units):
             return units[0].kind, units[0].short
     return None
 
@@ -179,10 +179,10 @@ def _improper(found: tuple[Token, ...], heading: Unit | None) -> tuple[str, ...]
     unit = next((t.unit.short for t in found if t.unit), heading.short if heading else "")
     n, _, d = fractions[0].text.replace(" ", "").partition("/")
     split: tuple[str, ...] = ()
-    if len(n) > 1 and int(d) > 1 and 0 < int(n[1:]) < int(d) and n[1] != "0":
+    if len(n) > 1 and n[1] != "0":
         split = (f"{n[0]} {n[1:]}/{d} {unit}".strip(),)
     whole = Fraction(int(n), int(d)) if int(d) else None
-    exact = () if whole is None or (whole * 128).denominator != 1 else (f"{float(whole):g} {unit}".strip(),)
+    exact = () if whole is None or (whole * 128).denominator != 1 else (f"{float(whole):.12g} {unit}".strip(),)
     return split + exact
 
 
@@ -197,13 +197,12 @@ def _readings(found: tuple[Token, ...], heading: Unit | None, heading_text: str)
     out: list[str] = []
     for stretch in _stretches(found):
         try:
-            worth = match(stretch, last, heading_text)
+            match(stretch, last, heading_text)
         except UnclearFormError as e:
             out.extend(e.readings)
             continue
-        if worth is not None:
-            alone = not any(t.letter == "U" for t in stretch) and heading_text != FEET_INCHES and last
-            out.append(f"{words(stretch)} {last.short}" if alone and last else words(stretch))
+        alone = not any(t.letter == "U" for t in stretch) and heading_text != FEET_INCHES
+        out.append(f"{words(stretch)} {last.short}" if alone and last else words(stretch))
     return tuple(dict.fromkeys(out))[:4]
 
 

@@ -128,6 +128,8 @@ def mark_first(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`3"1/2`, `8'3"1/2`: the inch mark before its fraction."""
     mark = found[-2]
     if mark.unit is None or mark.unit.short != "in":
+        if len(found) > 3:
+            raise UnclearFormError("ends in a number without a unit")
         return feet_open(found, heading, heading_text)
     if mark.text.isalpha() or not (mark.glued and found[-1].glued):
         raise UnclearFormError("ends in a number without a unit")

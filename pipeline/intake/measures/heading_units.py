@@ -10,7 +10,7 @@ from pipeline.intake.measures.text import plain
 from pipeline.units import FEET_INCHES, find
 
 _FEET_INCHES = re.compile(
-    r"(?:ft|feet|foot|ft\.? ?'|')\.? ?(?:[-/,&+]|and)? ?(?:in|ins|inch|inches|in\.? ?\"|\")\.?", re.IGNORECASE
+    r"(?:ft|feet|foot|ft\.? ?'|')\.? ?(?:[-/,&+_]|and)? ?(?:in|ins|inch|inches|in\.? ?\"|\")\.?", re.IGNORECASE
 )
 _BRACKET = re.compile(r"\s*(?:\[([^\[\]()]*)\]|\(([^\[\]()]*)\)|\{([^{}]*)\})")
 _TRAILING = re.compile(r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$", re.DOTALL)
@@ -23,6 +23,10 @@ _BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNOR
 _MEASURED = (
     "h|ht|höhe|hauteur|altura|altezza|alto|durchmesser|diamètre|diámetro|diâmetro|diametro|lato|"
     "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
+)
+_FEET_AND_INCHES = re.compile(
+    r"(?P<head>.*?\S)(?:\s+in)?[\s,:;_]+(?P<unit>(?:ft|feet|foot)\.? ?(?:[-/,&+_]|and) ?(?:in|ins|inch|inches)\.?)\s*",
+    re.IGNORECASE | re.DOTALL,
 )
 _PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE | re.DOTALL)
 _BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE | re.DOTALL)
@@ -38,8 +42,6 @@ def unit_name(text: str) -> str:
     word = plain(text).strip()
     if not find(word):
         word = word.removeprefix("in ").strip()
-    if not word or len(word) > 30:
-        return ""
     if _FEET_INCHES.fullmatch(word):
         return FEET_INCHES
     if word.casefold() in _NAMES:
@@ -63,7 +65,7 @@ def heading_unit(text: str) -> tuple[str, str]:
             bare = f"{bare[: m.start()]} {rest} {bare[m.end() :]}"
         shown = {u for _, u, _ in units}
         return _tidy(bare), shown.pop() if len(shown) == 1 else ""
-    for pattern in (_PER, _TRAILING, _IN_UNIT, _BARE, _BARE_LETTER):
+    for pattern in (_FEET_AND_INCHES, _PER, _TRAILING, _IN_UNIT, _BARE, _BARE_LETTER):
         trailing = pattern.fullmatch(flat)
         groups = trailing.groupdict() if trailing else {}
         head, unit = groups.get("head"), groups.get("unit")
@@ -124,7 +126,7 @@ def _section_unit(section: str) -> str:
     figures = re.compile(r"[0#?][0#?.,/ ]*(?:(?<=/)[0-9]+)?")
     masked = _LITERAL.sub(lambda m: "\0" * len(m[0]), section)
     places = list(figures.finditer(masked))
-    if not places or (len(places) > 1 and "\0" in masked[places[0].end() : places[-1].start()]):
+    if not places or "\0" in masked[places[0].end() : places[-1].start()]:
         return ""
     words = _LITERAL.sub(lambda m: m[1] if m[1] is not None else m[2], section[places[-1].end() :])
     name = unit_name(words)

@@ -36,7 +36,6 @@ class PipeSize:
     wall: Fraction | None
     unit: str
     said: tuple[str, ...] = ()
-    schedule: str = ""
     shape: str = "round"
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 
 from pipeline.intake.measures.doubts import could, instead, unreadable
@@ -51,7 +52,7 @@ def _of_a_name(value: object, bare: str, doubt: Doubt, schedule: str) -> Doubt:
     sizes = (read_measure(r, "length") for r in doubt.readings if r.endswith(" in"))
     pipes = (BY_NPS.get(Fraction(s.value) / INCH) for s in sizes if isinstance(s, Measure))
     readings = tuple(dict.fromkeys(f"NPS {p.name}{tail}" for p in pipes if p))
-    message = doubt.message.removesuffix(could(doubt.readings)).replace(quoted(bare), quoted(value), 1) + could(readings)
+    message = doubt.message.removesuffix(could(doubt.readings)).replace(quoted(bare), quoted(value)) + could(readings)
     return Doubt("UNREADABLE", message, instead(readings, "pipe"), readings)
 
 
@@ -93,7 +94,7 @@ def _is_dn(text: str, bare: str, metric: bool, basis: str, heading_unit: str) ->
 
 
 def _nps_of(bare: str) -> Pipe | None:
-    size = read_measure(bare, "length", "in") if bare else None
+    size = read_measure(bare, "length", "in")
     return BY_NPS.get(Fraction(size.value) / INCH) if isinstance(size, Measure) else None
 
 
@@ -148,9 +149,10 @@ def _outside_with_schedule(value: object, bare: str, schedule: str, heading_unit
     if basis not in ("", "outside diameter") or not schedule or _NPS.search(bare) or _DN.search(bare) or _NB.search(bare):
         message = f"{quoted(value)} speaks of a nominal size and of an outside size."
         return Doubt("CONFLICT", message, "Type one of them: NPS 3, or 3.5 in OD.")
-    size = read_measure(" ".join(bare.split()), "length", heading_unit)
+    bare = " ".join(bare.split())
+    size = read_measure(bare, "length", heading_unit)
     if isinstance(size, Doubt):
-        return size
+        return replace(size, message=size.message.replace(quoted(bare), quoted(value)))
     pipe = of_outside(Fraction(size.value))
     if pipe is None:
         message = f"{quoted(value)}: no pipe that has a schedule is so wide outside."

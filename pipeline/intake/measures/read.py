@@ -43,16 +43,13 @@ def _once(value: str | int | float, kind: str, heading_unit: str, more: tuple[st
     text = as_text(value)
     if text is None:
         return unreadable(value, kind, "is not a measure")
-    heading = unit_of(heading_unit, kind) if heading_unit else None
-    shown = heading_unit
-    if heading_unit and heading is None and heading_unit != FEET_INCHES:
-        heading_unit = ""
+    heading = unit_of(heading_unit, kind)
     if kind == "number" and heading is None:
         heading = _NUMBER
 
     def reads(reading: str) -> bool:
         try:
-            other = _worth(reading, kind, heading, heading_unit, more) if reading != tidied(text) else None
+            other = _worth(reading, kind, heading, heading_unit, more)
         except UnclearFormError:
             return False
         return other is not None and isinstance(_measure(reading, kind, other), Measure)
@@ -61,7 +58,7 @@ def _once(value: str | int | float, kind: str, heading_unit: str, more: tuple[st
         worth = _worth(tidied(text), kind, heading, heading_unit, more)
     except UnclearFormError as e:
         if e.no_unit:
-            return no_unit(value, kind, e.readings[0], _why_no_unit(shown, kind), reads)
+            return no_unit(value, kind, e.readings[0], _why_no_unit(heading_unit, kind), reads)
         return unreadable(value, kind, e.why, tuple(r for r in e.readings if reads(r)))
     if worth is None:
         return explain(value, tokens(tidied(text), kind, more), kind, heading, heading_unit, reads)
@@ -76,14 +73,14 @@ def as_text(value: object) -> str | None:
         return value if len(value.strip()) > 0 and len(value) <= LONGEST else None
     if not math.isfinite(value) or abs(value) >= _MOST or (value != 0 and abs(value) < 1e-12):
         return None
-    return str(value) if isinstance(value, int) else _digits(value)
+    return _digits(value)
 
 
 def _digits(value: float) -> str:
-    """A float as the 15 digits that a spreadsheet shows, without a power of ten."""
+    """A number as the 15 digits that a spreadsheet shows, without a power of ten."""
     shown = format(value, ".15g")
     if "e" in shown:
-        shown = format(value, ".15f").rstrip("0").rstrip(".")
+        shown = format(value, ".15f").rstrip("0")
     return shown
 
 
@@ -160,9 +157,9 @@ def _some_lengths(part: str, heading_unit: str) -> tuple[Measure, ...] | Doubt:
         return (alone,)
     for splitter in (_AND, _SLASH, _COMMA):
         pieces = [p for p in splitter.split(text) if p]
-        own = [read_measure(p, "length", "") for p in pieces]
+        own = [read_measure(p, "length") for p in pieces]
         found = tuple(m for m in own if isinstance(m, Measure))
-        if len(pieces) > 1 and len(found) == len(pieces) and len({m.unit for m in found} - {FEET_INCHES, "ft", "in"}) <= 1:
+        if len(pieces) > 1 and len(found) == len(pieces):
             return found if _one_system(found) else alone
     if re.fullmatch(r"[0-9.½ ]+(?:(?:, | and | ?& ?)[0-9.½ ]+)+", text):
         listed = "; ".join(_AND.sub(", ", text).split(", "))

@@ -21,14 +21,13 @@ _SCHEDULES = tuple((re.compile(rf"(?<![a-z])(?:{p})(?![a-z0-9])", re.IGNORECASE)
 
 def schedule_of(text: str) -> tuple[str | Doubt, str]:
     """The schedule that the text names ('' = none), and the text without it."""
-    found: list[str] = []
+    found, whole = list[str](), text
     for pattern, name in _SCHEDULES:
         for m in pattern.finditer(text):
-            groups = m.groupdict()
-            found.append(name or (groups.get("n") or groups.get("m", "") + "S").upper())
+            found.append(name or (m["n"] or f"{m['m']}S").upper())
         text = pattern.sub(" ", text)
     known = dict.fromkeys(found)
     if len(known) > 1:
-        return unreadable(text, "length", f"names more than one schedule ({', '.join(known)})"), text
+        return unreadable(whole, "length", f"names more than one schedule ({', '.join(known)})"), text
     rest = re.sub(r"\(\s*\)", " ", text) if known else text
     return next(iter(known), ""), " ".join(rest.split()).strip(" ,;").rstrip(" -/" if known else "")

@@ -10,6 +10,7 @@ from pipeline.intake.measures.doubts import could, instead, unreadable
 from pipeline.intake.measures.measure import Doubt, Measure
 from pipeline.intake.measures.read import read_measure
 from pipeline.intake.measures.text import quoted
+from schemas.lengths import INCH_EXACT
 
 _LABEL = re.compile(r"(?P<label>HSS|TS|CHS|SHS|RHS|RO|□)\s*[-:]?\s*(?=[0-9.,Ø])", re.IGNORECASE)
 _BEHIND = re.compile(r"(?P<rest>[0-9].*[0-9\"]) ?(?P<label>HSS)", re.IGNORECASE)
@@ -25,7 +26,7 @@ _OF_LABEL = {"CHS": "round", "RO": "round", "SHS": "square", "□": "square"}
 _IN_INCHES = ("HSS", "TS")
 _WALL_PART = 5
 """A wall is less than this part of the size. Source: contract section 2; AISC Manual table 1-12, 1-13: all are (memory)."""
-_MOST_WALL = Fraction(254, 10000)
+_MOST_WALL = INCH_EXACT
 _MOST_INCHES = 20
 """AISC's widest round section is 20 in; a greater number is in millimetres. Source: AISC Manual table 1-13 (memory)."""
 
@@ -68,7 +69,7 @@ def _unit(pieces: list[str], heading_unit: str, label: str, more: tuple[str, ...
     if len(units) == 1:
         return next(iter(units))
     first = read_measure(pieces[0], "length", "in", more)
-    if label in _IN_INCHES and isinstance(first, Measure) and first.value <= _MOST_INCHES * Fraction(254, 10000):
+    if label in _IN_INCHES and isinstance(first, Measure) and first.value <= _MOST_INCHES * INCH_EXACT:
         return "in"
     return heading_unit if label not in _IN_INCHES or heading_unit in ("mm", "cm") else ""
 
@@ -79,10 +80,9 @@ def _section(value: object, sizes: list[Measure], shape: str, label: str) -> Mea
     sides = sizes[:2] if len(sizes) == 3 or (len(sizes) == 2 and not _is_wall(size, last)) else sizes[:1]
     if len(sides) == 2 and sides[0].value != sides[1].value:
         return unreadable(value, "pipe", "is wider one way than the other: neither a round nor a square size")
-    square = "square" if len(sides) == 2 or shape == "square" else ""
-    if square and shape == "round":
+    if len(sides) == 2 and shape == "round":
         return unreadable(value, "pipe", "gives two sides and speaks of a round post")
-    shape = square or shape or ("round" if label and len(sizes) == 2 else "")
+    shape = "square" if len(sides) == 2 else shape or ("round" if label and len(sizes) == 2 else "")
     if len(sides) == len(sizes):
         return replace(sizes[0], shape=shape)
     if not _is_wall(size, last):

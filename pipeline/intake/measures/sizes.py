@@ -52,8 +52,7 @@ def read_post_size(value: str | int | float, heading_unit: str = "", basis: str 
     if conflict := _conflict(value, tidied(text), basis):
         return conflict
     found = _size(value, tidied(text), heading_unit, basis)
-    if isinstance(value, str) and not isinstance(found, PipeSize):
-        found = _twice(value, tidied(text), heading_unit, basis) or found
+    found = _twice(value, tidied(text), heading_unit, basis) or found
     return _of_a_size(found) if isinstance(found, Doubt) else found
 
 
@@ -62,17 +61,21 @@ def _twice(value: object, text: str, heading_unit: str, basis: str) -> Measure |
 
     `2 in (60.3 mm)` says a name first without saying so: that is asked back.
     """
-    for first, second in parts(text):
+    for first, second in parts(" ".join(_PIPE.sub(" ", text).split())):
         one, other = _size(first, first, heading_unit, basis), _size(second, second, "", "")
         if isinstance(one, Doubt) or isinstance(other, Doubt):
             continue
         a, b = _outside_of(one), _outside_of(other)
         named = BY_NPS.get(a / INCH) if isinstance(one, Measure) and one.unit == "in" and basis in ("", NOMINAL) else None
-        if named and abs(named.size - b) < abs(a - b) and abs(named.size - b) <= b * _MILL:
-            name = f"NPS {named.name}"
-            if isinstance(other, PipeSize):
+        if named and abs(named.size - b) < abs(a - b):
+            name, near = f"NPS {named.name}", abs(named.size - b) <= b * _MILL
+            if near and isinstance(other, PipeSize):
                 return pipe_size(value, name, "", "", basis)
-            return unreadable(value, "pipe", "gives a pipe's name and its outside size", (name,))
+            if near:
+                return unreadable(value, "pipe", "gives a pipe's name and its outside size", (name,))
+            return unreadable(
+                value, "pipe", "says two measures that do not agree; the first may be a pipe's name", (name, first, second)
+            )
         name_again = isinstance(one, PipeSize) and isinstance(other, Measure) and other.unit == "in" and BY_NPS.get(b / INCH)
         if name_again and name_again.size == a:
             return one
@@ -126,9 +129,10 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
     square, round_ = bool(_SQUARE.search(rest)), bool(_ROUND_POST.search(rest))
     if (square and (round_ or around)) or (around and _ACROSS.search(rest)):
         return unreadable(value, "pipe", "says two things of the post that contradict each other")
-    more = (*SHAPE_WORDS, *MADE_OF, *(ROUND_WORDS if around else ()), *ROUND)
+    more = (*SHAPE_WORDS, *MADE_OF, *ROUND_WORDS, *ROUND)
     shape = "square" if square else "round" if round_ or around else ""
-    section = read_section(value, rest, heading_unit, shape, more) if basis != CIRCUMFERENCE and not around else None
+    sides = shape or ("round" if _ROUND.search(rest) else "")
+    section = read_section(value, rest, heading_unit, sides, more) if basis != CIRCUMFERENCE and not around else None
     if section is not None:
         return section
     found = read_measure(rest if isinstance(value, str) else value, "length", heading_unit, more)
@@ -136,7 +140,7 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
         return found
     if _ROUND.search(rest) and not round_ and not around and basis != CIRCUMFERENCE:
         if square or found.value / math.pi >= _LEAST_SIZE:
-            return read_measure(rest, "length", heading_unit, SHAPE_WORDS)
+            return read_measure(rest, "length", heading_unit)
         shape = "round"
     if around or basis == CIRCUMFERENCE:
         return replace(found, shape="round", basis=CIRCUMFERENCE)
