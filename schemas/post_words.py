@@ -120,3 +120,14 @@ UNIT_HEADINGS = _words(
 
 NOTHING_UNITS = ("", "text", "number", "code", "list", "na", "choose", "-", "yes/no", "y/n")
 """What stands in a row or column of units where nothing is measured."""
+
+ROUND_HEADING = (
+    r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference|girth|pipe|nps|dn|\w*durchmesser|di[aáâ]m[eè]tr[eo]|di[áâ]m|umfang|"
+    r"circonf[ée]rence|circunfer[eê]ncia|circonferenza)\b|ø"
+)
+SQUARE_HEADING = r"\b(sq|square)\b"
+EITHER_HEADING = r"\b(?:or|ou|oder)\b|\b[ou]\b(?!\.)|/(?!d\b)|width|wide|side|breite|kante|seite|ancho|lado|largeur|c[ôo]t[ée]|largura|larghezza|lato"
+"""Headings of a size that say a round post, a square one, or leave it open, as patterns. Source: common practice."""
+
+WOODEN = r"\b(wood|wooden|timber|lumber|treated|madera|bois|holz|madeira|legno)\b"
+"""Words of a size for a post of wood, as a pattern."""

@@ -136,6 +136,13 @@ SAID = [
     ("89 mm / 3.5 in", "", "89", "", None, ""), ("60,3 mm de diamètre", "", "60.3", "round", None, ""),
     ('4.5" OD steel', "", "114.3", "round", None, ""), ("Ø ext. 89 mm", "", "89", "round", None, ""),
     ("Durchmesser 89 mm", "", "89", "round", None, ""), ("diámetro 89 mm", "", "89", "round", None, ""),
+    ("CHS 88.9x3.2", "", "88.9", "round", "3.2", ""), ("SHS 100x100x4", "", "100", "square", "4", ""),
+    ("89 CHS", "", "89", "round", None, ""),
+    ("Rohr Ø 102 mm", "", "102", "round", None, ""), ("tubo redondo 102 mm", "", "102", "round", None, ""),
+    ("D = 89 mm", "", "89", "round", None, ""),
+    ("Vierkantrohr 100/100 mm", "", "100", "square", None, ""), ("tubolare quadro 100x100 mm", "", "100", "square", None, ""),
+    ("C = 280 mm", "", "280", "round", None, "circumference"),
+    ("14 in around the post", "", "355.6", "round", None, "circumference"),
 ]  # fmt: skip
 
 

@@ -11,9 +11,9 @@ from pipeline.intake.measures.forms import UnclearFormError, match, words
 from pipeline.intake.measures.measure import Doubt
 from pipeline.intake.measures.text import quoted
 from pipeline.intake.measures.tokens import Token
-from pipeline.intake.measures.words import CHANGING, DOUBT, RANGE
 from pipeline.units import BY_KIND, FEET_INCHES, Unit, find, si, unit_of
 from schemas.lists import joined
+from schemas.measure_words import CHANGING, DOUBT, RANGE
 
 Reads = Callable[[str], bool]
 """Whether a text, typed into the same cell, would be read."""

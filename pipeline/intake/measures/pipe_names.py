@@ -22,7 +22,7 @@ from pipeline.intake.measures.pipes import (
 )
 from pipeline.intake.measures.read import read_measure
 from pipeline.intake.measures.text import quoted
-from pipeline.intake.measures.words import PIPE
+from schemas.measure_words import PIPE
 
 NOMINAL = "nominal pipe size"
 

@@ -13,7 +13,7 @@ from pipeline.intake.measures.text import quoted
 from schemas.lengths import INCH_EXACT
 
 _LABEL = re.compile(r"(?P<label>HSS|TS|CHS|SHS|RHS|RO|□)\s*[-:]?\s*(?=[0-9.,Ø])", re.IGNORECASE)
-_BEHIND = re.compile(r"(?P<rest>[0-9].*[0-9\"]) ?(?P<label>HSS)", re.IGNORECASE)
+_BEHIND = re.compile(r"(?P<rest>[0-9](?:.*[0-9\"])?) ?(?P<label>HSS|CHS|SHS)", re.IGNORECASE)
 _BY = re.compile(r"\s*(?:(?<![xX])[xX](?![xX])|\*|(?<![a-z])(?:by|por|par|per|mal)(?![a-z]))\s*(?=[0-9.,Ø])", re.IGNORECASE)
 _WALL_WORDS = "wall|wall thickness|thk|thick|sp|spessore|esp|espesor|espessura|ép|ep|épaisseur|epaisseur|wandstärke|wanddicke|ws"
 _WALL_SAID = re.compile(
@@ -24,6 +24,8 @@ _WALL_SAID = re.compile(
 """A wall that its word tells, behind the size: `3.5" OD, 0.216" wall`, `Ø 88,9 mm, esp. 3,2 mm`."""
 _OF_LABEL = {"CHS": "round", "RO": "round", "SHS": "square", "□": "square"}
 _IN_INCHES = ("HSS", "TS")
+_IN_MILLIMETRES = ("CHS", "SHS", "RO")
+"""Labels of EN 10210 and EN 10219, which are in millimetres (memory)."""
 _WALL_PART = 5
 """A wall is less than this part of the size. Source: contract section 2; AISC Manual table 1-12, 1-13: all are (memory)."""
 _MOST_WALL = INCH_EXACT
@@ -71,6 +73,13 @@ def _unit(pieces: list[str], heading_unit: str, label: str, more: tuple[str, ...
     first = read_measure(pieces[0], "length", "in", more)
     if label in _IN_INCHES and isinstance(first, Measure) and first.value <= _MOST_INCHES * INCH_EXACT:
         return "in"
+    if (
+        label in _IN_MILLIMETRES
+        and not heading_unit
+        and isinstance(first, Measure)
+        and first.value > _MOST_INCHES * Fraction(254, 10000)
+    ):
+        return "mm"
     return heading_unit if label not in _IN_INCHES or heading_unit in ("mm", "cm") else ""
 
 

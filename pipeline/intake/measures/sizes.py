@@ -12,13 +12,13 @@ from functools import lru_cache
 from pipeline.intake.measures.doubts import could, example, instead, unreadable
 from pipeline.intake.measures.measure import Doubt, Measure, PipeSize
 from pipeline.intake.measures.pipe_names import NOMINAL, OUTSIDE, just_pipe, names_a_pipe, pipe_size
-from pipeline.intake.measures.pipes import BY_NPS, INCH
+from pipeline.intake.measures.pipes import BY_DN, BY_NPS, INCH, TWO_PIPES
 from pipeline.intake.measures.read import as_text, read_measure
 from pipeline.intake.measures.schedules import schedule_of
 from pipeline.intake.measures.sections import read_section
 from pipeline.intake.measures.text import LONGEST, quoted, tidied
 from pipeline.intake.measures.twice import parts
-from pipeline.intake.measures.words import ACROSS, MADE_OF, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
+from schemas.measure_words import ACROSS, MADE_OF, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
 
 CIRCUMFERENCE = "circumference"
 _LEAST_SIZE = 0.04  # [m] no post is thinner: a smaller size round the post cannot be meant
@@ -33,6 +33,7 @@ def _any_of(words: Iterable[str]) -> re.Pattern[str]:
 _ACROSS, _AROUND, _PIPE = _any_of(ACROSS), _any_of(ROUND_WORDS), _any_of(PIPE)
 _NO_NAME = re.compile(r"[0-9][.,][0-9]{1,2} ?(?:mm\b|x ?[0-9.,]+ ?mm\b)", re.IGNORECASE)
 """A size in millimetres with a decimal: no pipe is called that, since DN are whole numbers."""
+_MILLIMETRES = re.compile(r"(?<![0-9.,/])([0-9]{2,3}) ?mm\b", re.IGNORECASE)
 _SQUARE, _ROUND_POST, _ROUND = _any_of(SQUARE), _any_of(ROUND_POST), _any_of(ROUND)
 
 
@@ -115,6 +116,12 @@ def _conflict(value: object, text: str, basis: str) -> Doubt | None:
     return None
 
 
+def _is_no_name(text: str) -> bool:
+    """Whether no pipe is called by the millimetres of a text: with a decimal, or none that any DN has."""
+    whole = {int(m[1]) for m in _MILLIMETRES.finditer(text)}
+    return _NO_NAME.search(text) is not None or (bool(whole) and not whole & {*BY_DN, *TWO_PIPES})
+
+
 def _size(value: str | int | float, text: str, heading_unit: str, basis: str) -> Measure | PipeSize | Doubt:
     """The size, once its basis does not contradict it."""
     schedule, rest = schedule_of(text)
@@ -122,7 +129,7 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
         return schedule
     if names_a_pipe(rest) or schedule or heading_unit in ("NPS", "DN") or basis == NOMINAL:
         return pipe_size(value, rest, schedule, heading_unit, basis)
-    if _PIPE.search(rest) and not OUTSIDE.search(rest) and not (_SQUARE.search(rest) or _NO_NAME.search(rest)):
+    if _PIPE.search(rest) and not OUTSIDE.search(rest) and not (_SQUARE.search(rest) or _is_no_name(rest)):
         return just_pipe(value, rest)
     rest = " ".join(_PIPE.sub(" ", rest).split())
     around = bool(_AROUND.search(rest))

@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from pipeline.intake.measures.forms import Q, UnclearFormError, Worth, quantity
 from pipeline.intake.measures.tokens import Token, shape, tokens
-from pipeline.intake.measures.words import PASSED_OVER
 from pipeline.units import si, unit_of
+from schemas.measure_words import PASSED_OVER
 
 _PER = {"per", "in", "over", "to", "/", ":", "pro", "par", "por"}
 _RATIO = re.compile(r"([0-9]+(?:[.,][0-9]+)?) ?(?::| in ) ?([0-9]+(?:[.,][0-9]+)?)", re.IGNORECASE)

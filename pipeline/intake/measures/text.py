@@ -47,9 +47,13 @@ _TIDIED = tuple(
     for pattern, put in (
         (r"^= ?|[ ,;]+$", ""),
         (r"(?<=[0-9]) ?in (?=(?:diameter|height|width|depth|length)\b)", " in. "),
+        (r"(?<=[0-9])·(?=[0-9])", "."),
+        (r"\b([1-9][0-9]{1,2}) ?/ ?\1\b", r"\1 x \1"),
+        (r"^(Ø|D|DIA)\.? ?[:=] ?(?=[0-9])", "Ø "),
+        (r"^C(?:IRC)?\.? ?[:=] ?(?=[0-9])", "circ "),
     )
 )
-"""Ways of writing a measure that say it in other places than the forms: `= 8'-6"`, `4.5 in diameter`."""
+"""Ways of writing a measure that say it otherwise than the forms: `= 8'-6"`, `4.5 in diameter`, `D = 89 mm`."""
 
 
 def tidied(text: str) -> str:

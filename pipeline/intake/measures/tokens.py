@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import cache
 
 from pipeline.intake.measures.numerals import FRACTION, NUMERAL, proper
-from pipeline.intake.measures.words import LETTERS, PASSED_OVER
 from pipeline.units import BY_KIND, UNITS, Unit, unit_of
+from schemas.measure_words import LETTERS, PASSED_OVER
 
 _LETTER = "A-Za-zµ\u00c0-\u024f\u0400-\u04ff²³^"
 _SIGN = re.compile(r"[-,()/:=\[\]+]")

@@ -18,7 +18,7 @@ from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
 from schemas.column import Column
 from schemas.lengths import INCH
-from schemas.post_words import ANGULAR
+from schemas.post_words import ANGULAR, EITHER_HEADING, ROUND_HEADING, SQUARE_HEADING, WOODEN
 from schemas.survey import SURVEY
 
 _COLUMNS = {c.name: c for c in SURVEY.columns}
@@ -189,16 +189,7 @@ def _take_size(draft: _Draft, record: Record) -> None:
         _wall(draft, size)
 
 
-_SAYS_ROUND = re.compile(
-    r"\b(o\.?\s?d|dia|diam|diameter|round|rnd|circumference|girth|pipe|nps|dn|\w*durchmesser|di[aáâ]m[eè]tr[eo]|di[áâ]m|umfang)\b|ø",
-    re.IGNORECASE,
-)
-_SAYS_SQUARE = re.compile(r"\b(sq|square)\b", re.IGNORECASE)
-_SAYS_EITHER = re.compile(
-    r"\b(?:or|ou|oder|o|u)\b|/|width|wide|side|breite|kante|seite|ancho|lado|largeur|c[ôo]t[ée]|largura|larghezza|lato",
-    re.IGNORECASE,
-)
-"""A heading that leaves open whether the post is round. Source: common practice."""
+_SAYS_ROUND, _SAYS_SQUARE, _SAYS_EITHER = (re.compile(p, re.IGNORECASE) for p in (ROUND_HEADING, SQUARE_HEADING, EITHER_HEADING))
 
 
 def _shape(draft: _Draft, size: Size, heading: str, others: tuple[Stated, ...]) -> None:
@@ -233,7 +224,7 @@ def _other_shapes(draft: _Draft, inferred: str, others: tuple[Stated, ...]) -> N
             draft.fault("post_shape", Fault("CONFLICT", message, "Head that column “Post shape”."), other.at)
 
 
-_WOODEN = re.compile(r"\b(wood|wooden|timber|lumber|treated|madera|bois|holz|madeira|legno)\b", re.IGNORECASE)
+_WOODEN = re.compile(WOODEN, re.IGNORECASE)
 
 
 def _trade_name(draft: _Draft, size: Size) -> None:

@@ -17,35 +17,38 @@ _ENGLISH = (
     "to top of pole|to the top of the post|vertical|exposed|regulation|ag|a.g|ground to top|grade to top|from grade to top|"
     "from ground to top|from ground to the top|ground to the top|post height|pole height|pole is|post is|out of grade|"
     "above dirt|above grass|"
-    "above asphalt|above pavement|from grade|off grade|above the grade"
+    "even|dead|above asphalt|above pavement|from pavement|from the pavement|above paving|from paving|above floor|above floor level|above surface|from surface|above tarmac|"
+    "above blacktop|from asphalt|out of the dirt|above the surface|clear of ground|to tip|to the tip|above natural ground|above soil|above turf|top to ground|visible|from grade|off grade|above the grade"
 )
 _SPANISH = (
     "alto|alta|altura|de alto|de altura|ancho|de ancho|anchura|largo|de largo|longitud|diámetro|diametro|de diámetro|"
     "diámetro exterior|exterior|espesor|de espesor|grosor|pared|"
     "sobre el suelo|sobre el terreno|sobre terreno|sobre suelo|desde el suelo|sobre el piso|sobre piso|s/suelo|s/ suelo|"
     "sobre el nivel del suelo|profundo|profundidad|poste|esp|ext|de|altura total|"
-    "altura del poste|diám|alt"
+    "altura del poste|diám|alt|del suelo|desde el piso|desde el terreno|sobre el pavimento|sobre pavimento|sobre rasante|s/rasante|s/ rasante|hasta arriba|"
+    "hasta la punta|libre|altura libre|vistos|visto|de alto total|en total|a la punta"
 )
 _FRENCH = (
     "haut|haute|hauteur|de haut|de hauteur|large|de large|largeur|de long|longueur|diamètre|diametre|de diamètre|"
     "diamètre extérieur|extérieur|épaisseur|epaisseur|d'épaisseur|ép|paroi|au-dessus du sol|hors sol|profondeur|poteau|"
-    "mât|ep|hauteur totale|hauteur du poteau|du sol|depuis le sol|/sol|au dessus du sol|hors-sol"
+    "mât|ep|hauteur totale|hauteur du poteau|du sol|depuis le sol|/sol|au dessus du sol|hors-sol|du sol au sommet|au sommet|hors terre|hors tout|au-dessus du terrain|depuis le terrain|totale|au total|libre|du terrain naturel|/ sol"
 )
 _GERMAN = (
     "hoch|höhe|breit|breite|lang|länge|durchmesser|durchm|aussendurchmesser|außendurchmesser|außen|aussen|dick|dicke|"
     "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|über gelände|ü. gelände|über ok gelände|über gok|ü. gok|ü. g|"
     "ü. ok belag|über belag|über ok belag|ab boden|vom boden|tief|tiefe|"
-    "mast|pfosten|stark|masthöhe|pfostenhöhe|gesamthöhe|lichte höhe|außen-Ø|aussen-Ø"
+    "ü. boden|ü. b|über dem boden|überm boden|ü. gelände ok|ü. ok|ü. ok gelände|ü. belag|ab gelände|ab ok belag|ab ok gelände|über oberkante gelände|sichtbar|gesamt|"
+    "über flur|ab grund|bis spitze|bis oberkante|bis ok|über platz|mast|pfosten|stark|masthöhe|pfostenhöhe|gesamthöhe|lichte höhe|außen-Ø|aussen-Ø"
 )
 _PORTUGUESE = (
     "de largura|largura|comprimento|de comprimento|diâmetro|de diâmetro|diâmetro externo|externo|espessura|parede|"
-    "acima do solo|acima do chão|acima do piso|do piso|do chão|do solo|profundidade|fundo|altura do poste|diâm"
+    "acima do solo|acima do chão|acima do piso|do piso|do chão|do solo|profundidade|fundo|altura do poste|diâm|acima do terreno|do terreno|a partir do solo|a partir do chão|livre|altura livre|ao topo|até ao topo|até o topo|fora do solo|total|altura total|do nível do solo"
 )
 _ITALIAN = (
     "alta|altezza|di altezza|largo|larghezza|lunghezza|diametro|di diametro|diametro esterno|esterno|spessore|di spessore|"
     "parete|dal suolo|dal piano|da terra|Ø est|diam. est|diametro est|diam est|d.e|fuori terra|profondo|profondità|palo|"
     "altezza palo|altezza del palo|altezza totale|"
-    "altezza fuori terra"
+    "altezza fuori terra|da p.c|dal p.c|dal piano campo|dal pavimento|dal terreno|libera|visibile|dal piano di campagna|sopra terra|totale|alla sommità|fino in cima"
 )
 
 PASSED_OVER: dict[str, tuple[str, ...]] = {
@@ -69,13 +72,13 @@ SQUARE = _words(
     "square|sq|box section|square hss|square tube|square tubing|square post|square pole|square steel|sq tube|sq. tube|shs|□|"
     "cuadrado|cuadrada|carré|"
     "carre|tube carré|tubo cuadrado|tubo quadrado|tubo quadrato|tubolare quadrato|scatolato|"
-    "quadratrohr|quadrat|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadrato|quadrata"
+    "quadratrohr|quadrat|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadra|quadrato|quadrata|carrée|quadratisches|sq hollow section|square hollow section|sq. hollow section|square section"
 )
 ROUND_POST = _words(
     "round post|round pole|round tube|round tubing|chs|dia|diam|diameter|Ø|od|o.d|o/d|outside diameter|outer diameter|"
     "outside dia|"
     "diámetro|diametro|diamètre|diametre|diâmetro|durchmesser|durchm|außendurchmesser|aussendurchmesser|redondo|redonda|rond|"
-    "ronde|rundrohr|rundmast|tubolare tondo|diám|diâm|außen-Ø|aussen-Ø|tondo|rotondo|circular|circulaire|circolare"
+    "ronde|rundrohr|rundmast|tubolare tondo|diám|diâm|außen-Ø|aussen-Ø|tondo|tonda|rotondo|rotonda|rundes|runder|runde|rundes rohr|round steel|round hollow section|circular hollow section|ø ext|ø est|circular|circulaire|circolare"
 )
 """Words beside a post's size that say its shape."""
 
@@ -85,7 +88,9 @@ ACROSS = _words(
 )
 """Words for a size taken across the post."""
 
-MADE_OF = _words("steel|galv|galvanized|galvanised|aluminum|aluminium|acero|acier|stahl|verzinkt|aço|acciaio|zincato")
+MADE_OF = _words(
+    "steel|galv|galvanized|galvanised|aluminum|aluminium|acero|acier|stahl|verzinkt|aço|acciaio|zincato|tubolare|tubular|tubulaire|profil|profilo|perfil|hollow section|hollow|section|box|stl|painted|pintado|verniciato|galvanizado|galvanisé"
+)
 """What a post is made of, beside its size; wood is not here, since a 4 x 4 of wood is less than 4 in."""
 
 ROUND = _words("round|rnd|rd|rund")
@@ -94,7 +99,7 @@ ROUND = _words("round|rnd|rd|rund")
 SHAPE_WORDS = tuple(dict.fromkeys((*SQUARE, *ROUND_POST)))
 
 ROUND_WORDS = _words(
-    "circumference|circ|circumf|around|girth|all round|all around|tape round|round the post|circunferencia|contorno|perímetro|"
+    "around the post|around post|around the pole|round the pole|circunf|contour|tour|tour de poteau|perimetro|circumf|circumference|circ|circumf|around|girth|all round|all around|tape round|round the post|circunferencia|contorno|perímetro|"
     "circonférence|périmètre|pourtour|umfang|circunferência|circonferenza|in circumference|de circunferencia"
 )
 """Words for a size taken round the post."""
