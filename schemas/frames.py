@@ -94,13 +94,13 @@ def _checked(data: pd.DataFrame, schema: pa.DataFrameSchema, name: str) -> pd.Da
         return schema.validate(data, lazy=True)
     except SchemaErrors as e:
         cases = e.failure_cases
-        said = [
+        faults = [
             f"{column or 'table'}: {what}, row {row}: {case!r}"
             for column, what, row, case in zip(
                 cases["column"], cases["check"], cases["index"], cases["failure_case"], strict=True
             )
         ]
-        raise FrameError(name, said) from e
+        raise FrameError(name, faults) from e
 
 
 def dtype(column: Column) -> str:

@@ -63,8 +63,8 @@ def _post_stands_once(d: pd.DataFrame) -> pd.Series:
 
 def _site_says_one_thing(d: pd.DataFrame) -> pd.Series:
     site = _alike(d["site_code"])
-    said = [_alike(d[name]).groupby(site).transform("nunique") for name in ("site_name", "customer", "site_kind")]
-    return ~(pd.concat(said, axis=1).max(axis=1) > 1)
+    stated = [_alike(d[name]).groupby(site).transform("nunique") for name in ("site_name", "customer", "site_kind")]
+    return ~(pd.concat(stated, axis=1).max(axis=1) > 1)
 
 
 def _alike(codes: pd.Series) -> pd.Series:

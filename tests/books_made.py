@@ -139,7 +139,7 @@ def post(code: str, number: int = 2, kits: int = 10, mounts: int = 12, **over: o
         "outcome": "viable" if kits else "no_kit", "kits": made, "kits_in_all": kits * 3, "mounts": reports,
         "findings": (FindingReport("SIZE", "pass", "Size is 3 1/2 in.", 0.0889, 0.085, 0.092, 0.0031, "m"),), "remedy": "",
         "advice": (Advice("Run-off", "The board's face stands 0.9 m inside the end line; 1.2 m is usual.", "FIBA rules"),),
-        "settles": "wall", "taken": ("Lean: not stated, taken as plumb.", "Court level: not stated, taken as level with the ground."),
+        "measure_next": "wall", "taken": ("Lean: not stated, taken as plumb.", "Court level: not stated, taken as level with the ground."),
     }  # fmt: skip
     return PostReport(**{**fields, **over})
 
@@ -180,7 +180,7 @@ def report(posts: tuple[PostReport, ...], **over: object) -> SiteReport:
         "site_code": "ALDER", "site_name": "Alder Creek School", "customer": "Alder Valley Schools", "site_kind": "school", "revision": 1,
         "date": "2026-11-25", "valid_until": "2026-12-25", "state": "ready", "currency": "USD", "customer_listed": True,
         "tax_exempt": False, "posts": posts, "held": (), "queries": (), "lines": made, "totals": totals(made), "feet": True,
-        "said": ("The customer's discount of 7.5 % is on goods.",), "changes": (), "total_was": None,
+        "remarks": ("The customer's discount of 7.5 % is on goods.",), "changes": (), "total_was": None,
         "posts_in_all": sum(p.quantity for p in posts), "rows_held": 0,
     }  # fmt: skip
     return SiteReport(**{**fields, **over})

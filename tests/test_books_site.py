@@ -204,7 +204,7 @@ def test_any_text_gives_a_workbook_that_opens(texts):
     row = survey_row(code, typed={"notes": notes}, notes=notes)
     sentence = replace(post(code, kits=0, remedy=remedy, taken=(word,)), row=row)
     other = replace(post(code + "2", kits=1), row=survey_row(code + "2"))
-    made = report((sentence, other), site_name=name, customer=customer, said=(word,), site_code=code or "X")
+    made = report((sentence, other), site_name=name, customer=customer, remarks=(word,), site_code=code or "X")
     with warnings.catch_warnings():
         warnings.simplefilter("error")
         data = site_workbook(made, setting())

@@ -9,6 +9,7 @@ import resource
 import shutil
 import signal
 import subprocess
+import tempfile
 import time
 from pathlib import Path
 
@@ -134,21 +135,21 @@ def test_a_full_disk(nights: Nights) -> None:
 
 @pytest.mark.skipif(os.geteuid() != 0 or shutil.which("setpriv") is None, reason="needs root, to become somebody else")
 def test_a_folder_that_may_only_be_read(nights: Nights) -> None:
-    nights.made = changed(nights.made, "Mounts", "SQ-1", price=333)
-    nights.write()
-    before = stamps(nights.out)
-    os.chmod(nights.out, 0o555)
-    (nights.out / ".lock").unlink(missing_ok=True)
-    for parent in (nights.home, *nights.home.parents):
-        if parent.stat().st_uid == os.getuid() and parent != Path("/") and not parent.stat().st_mode & 1:
-            os.chmod(parent, parent.stat().st_mode | 0o011)
-    done = subprocess.run(
-        ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups", *nights.command()], capture_output=True, text=True
-    )
+    with tempfile.TemporaryDirectory() as folder:  # one below which another session of tests changes no permissions
+        shutil.copytree(nights.home, Path(folder) / "n")
+        for open_to_all in (Path(folder), Path(folder) / "n"):
+            os.chmod(open_to_all, 0o755)
+        elsewhere = Nights(Path(folder) / "n", nights.sites, changed(nights.made, "Mounts", "SQ-1", price=333))
+        elsewhere.write()
+        before = stamps(elsewhere.out)
+        os.chmod(elsewhere.out, 0o555)
+        (elsewhere.out / ".lock").unlink(missing_ok=True)
+        as_nobody = ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups"]
+        done = subprocess.run([*as_nobody, *elsewhere.command()], capture_output=True, text=True)
+        assert stamps(elsewhere.out) == before
     assert done.returncode == 3, done.stderr
     assert "you may not write there" in " ".join(done.stderr.split())
     assert "Traceback" not in done.stderr
-    assert stamps(nights.out) == before
 
 
 @pytest.mark.slow

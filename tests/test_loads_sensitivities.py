@@ -9,7 +9,7 @@ import pytest
 from loads_kits import POLICY, kit, made_up
 
 from pipeline.loads.screen import screen
-from pipeline.loads.sensitivities import COMFORTABLE, INPUTS, sensitivities, settles, widest_within
+from pipeline.loads.sensitivities import COMFORTABLE, INPUTS, measure_next, sensitivities, widest_within
 
 K = made_up(400, seed=31)
 U = np.full(400, 0.002)
@@ -72,7 +72,7 @@ def test_the_widest_board_within_80_percent():
     ],
 )
 def test_the_one_measurement_that_settles_most(swings, stated, name):
-    assert settles(np.array(swings), stated) == name
+    assert measure_next(np.array(swings), stated) == name
 
 
 def test_swings_are_the_ends_of_what_an_input_may_be():

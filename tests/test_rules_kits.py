@@ -275,7 +275,7 @@ def test_what_an_engineer_has_cleared_is_settled_up_to_the_moment_stated(row, op
         )  # fmt: skip
 
     k = kits(p, c, f, POLICY, screen)
-    assert (codes(int(k.confirm[0])), bool(k.settled[0])) == (open_codes, settled)
+    assert (codes(int(k.confirm[0])), bool(k.cleared[0])) == (open_codes, settled)
     lines = {x.code: x.state for x in kit_findings(p, k, 0)}
     assert lines == {code: "confirm" if code in open_codes else "pass" for code in ("BOARD", "STRENGTH", "FOOTING")}
 

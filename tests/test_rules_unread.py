@@ -93,7 +93,7 @@ def _same_kits(b: Post, i: int, k: Any, c: Any, want: list[Any]) -> None:
         x = best[c.mounts.code[k.mount[n]], c.boards.code[k.board[n]], c.rings.code[k.ring[n]]]
         assert codes(int(k.confirm[n])) == tuple(x.confirm), (b, x)
         assert LOAD_STATES[int(k.load["load_state"][n])] == x.load.state, b
-        assert bool(k.settled[n]) == x.settled, b
+        assert bool(k.cleared[n]) == x.settled, b
         for name, value in (
             ("moment_play", x.load.moment_play), ("moment_storm", x.load.moment_storm), ("utilisation_play", x.load.play),
             ("utilisation_storm", x.load.storm), ("wall_needed", x.load.wall_needed),

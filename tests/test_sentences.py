@@ -108,9 +108,9 @@ TOLD = [  # rule, what there is to say, how its sentence goes in millimetres
     ("BOARD", {"state": "pass"}, "may be sold together"),
     ("BOARD", {"state": "fail"}, "No board of the catalogue is paired with the mount"),
     ("STRENGTH", {"unread": frozenset({"strength_cleared"})}, "What is said of the strength on the survey could not be read"),
-    ("STRENGTH", {"state": "pass", "value": 1.2, "settled": True}, "is 120 % of the post's rough strength; a licensed engineer has cleared it for any kit"),
-    ("STRENGTH", {"state": "pass", "value": 1.2, "settled": True, "cleared_moment": 4321.4}, "for moments at the ground up to 4321 N m, as"),
-    ("FOOTING", {"state": "pass", "least": 1.3001, "value": 1.2, "settled": True}, "a footing 1301 mm deep, and never less than the local frost depth; a licensed"),
+    ("STRENGTH", {"state": "pass", "value": 1.2, "cleared": True}, "is 120 % of the post's rough strength; a licensed engineer has cleared it for any kit"),
+    ("STRENGTH", {"state": "pass", "value": 1.2, "cleared": True, "cleared_moment": 4321.4}, "for moments at the ground up to 4321 N m, as"),
+    ("FOOTING", {"state": "pass", "least": 1.3001, "value": 1.2, "cleared": True}, "a footing 1301 mm deep, and never less than the local frost depth; a licensed"),
     ("FOOTING", {"state": "confirm", "least": math.nan, "value": 1.2, "post": {"base": "cast in"}}, "since what it hangs on could not be read; 1200 mm is stated"),
 ]  # fmt: skip
 

@@ -25,10 +25,10 @@ def check(
     surveys: Sequence[str], catalogue: str, since: Path | None, out: Path | None, jobs: int, as_json: bool, progress: Progress
 ) -> int:
     """Exit status; a JSON result goes to stdout, sentences to stderr, marked copies to `out`."""
-    faults, policy, said, odd = _catalogue(catalogue, since)
+    faults, policy, seller_words, odd = _catalogue(catalogue, since)
     found = find_surveys(surveys, without=[str(out)] if out else [])
     progress.stage("Reading surveys", len(found))
-    taken = list(take_in(found, jobs, progress.step, said=said))
+    taken = list(take_in(found, jobs, progress.step, seller_words=seller_words))
     gathered = gather(taken, policy, "", "")
     queries = gathered.queries
     returned = _return(out, found, taken, queries, jobs, progress) if out else []

@@ -72,8 +72,8 @@ def _marks(ledger: Ledger, wanted: Wanted) -> list[Mark]:
     meant = [_revision(ledger, rows[site]["site_code"], newest[site], wanted.revision) for site in sites]
     if wanted.state == SENT:
         _still_valid([(rows[r.site]["site_code"], r) for r in meant], wanted.on)
-    said = (wanted.state, wanted.on.isoformat(), wanted.note, last.run)
-    return [Mark(r.site, rows[r.site]["site_code"], r.revision, newest[r.site].revision, *said) for r in meant]
+    state = (wanted.state, wanted.on.isoformat(), wanted.note, last.run)
+    return [Mark(r.site, rows[r.site]["site_code"], r.revision, newest[r.site].revision, *state) for r in meant]
 
 
 def _sites(ledger: Ledger, run: int) -> Rows:

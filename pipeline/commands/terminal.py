@@ -56,9 +56,9 @@ def progress(what: str, done: int, total: int, took: float) -> str:
     filled = 16 * done // max(total, 1)
     bar = "#" * filled + "." * (16 - filled)
     rate = done / max(took, 1e-9)
-    told = f"in {span(took)}" if done >= total else f"{span((total - done) / rate)} left" if done else ""
+    text = f"in {span(took)}" if done >= total else f"{span((total - done) / rate)} left" if done else ""
     speed = f"{rate:,.0f}/s" if rate >= 1 else f"{rate * 60:.1f}/min"
-    return f"{what:<22}[{bar}] {done:,}/{total:,}  {speed if done > 1 else '':>8}  {told}".rstrip()
+    return f"{what:<22}[{bar}] {done:,}/{total:,}  {speed if done > 1 else '':>8}  {text}".rstrip()
 
 
 def span(seconds: float) -> str:
@@ -104,16 +104,16 @@ def listed(heading: str, lines: Sequence[str], more: str) -> None:
 def by_sender(heading: str, entries: Sequence[tuple[str, str]], more: str) -> None:
     """Queries grouped by the file that they came in, so that each sender's stand together: pairs of file and what is asked."""
     files: dict[str, list[str]] = {}
-    for file, told in sorted(entries, key=lambda entry: natural(entry[0])):
-        files.setdefault(file, []).append(told)
+    for file, text in sorted(entries, key=lambda entry: natural(entry[0])):
+        files.setdefault(file, []).append(text)
     if not files:
         return
     click.echo(heading, err=True)
     most = max(1, SHOWN // len(files))
     for file, asked in list(files.items())[:SHOWN]:
         wrapped(f"{file} ({len(asked):,})", "    ", "  ")
-        for told in asked[:most]:
-            wrapped(told, "      ", "    - ")
+        for text in asked[:most]:
+            wrapped(text, "      ", "    - ")
         if len(asked) > most:
             click.echo(f"      and {len(asked) - most:,} more", err=True)
     if len(files) > SHOWN:
@@ -129,7 +129,7 @@ def say_outcome(o: Outcome, out: str, quiet: bool) -> None:
     listed("Promised, and no longer holds:", o.broken, f"{out}/portfolio.xlsx")
     listed("Prices that may be slips:", o.slips, f"{out}/portfolio.xlsx")
     if not quiet or o.waits:
-        asked = [(file, told or "see there") for file, _, told in (w.partition("\n") for w in o.waits)]
+        asked = [(file, text or "see there") for file, _, text in (w.partition("\n") for w in o.waits)]
         by_sender("Waiting for a correction, by file:", asked, f"{out}/data/queries.csv")
     if quiet:
         return

@@ -27,8 +27,8 @@ def extensions(case: Case) -> Iterator[str]:
     short = case.pair(fit.shortfall)
     if not _needed(case):
         within = " within the uncertainty of the measured height, so the height is to be confirmed" if short else ""
-        said = f"the ring is short by {metres(short)},{within}" if short else "the ring reaches its target"
-        yield from paragraph(f"None is looked for: {said}.")
+        reason = f"the ring is short by {metres(short)},{within}" if short else "the ring reaches its target"
+        yield from paragraph(f"None is looked for: {reason}.")
         return
     yield from paragraph(f"One is needed: the ring is short by {metres(short)} = {at_least(short)}. {_RULE}")
     if not many:

@@ -126,12 +126,12 @@ def _spelled(ledger: Ledger, code: str) -> str:
 
 def _unknown(kind: str, asked: str, codes: Iterable[str], where: str, wrong: str = "") -> str:
     near = nearest_first(folded(asked), codes)
-    said = wrong or f"There is no {kind} {asked} {where}."
+    answer = wrong or f"There is no {kind} {asked} {where}."
     if not near:
-        return f"{said} There is none at all."
+        return f"{answer} There is none at all."
     more = f" and {len(near) - SHOWN} more" if len(near) > SHOWN else ""
     these = "There is" if len(near) == 1 else "There are, nearest first,"
-    return f"{said} {these} {', '.join(near[:SHOWN])}{more}."
+    return f"{answer} {these} {', '.join(near[:SHOWN])}{more}."
 
 
 def nearest_first(key: str, codes: Iterable[str]) -> list[str]:

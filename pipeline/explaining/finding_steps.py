@@ -23,20 +23,20 @@ def findings(case: Case) -> Iterator[str]:
     """Findings of the pair: state, sentence, numbers, source."""
     lines = pair_findings(case.shown.posts, case.catalogue, case.shown.fit, POST, case.mount)
     yield from heading(f"Findings: post {case.row.post_code} with mount {case.mount_code}")
-    yield from _told(lines)
+    yield from _finding_lines(lines)
 
 
 def of_kit(case: Case) -> Iterator[str]:
     """Findings of the kit that is looked at."""
     yield from heading("Findings of the kit")
-    yield from _told(kit_findings(case.shown.posts, case.shown.kits, case.kit))
+    yield from _finding_lines(kit_findings(case.shown.posts, case.shown.kits, case.kit))
     k, n = case.shown.kits, case.kit
     code = VERDICTS[int(k.verdict[n])]
     yield from item("Verdict of the kit", f"{code}: {VERDICT_WORDS[code]}; to confirm: {listed(codes(k.confirm[n]), 'nothing')}")
     yield from paragraph("It is the mount's, with STRENGTH and FOOTING to confirm added: viable then becomes viable_confirm.")
 
 
-def _told(lines: Sequence[FindingLine]) -> Iterator[str]:
+def _finding_lines(lines: Sequence[FindingLine]) -> Iterator[str]:
     for f in lines:
         yield from item(f"{f.code:<10}{f.state}", f.sentence, width=20)
         if numbers := _numbers(f):

@@ -55,14 +55,14 @@ def inputs(row: SurveyRow, kept: Kept) -> Iterator[str]:
     """Every column of the survey, as it was typed and as it was read."""
     yield from heading("Inputs: as typed, and read as")
     for c in SURVEY.columns:
-        yield from item(c.heading, _said(c, row, kept))
+        yield from item(c.heading, _shown(c, row, kept))
     for sentence in row.said:
         yield from item("Inferred", sentence)
     for name, text in row.extra.items():
         yield from item(name, f"“{clean(text)}”; carried along, not used")
 
 
-def _said(c: Column, row: SurveyRow, kept: Kept) -> str:
+def _shown(c: Column, row: SurveyRow, kept: Kept) -> str:
     typed, cell = row.typed.get(c.name), row.cells.get(c.name, "")
     if typed is None:
         return _blank(c, row, kept)

@@ -57,8 +57,8 @@ def table(heads: Sequence[str], rows: Sequence[Sequence[str]], indent: int = 2) 
     at = indent + sum(w + len(_GAP) for w in widths)
     if WIDTH - at < _NARROWEST:
         for row in cells:
-            said = ", ".join(f"{h} {c}" for h, c in zip(heads, row, strict=True) if c)
-            yield from _folded(said, " " * indent, " " * (indent + 4))
+            line = ", ".join(f"{h} {c}" for h, c in zip(heads, row, strict=True) if c)
+            yield from _folded(line, " " * indent, " " * (indent + 4))
         return
     for row in (list(heads), *cells):
         start = " " * indent + "".join(c.ljust(w) + _GAP for c, w in zip(row, widths, strict=False))

@@ -25,7 +25,7 @@ def loads(case: Case) -> Iterator[str]:
     yield from paragraph(NOT_LOOKED_AT)
     inputs = load_inputs(case.answer.posts, case.catalogue, case.answer.fit, items)
     for step in working(inputs, case.policy):
-        yield from _told(step)
+        yield from _step_lines(step)
     yield from changes(case, inputs)
     yield ""
     yield from paragraph(CAUTION)
@@ -57,7 +57,7 @@ def changes(case: Case, inputs: LoadInputs) -> Iterator[str]:
     yield from paragraph("Source: house rule; the screen above, once a change.")
 
 
-def _told(step: Step) -> Iterator[str]:
+def _step_lines(step: Step) -> Iterator[str]:
     yield ""
     yield from paragraph(f"{step.what}: {result(step)}")
     yield from item("formula", step.formula, indent=4, width=9)

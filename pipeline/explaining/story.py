@@ -110,8 +110,8 @@ def _asked(case: Case) -> Iterator[str]:
     if case.recommended >= 0 and not refused and not together:
         k = a.kits
         other = int(differing(a.posts, k.post, k.mount, k.board, k.ring)[case.recommended])
-        said = f"differs in {other} of the items that were asked for" if other else "has every item that was asked for"
-        yield from item("Asked for", f"The recommended kit {said}.")
+        words = f"differs in {other} of the items that were asked for" if other else "has every item that was asked for"
+        yield from item("Asked for", f"The recommended kit {words}.")
 
 
 def _frequency(case: Case) -> float:

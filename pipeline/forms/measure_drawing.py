@@ -139,10 +139,10 @@ def _captions() -> tuple[Box, ...]:
 
 def draw(ws: Any, row: int, captions: tuple[str, ...] = ()) -> int:
     """Put the drawing on a sheet from `row` down, with other captions where given; returns the first row below it."""
-    said = iter(captions)
+    texts = iter(captions)
     for box in boxes():
         if box.name == "caption" and captions:
-            box = replace(box, text=next(said))
+            box = replace(box, text=next(texts))
         ws.insert_textbox(row, 0, box.text, _options(box))
     return row + math.ceil((TOP - BOTTOM) * SCALE / ROW_PIXELS)
 

@@ -40,5 +40,5 @@ def word(column: Column, value: str, language: Language) -> str:
     """A value of a column's list in the words of `language`; what has none there stays as it is."""
     if column.values and set(column.values) <= set(YES_NO):
         return split(language.yes if value == "yes" else language.no)[0] if language.headings else value
-    said: Mapping[str, str] = language.words.get(column.name, {}) if language.headings else {}
-    return split(said[value])[0] if value in said else value
+    known: Mapping[str, str] = language.words.get(column.name, {}) if language.headings else {}
+    return split(known[value])[0] if value in known else value

@@ -11,7 +11,7 @@ from pipeline.intake.taken import Taken
 from pipeline.units import take_factors
 
 
-def take_path(path: str, file: str, said: Dictionary, factors: Mapping[tuple[str, str], Fraction]) -> Taken:
+def take_path(path: str, file: str, seller_words: Dictionary, factors: Mapping[tuple[str, str], Fraction]) -> Taken:
     """Read the file at `path` with the seller's dictionary and the parent's factors of units. Errors: UnreadableFileError."""
     take_factors(factors)
-    return read_hashed_file(path, file, said)
+    return read_hashed_file(path, file, seller_words)

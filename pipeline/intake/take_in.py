@@ -17,16 +17,20 @@ from pipeline.units import factors
 
 
 def take_in(
-    found: Sequence[Found], jobs: int, progress: Callable[[int], None], readers: Readers | None = None, said: Dictionary = EMPTY
+    found: Sequence[Found],
+    jobs: int,
+    progress: Callable[[int], None],
+    readers: Readers | None = None,
+    seller_words: Dictionary = EMPTY,
 ) -> Iterator[Taken]:
     """Each file taken in, in the order given, `jobs` at a time; a file that kills its reader is refused in plain words.
 
-    `said` is the seller's dictionary. `readers` are left open; without them they are made for the call.
+    `seller_words` is the seller's dictionary. `readers` are left open; without them they are made for the call.
     """
     with ExitStack() as stack:
         own = readers or stack.enter_context(Readers(max(1, min(jobs, len(found)))))
         pool = stack.enter_context(ThreadPoolExecutor(max(1, min(jobs, len(own), len(found)))))
-        asked = said, factors()
+        asked = seller_words, factors()
         for done, taken in enumerate(pool.map(lambda f: _one(f, own, asked), found), 1):
             progress(done)
             yield taken

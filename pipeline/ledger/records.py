@@ -99,5 +99,5 @@ class Run:
     catalogue: str
     exit_status: int | None
     prints: str
-    said: str
+    outcome_text: str
     result_date: str

@@ -134,14 +134,14 @@ def open_to_read(path: Path) -> sqlite3.Connection:
 
 def unreadable(path: Path, error: sqlite3.DatabaseError) -> LedgerError:
     """Why a ledger that is only read cannot be, as a sentence."""
-    said = str(error)
-    if "locked" in said or "busy" in said:
+    text = str(error)
+    if "locked" in text or "busy" in text:
         return LedgerError(f"A run is at work on {path}. Try again when it has ended.")
-    if "readonly" in said:
+    if "readonly" in text:
         return LedgerError(f"{path} was left by a run that was stopped. Run `postquote quote` into that folder once more.")
-    if "unable to open" in said:
+    if "unable to open" in text:
         return LedgerError(f"{path} cannot be opened: it is not there, or you may not read it.")
-    if "no such table" in said or "no such column" in said:
+    if "no such table" in text or "no such column" in text:
         return LedgerError(f"{path} is an older postquote's, or no ledger. Run `postquote quote` into that folder once.")
     return _damaged(path, error)
 

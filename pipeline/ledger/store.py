@@ -84,11 +84,11 @@ class Ledger(Results, Marks):
             self._db.execute("INSERT OR IGNORE INTO catalogues VALUES (?, ?)", (catalogue, content))
         return run
 
-    def finish(self, run: int, exit_status: int, prints: str, said: str, result_date: str) -> None:
+    def finish(self, run: int, exit_status: int, prints: str, outcome_text: str, result_date: str) -> None:
         """Mark a run as finished; call within `together` with what else belongs to its end."""
         self._db.execute(
             "UPDATE runs SET finished = 1, exit_status = ?, prints = ?, said = ?, result_date = ? WHERE run = ?",
-            (exit_status, prints, said, result_date, run),
+            (exit_status, prints, outcome_text, result_date, run),
         )
 
     def programs(self) -> dict[int, str]:

@@ -104,10 +104,10 @@ _CUBIC = "d^3 - (7.02 V/(k b)) d - 7.6518 M/(k b) = 0; beyond 12 ft as printed"
 
 GROUND: tuple[Formula, ...] = (
     row("k_s", "Lateral bearing under loads that do not last", "Pa/m", "k_s = k x short_term", footing.short_term, "k short_term",
-        when="standing"),
+        when="embedded"),
     *(row(f"d.{case}", f"Depth of footing, {case}", "m", _CUBIC.replace("k b", "k_s b"), footing.depth,
-          f"V.{case} M.{case} b k_s", when="standing") for case in CASES),
-    row("d.perm", "Depth of footing, permanent loads alone", "m", _CUBIC, footing.lasting_depth, "M_perm b k", when="standing"),
+          f"V.{case} M.{case} b k_s", when="embedded") for case in CASES),
+    row("d.perm", "Depth of footing, permanent loads alone", "m", _CUBIC, footing.lasting_depth, "M_perm b k", when="embedded"),
     row("depth", "Depth of footing needed", "m", "the deepest; none on a base plate", footing.depth_needed,
         "base_plate d.hang d.push d.storm d.perm", "stated d.hang d.push d.storm d.perm"),
 )  # fmt: skip

@@ -133,7 +133,7 @@ def widest_within(post: Ints, width: Floats, share: Floats, posts: int) -> Float
     return np.where(np.isinf(widest), np.nan, widest)
 
 
-def settles(swings: Floats, stated: Mapping[str, bool]) -> str:
+def measure_next(swings: Floats, stated: Mapping[str, bool]) -> str:
     """The one input of `INPUTS` whose measurement would settle most, `` where none would.
 
     swings: of one kit (len(INPUTS),); stated: whether wind speed, exposure and lean were. What was stated is taken as

@@ -52,7 +52,7 @@ def _worth(when: str, v: Values) -> bool:
         "": True,
         "extended": extended,
         "driven": bool(_one(v["driven"])),
-        "standing": not _one(v["base_plate"]),
+        "embedded": not _one(v["base_plate"]),
         "walled": bool(np.isfinite(_one(v["wall"])) and _one(v["steel_or_unknown"])),
         "known": known,
         "jointed": known and extended,

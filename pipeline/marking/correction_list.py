@@ -95,7 +95,7 @@ def put(ws: Any, row: int, column: int, text: str) -> Any:
 
 
 def write_list(
-    ws: Any, file: str, queries: Sequence[Query], titles: Mapping[str, str], book: Book | None, said: Sequence[str] = ()
+    ws: Any, file: str, queries: Sequence[Query], titles: Mapping[str, str], book: Book | None, notices: Sequence[str] = ()
 ) -> None:
     """Fill the sheet: what to do, then one row a query with a link to its cell."""
     shown = {(s.name, c.address): as_shown(c) for s in (book.sheets if book else ()) for c in s.cells}
@@ -104,7 +104,7 @@ def write_list(
         "Correct each cell listed here, or type what belongs there under Your answer. Save the workbook and send it back.",
         "You may leave this sheet, the colours and the comments as they are.",
         "Amber cells: the row waits for an answer. Blue cells: worth a look, nothing waits for it.",
-        *said,
+        *notices,
     ]
     for i, line in enumerate(lines, 2):
         put(ws, i, 1, line).font = _font()

@@ -44,13 +44,13 @@ def name_it(wb: Any, identity: Identity | None) -> None:
 
 
 def list_in_front(
-    wb: Any, file: str, queries: Sequence[Query], titles: Mapping[str, str], book: Book | None, said: Sequence[str]
+    wb: Any, file: str, queries: Sequence[Query], titles: Mapping[str, str], book: Book | None, notices: Sequence[str]
 ) -> None:
     """The list as the first sheet, and the only one selected (two selected sheets would be edited together)."""
     taken = {t.casefold() for t in wb.sheetnames}
     title = next(t for n in range(1, len(taken) + 2) if (t := TITLE if n == 1 else f"{TITLE} ({n})").casefold() not in taken)
     ws = wb.create_sheet(title, 0)
-    write_list(ws, file, queries, titles, book, said)
+    write_list(ws, file, queries, titles, book, notices)
     wb.active = 0
     for other in wb.worksheets:
         other.sheet_view.tabSelected = other is ws

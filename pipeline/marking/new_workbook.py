@@ -19,7 +19,7 @@ from pipeline.intake.query import Query
 from pipeline.intake.returned import Identity
 from pipeline.marking.correction_list import clean, marks, put
 from pipeline.marking.mark_cells import STAMP, list_in_front, mark_cell, name_it, saved
-from pipeline.marking.zip import parts_of, settled
+from pipeline.marking.zip import parts_of, repacked
 from pipeline.reading.book import Book, Cell, Sheet
 from pipeline.reading.numberformats import PERCENT
 
@@ -48,17 +48,19 @@ def new_copy(
         if ws[mark.cell].data_type == "n" and ws[mark.cell].value is None:
             ws[mark.cell].number_format = "@"
         mark_cell(ws, mark)
-    said = []
+    notices = []
     if too_large:
-        said = ["Your file has too many cells to be copied here: correct it in your own file."]
+        notices = ["Your file has too many cells to be copied here: correct it in your own file."]
     elif book is None:
-        said = ["Nothing of the file could be read, so none of its cells are here: mend the file itself, or use the empty form."]
+        notices = [
+            "Nothing of the file could be read, so none of its cells are here: mend the file itself, or use the empty form."
+        ]
     elif sheets:
         where = "on the next sheet" if len(sheets) == 1 else "on the next sheets"
-        said = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]
+        notices = [f"The cells of your file ({book.format}) stand {where}, at the same addresses."]
     name_it(wb, identity)
-    list_in_front(wb, file, queries, titles, book, said)
-    return settled(parts_of(saved(wb)), {}, STAMP)
+    list_in_front(wb, file, queries, titles, book, notices)
+    return repacked(parts_of(saved(wb)), {}, STAMP)
 
 
 def _titles(names: Iterable[str]) -> dict[str, str]:

@@ -23,7 +23,7 @@ from pipeline.intake.returned import Identity
 from pipeline.marking.carried_drawings import Drawings, collect, graft, without_drawings
 from pipeline.marking.correction_list import HOLDS, TELLS, marks
 from pipeline.marking.mark_cells import AUTHOR, OURS, STAMP, list_in_front, mark_cell, name_it, saved
-from pipeline.marking.zip import parts_of, settled, stored
+from pipeline.marking.zip import parts_of, repacked, stored
 from pipeline.reading.book import Book, Cell, Sheet
 
 CELLS_MOST = 2_000_000
@@ -64,7 +64,7 @@ def own_copy(path: str, file: str, book: Book, queries: Sequence[Query], identit
     list_in_front(wb, file, queries, titles, filled, _left_out(path, book.format, drawings))
     by_name, now = stored(book), [ws.title for ws in wb.worksheets]
     results = {f"xl/worksheets/sheet{i}.xml": by_name[title] for i, title in enumerate(now, 1) if title in by_name}
-    return settled(graft(parts_of(saved(wb)), drawings, now), results, STAMP)
+    return repacked(graft(parts_of(saved(wb)), drawings, now), results, STAMP)
 
 
 def _whole(wb: Any, sheet: Sheet) -> bool:
@@ -113,13 +113,13 @@ def _left_out(path: str, format_: str, drawings: Drawings) -> list[str]:
     with zipfile.ZipFile(path) as z:
         names = [n.casefold() for n in z.namelist()]
         drawn = any(n.startswith(("xl/ctrlprops/", "xl/slicers/", "xl/activex/")) for n in names)
-    said = ["This copy is without the macros of your file."] if format_ == "xlsm" else []
+    notices = ["This copy is without the macros of your file."] if format_ == "xlsm" else []
     if drawn:
-        said.append("Buttons and filters that lie upon the sheets are missing from this copy: keep your own file.")
+        notices.append("Buttons and filters that lie upon the sheets are missing from this copy: keep your own file.")
     if drawings.left_out:
         listed = ", ".join(f"“{t}”" for t in drawings.left_out)
-        said.append(f"Drawings on {listed} may be missing from this copy, since they hold parts of an unknown kind.")
-    return said
+        notices.append(f"Drawings on {listed} may be missing from this copy, since they hold parts of an unknown kind.")
+    return notices
 
 
 def _drop_lists(wb: Any) -> None:

@@ -24,7 +24,7 @@ def parts_of(package: bytes) -> dict[str, bytes]:
         return {name: z.read(name) for name in z.namelist()}
 
 
-def settled(parts: Mapping[str, bytes], results: Mapping[str, Mapping[str, str]], stamp: str) -> bytes:
+def repacked(parts: Mapping[str, bytes], results: Mapping[str, Mapping[str, str]], stamp: str) -> bytes:
     """The package of `parts` with fixed time stamps (`stamp` in its properties) and formulas' stored results.
 
     `results` maps a part's name to cell -> type and value, as `stored` makes them.

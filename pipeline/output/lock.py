@@ -46,8 +46,8 @@ def hold(folder: Path, now: datetime) -> Iterator[None]:
 
 
 def _say_who(holder: Path, now: datetime) -> None:
-    said = json.dumps({"process": os.getpid(), "since": now.isoformat(sep=" ", timespec="seconds")})
-    write_whole(holder, said.encode())
+    content = json.dumps({"process": os.getpid(), "since": now.isoformat(sep=" ", timespec="seconds")})
+    write_whole(holder, content.encode())
 
 
 def _read(holder: Path) -> Any:
@@ -57,7 +57,7 @@ def _read(holder: Path) -> Any:
 
 def _who(holder: Path) -> str:
     try:
-        said = _read(holder)
-        return f"process {said['process']}, since {said['since']}"
+        content = _read(holder)
+        return f"process {content['process']}, since {content['since']}"
     except (OSError, ValueError, KeyError, TypeError):
         return "process not known"

@@ -28,9 +28,9 @@ def read_text(text: str, notes: tuple[str, ...], path: str, budget: Budget) -> B
     A line `sep=;` in front tells the separator and is not counted as a row, as spreadsheet programs
     do. Raises UnreadableFileError for a text without a table and for a quote that is never closed.
     """
-    told = _SEP_LINE.match(text)
-    if told:
-        text, separator = text[told.end() :], told[1]
+    stated = _SEP_LINE.match(text)
+    if stated:
+        text, separator = text[stated.end() :], stated[1]
         notes = (*notes, "The first line tells the separator; rows are counted from the line after it.")
     else:
         separator = _separator(text, path)

@@ -55,10 +55,10 @@ def _book(book: Any, budget: Budget) -> Book:
     sheets = []
     empty = cache(partial(_without_result, book))
     for index in range(book.nsheets):
-        made, said = _sheet(book, index, budget, empty)
+        made, remarks = _sheet(book, index, budget, empty)
         book.unload_sheet(index)
         sheets.append(made)
-        notes.extend(said)
+        notes.extend(remarks)
     return Book("xls", tuple(sheets), tuple(notes))
 
 

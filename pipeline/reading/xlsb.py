@@ -57,9 +57,9 @@ def read_xlsb(package: Package, part: str) -> Book:
         scan = _SheetScan(SheetCells(name, package.budget), strings, formats, from_1904, package.budget)
         for number, data in _records(package.chunks(member)):
             scan.take(number, data)
-        sheet, said = scan.found.sheet(hidden)
+        sheet, remarks = scan.found.sheet(hidden)
         sheets.append(sheet)
-        notes.extend(said)
+        notes.extend(remarks)
     if not sheets:
         raise answer("no sheet")
     return Book("xlsb", tuple(sheets), tuple(notes))

@@ -52,9 +52,9 @@ def read_xlsx(package: Package, part: str) -> Book:
             continue
         if member is None:
             raise damaged(f"its sheet “{name}” is missing")
-        sheet, said = read_worksheet(package.chunks(member), name, state in ("hidden", "veryHidden"), context)
+        sheet, remarks = read_worksheet(package.chunks(member), name, state in ("hidden", "veryHidden"), context)
         sheets.append(sheet)
-        notes.extend(said)
+        notes.extend(remarks)
     if not sheets:
         raise answer("no sheet")
     return Book("xlsm" if package.find("xl/vbaProject.bin") else "xlsx", tuple(sheets), tuple(notes))

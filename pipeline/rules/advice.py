@@ -99,8 +99,8 @@ def gust(at: Place) -> Iterator[Note]:
     """A low design wind may be of an older kind."""
     speed = float(at.posts.wind_speed[at.i])
     if speed < GUST_FLOOR - SLACK:
-        said = plain.speed(speed, at.units)
-        text = f"The design wind of {said} is low: check that it is a 3-second gust at strength level, not an older kind."
+        wind = plain.speed(speed, at.units)
+        text = f"The design wind of {wind} is low: check that it is a 3-second gust at strength level, not an older kind."
         yield Note("Wind speed", text, "ASCE 7-10 and later, figure 26.5-1 (memory)")
 
 

@@ -232,7 +232,7 @@ class Kits:
     confirm: Ints  # bit i set: words.FINDING_CODES[i] is to be confirmed
     covered: Ints
     price: Ints  # unit price in Catalogue.price_unit
-    settled: Bools  # a licensed engineer has cleared it
+    cleared: Bools  # a licensed engineer has cleared it
     load: dict[str, Floats]  # the fields of loads.model.Loads
 
 

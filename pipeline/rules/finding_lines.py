@@ -40,7 +40,7 @@ def kit_findings(posts: Posts, kits: Kits, kit: int) -> tuple[FindingLine, ...]:
 
 def _kit_lines(posts: Posts, kits: Kits, k: int) -> Iterator[FindingLine]:
     load, post = kits.load, int(kits.post[k])
-    facts = replace(_post_facts(posts, post), settled=bool(kits.settled[k]))
+    facts = replace(_post_facts(posts, post), cleared=bool(kits.cleared[k]))
     nothing = replace(facts, value=0.0, most=0.0)
     worse = float(np.fmax(load["utilisation_play"][k], load["utilisation_storm"][k]))
     needed, stated = float(load["footing_depth_needed"][k]), float(posts.footing_depth[post])
@@ -54,11 +54,11 @@ def _made(code: str, say: Sentence, raised: tuple[str, ...], facts: Facts, unit:
     """A finding about a kit; `unknown` where there is nothing to hold against the limit: that is no pass."""
     value, least, most = facts.value, facts.least, facts.most
     margin = value - least if math.isnan(most) else most - value
-    sure = facts.settled or not math.isnan(margin)
+    sure = facts.cleared or not math.isnan(margin)
     state = "confirm" if code in raised else "pass" if sure else "unknown"
-    said = say(replace(facts, state=state))
+    sentence = say(replace(facts, state=state))
     numbers = (math.nan,) * 4 if code == "BOARD" else (value, least, most, margin)
-    return FindingLine(code, state, said, *numbers, unit)
+    return FindingLine(code, state, sentence, *numbers, unit)
 
 
 def _line(about: Facts, f: Finding, i: int, m: int) -> FindingLine:

@@ -99,7 +99,7 @@ def kits(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, screen: S
     no_base = posts.unread("post_base")[items.post]  # it decides what the footing is
     loads = replace(loads, footing_depth_needed=np.where(no_base, np.nan, loads.footing_depth_needed))
     over = loads.load_state == OVER
-    clear = settled(posts, items.post, loads)
+    clear = cleared(posts, items.post, loads)
     confirm = bits(fit.findings, CONFIRM, fit.verdict.shape)[pair] | _raised(posts, items.post, loads, clear)
     verdict = fit.verdict[pair]
     verdict = np.where((verdict == VIABLE) & (confirm != 0), VIABLE_CONFIRM, verdict).astype(np.int8)
@@ -117,12 +117,12 @@ def kits(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, screen: S
         confirm=confirm[o],
         covered=covered[o],
         price=price[o],
-        settled=clear[o],
+        cleared=clear[o],
         load={f.name: getattr(loads, f.name)[o] for f in fields(loads)},
     )
 
 
-def settled(posts: Posts, post: Ints, loads: Loads) -> Bools:
+def cleared(posts: Posts, post: Ints, loads: Loads) -> Bools:
     """Where a licensed engineer has cleared what a kit asks of post, base and footing, (k,).
 
     Source: design section 7, load_state.

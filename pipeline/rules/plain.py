@@ -30,7 +30,7 @@ def size(metres: float, units: int = BOTH) -> str:
     """A cross-section's size [m]: `3.5 in (88.9 mm)`."""
     if math.isnan(metres):
         return "not known"
-    return _said(f"{_short(metres / INCH, 3)} in", f"{_short(metres * 1000, 1)} mm", units)
+    return _in_units(f"{_short(metres / INCH, 3)} in", f"{_short(metres * 1000, 1)} mm", units)
 
 
 def window(least: float, most: float, units: int = BOTH) -> str:
@@ -38,12 +38,12 @@ def window(least: float, most: float, units: int = BOTH) -> str:
     if least == most:
         return size(least, units)
     inches = f"{_short(least / INCH, 3)} to {_short(most / INCH, 3)} in"
-    return _said(inches, f"{_short(least * 1000, 1)} to {_short(most * 1000, 1)} mm", units)
+    return _in_units(inches, f"{_short(least * 1000, 1)} to {_short(most * 1000, 1)} mm", units)
 
 
 def speed(metres_per_second: float, units: int = BOTH) -> str:
     """A wind speed [m/s]: `85 mph (38 m/s)`."""
-    return _said(f"{metres_per_second / MPH:.0f} mph", f"{metres_per_second:.1f} m/s", units)
+    return _in_units(f"{metres_per_second / MPH:.0f} mph", f"{metres_per_second:.1f} m/s", units)
 
 
 class InUnits(ABC):
@@ -75,14 +75,14 @@ class InUnits(ABC):
         return window(least, most, self.units)
 
 
-def _said(feet: str, metric: str, units: int) -> str:
+def _in_units(feet: str, metric: str, units: int) -> str:
     return (f"{feet} ({metric})", feet, metric)[units]
 
 
 def _height(metres: float, units: int, way: str) -> str:
     if math.isnan(metres):
         return "not known"
-    return _said(feet_and_inches(in_steps(metres, INCH / 16, way)), f"{in_steps(metres, 1e-3, way)} mm", units)
+    return _in_units(feet_and_inches(in_steps(metres, INCH / 16, way)), f"{in_steps(metres, 1e-3, way)} mm", units)
 
 
 def _short(number: float, places: int) -> str:

@@ -147,8 +147,8 @@ def _because(plan: Plan) -> str:
         "neither round nor square": p.shape[i] == SHAPES.index("other"),
         "refused by an engineer": p.cleared[i] == REFUSED,
     }
-    said = [word for word, true in wrong.items() if true]
-    return f", which is {joined(said)}," if said else ""
+    faults = [word for word, true in wrong.items() if true]
+    return f", which is {joined(faults)}," if faults else ""
 
 
 def _instead(plan: Plan, steps: tuple[Step, ...]) -> str:

@@ -18,7 +18,7 @@ class Facts(plain.InUnits):
     """What a sentence may say; lengths in m, NaN or '' where it does not apply.
 
     `post` has the survey's words of the post (shape, line, fittings, condition, base, material); `takes` is the shape
-    that the mount takes, `extension` the code of the pair's extension; `target` the greatest wanted ring height; `settled`
+    that the mount takes, `extension` the code of the pair's extension; `target` the greatest wanted ring height; `cleared`
     whether a licensed engineer has cleared the kit, up to
     `cleared_moment` [N m]; `unread` the columns whose cell could not be read; `units` those in which lengths are said.
     """
@@ -37,7 +37,7 @@ class Facts(plain.InUnits):
     target: float = _NAN
     added: float = 0.0
     shimmed: bool = False
-    settled: bool = False
+    cleared: bool = False
     cleared_moment: float = _NAN
     unread: frozenset[str] = frozenset()
     units: int = plain.BOTH
@@ -163,17 +163,17 @@ def strength(f: Facts) -> str:
     if "strength_cleared" in f.unread:
         return "What is said of the strength on the survey could not be read; a licensed engineer must look at it."
     if math.isinf(f.value):
-        said = "The post is too slender for this screen"
+        lead = "The post is too slender for this screen"
     elif math.isnan(f.value):
-        said = "The post's strength is not known"
+        lead = "The post's strength is not known"
     else:
         share = math.ceil(f.value * 100) if f.value > 1 else round(f.value * 100)
-        said = f"The rough load is {share} % of the post's rough strength"
-    if f.settled:
-        return f"{said}; {_cleared(f)}"
+        lead = f"The rough load is {share} % of the post's rough strength"
+    if f.cleared:
+        return f"{lead}; {_cleared(f)}"
     if f.state == "confirm":
-        return f"{said}: only a licensed engineer can clear it."
-    return f"{said}; " + ("a licensed engineer must look at it." if f.state == "unknown" else "this is a screen and no design.")
+        return f"{lead}: only a licensed engineer can clear it."
+    return f"{lead}; " + ("a licensed engineer must look at it." if f.state == "unknown" else "this is a screen and no design.")
 
 
 def _cleared(f: Facts) -> str:
@@ -185,12 +185,12 @@ def footing(f: Facts) -> str:
     """FOOTING."""
     if not math.isnan(f.least):
         deep = f.at_least(f.least + 2 * ROUNDED)  # computed, and so never a whole number of sixteenths
-        said = f"The screen asks for a footing {deep} deep, and never less than the local frost depth"
+        lead = f"The screen asks for a footing {deep} deep, and never less than the local frost depth"
     elif f.post["base"] == "base plate":
-        said = "No footing depth is given: the anchors of a base plate are for an engineer"
+        lead = "No footing depth is given: the anchors of a base plate are for an engineer"
     else:
-        said = "No footing depth can be given, since what it hangs on could not be read"
-    if f.settled:
-        return f"{said}; {_cleared(f)}"
+        lead = "No footing depth can be given, since what it hangs on could not be read"
+    if f.cleared:
+        return f"{lead}; {_cleared(f)}"
     stated = f"{f.height(f.value)} is stated" if not math.isnan(f.value) else "how deep it is, is not known"
-    return f"{said}; {stated}" + (": have it looked at." if f.state == "confirm" else ".")
+    return f"{lead}; {stated}" + (": have it looked at." if f.state == "confirm" else ".")

@@ -122,14 +122,14 @@ def _issue(q: Quotation, folder: str, logo: bytes, run: RunState, quoted: Quoted
     kept = [unpack(quoted.for_customer[site]) for site in q.customer.sites]
     figures = [quoted.figures[site] for site in q.customer.sites]
     report = report_of(q.customer, [from_plain(site) for site in kept], q.options, figures, run.world, logo)
-    said = says(report, kept)
-    hash_ = hashlib.sha256(json.dumps(said, sort_keys=True).encode()).hexdigest()
+    statement = says(report, kept)
+    hash_ = hashlib.sha256(json.dumps(statement, sort_keys=True).encode()).hexdigest()
     latest = run.latest.get(q.key)
     was = ledger.contents([(q.key, latest.revision)])[q.key] if latest else None
     expired = was is not None and run.request.renew and was.valid_until < run.request.date.isoformat()
-    if was is None or (not _stands(was, report, said) and (was.content_hash != hash_ or expired)):
+    if was is None or (not _stands(was, report, statement) and (was.content_hash != hash_ or expired)):
         number = free_number(folder, was.revision + 1 if was else 1, run)
-        why = changes(was.content["says"], said) if was and was.content_hash != hash_ else ()
+        why = changes(was.content["says"], statement) if was and was.content_hash != hash_ else ()
         until = run.request.date + timedelta(days=int(run.world.policy["quote_valid_days"]))
         dates, new = (run.request.date.isoformat(), until.isoformat()), True
     else:
@@ -138,12 +138,12 @@ def _issue(q: Quotation, folder: str, logo: bytes, run: RunState, quoted: Quoted
     stem = path.rpartition("/")[2].removesuffix(".xlsx")
     report = replace(report, number=stem, date=dates[0], valid_until=dates[1], changes=why)
     again = not new and run.found_as[q.key] == MISSING
-    return _Issue(q, report, {"says": said, "issue": list(why)}, hash_, number, path, new, again)
+    return _Issue(q, report, {"says": statement, "issue": list(why)}, hash_, number, path, new, again)
 
 
-def _stands(was: Revision, report: CustomerReport, said: Mapping[str, Any]) -> bool:
+def _stands(was: Revision, report: CustomerReport, statement: Mapping[str, Any]) -> bool:
     """Whether every site of it is promised, and it says of each what it said."""
-    return all(site.promise for site in report.sites) and _of_sites(was.content["says"]) == _of_sites(said)
+    return all(site.promise for site in report.sites) and _of_sites(was.content["says"]) == _of_sites(statement)
 
 
 def _of_sites(says: Mapping[str, Any]) -> list[tuple[Any, ...]]:

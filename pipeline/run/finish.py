@@ -82,7 +82,7 @@ def _differs(run: RunState, quoted: Quoted, changes: Sequence[Any], expired: tup
     """Whether anything but the date differs from the run before."""
     if run.last is None or run.last.prints != run.prints.whole:
         return True
-    return bool(quoted.revisions or changes) or Outcome.from_text(run.last.said).expired != expired
+    return bool(quoted.revisions or changes) or Outcome.from_text(run.last.outcome_text).expired != expired
 
 
 def _expired(quoted: Quoted) -> tuple[str, ...]:

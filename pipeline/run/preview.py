@@ -64,8 +64,8 @@ def _quoted_with(catalogue: Any, request: Request, ledger: Ledger, progress: Pro
     seen = {r.workbook: r.seen for r in (*ledger.latest(last.run if last else 0).values(), *marked)}
     run = open_run(request, fingerprints([], request.catalogue), catalogue, ledger, seen)
     quoted = quote_all(run, with_folders(gathered.tasks, run), frozenset(), ledger, progress)
-    standing = {folded(s["site"]["site_code"]): int(s["site"]["revision"]) for s in stood}
-    sites = _sites(ledger, standing, quoted.summaries, quoted.changes, _active(catalogue.tables))
+    revisions = {folded(s["site"]["site_code"]): int(s["site"]["revision"]) for s in stood}
+    sites = _sites(ledger, revisions, quoted.summaries, quoted.changes, _active(catalogue.tables))
     pairs = [(s.was, s.now) for s in sites]
     return Preview(
         str(catalogue.policy["currency"]),

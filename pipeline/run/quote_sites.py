@@ -16,7 +16,7 @@ from pipeline.run.open_run import RunState
 from pipeline.run.promises import with_promises
 from pipeline.run.request import Progress
 from pipeline.run.revisions import changes, expired, revision_of, with_before
-from pipeline.run.site_jobs import Job, batches, files_of, jobs_of, left_standing, workers
+from pipeline.run.site_jobs import Job, batches, files_of, jobs_of, kept_as_quoted, workers
 from pipeline.site.batch import failed, quote_sites
 from pipeline.site.task import Figures, SiteOutcome, SiteTask
 from schemas.order import natural
@@ -55,7 +55,7 @@ def quote_all(run: RunState, tasks: Sequence[SiteTask], refused: Set[str], ledge
     tasks = with_promises(tasks, run, ledger)
     jobs = [replace(job, stands=not refused.isdisjoint(files_of(job.task))) for job in jobs_of(tasks, run, ledger)]
     if refused:
-        jobs = sorted([*jobs, *left_standing(tasks, run, ledger)], key=lambda job: natural(job.task.site_code))
+        jobs = sorted([*jobs, *kept_as_quoted(tasks, run, ledger)], key=lambda job: natural(job.task.site_code))
     fresh = [job for job in jobs if job.known is None]
     progress.stage("Quoting sites", len(fresh))
     outcomes, done = _outcomes(fresh, run, ledger, quoted), 0

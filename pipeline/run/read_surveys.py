@@ -38,7 +38,7 @@ def read_surveys(
     request: Request,
     found: Sequence[Found],
     prints: Prints,
-    said: Dictionary,
+    seller_words: Dictionary,
     ledger: Ledger,
     readers: Readers,
     progress: Progress,
@@ -47,11 +47,13 @@ def read_surveys(
 
     For a file that cannot be read stands what was last read under its name.
     """
-    common = sha([prints.program, dict(said.headings), {name: dict(words) for name, words in said.words.items()}])
+    common = sha([prints.program, dict(seller_words.headings), {name: dict(words) for name, words in seller_words.words.items()}])
     keys = {f.name: sha([f.name, prints.surveys[f.name], common]) for f in found}
     packed = ledger.surveys(list(keys.values()))
     known = {name: Taken.unpacked(packed[key]) for name, key in keys.items() if key in packed}
-    read = {taken.file: taken for taken in _read([f for f in found if f.name not in known], said, request, readers, progress)}
+    read = {
+        taken.file: taken for taken in _read([f for f in found if f.name not in known], seller_words, request, readers, progress)
+    }
     refused = {name: taken for name, taken in read.items() if not taken.content}
     instead = {name: before for name in refused if (before := _as_it_stood(name, ledger))}
     keys |= {name: sha([name, taken.content, common]) for name, taken in read.items()}
@@ -67,7 +69,9 @@ def read_surveys(
     )
 
 
-def _read(new: Sequence[Found], said: Dictionary, request: Request, readers: Readers, progress: Progress) -> Iterator[Taken]:
+def _read(
+    new: Sequence[Found], seller_words: Dictionary, request: Request, readers: Readers, progress: Progress
+) -> Iterator[Taken]:
     """Files that are not known, each read in a child."""
     jobs = min(len(readers), -(-sum(f.unreadable is None for f in new) // FILES_A_READER))
     readers.start(jobs)  # they load meanwhile
@@ -75,7 +79,7 @@ def _read(new: Sequence[Found], said: Dictionary, request: Request, readers: Rea
         load_workers()
     if new:
         progress.stage("Reading surveys", len(new))
-        yield from take_in(new, jobs, progress.step, readers, said)
+        yield from take_in(new, jobs, progress.step, readers, seller_words)
 
 
 def _print(name: str, read: Mapping[str, Taken], prints: Prints) -> str:

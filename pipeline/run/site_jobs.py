@@ -56,7 +56,7 @@ def files_of(task: SiteTask) -> set[str]:
     return {row.file for row in (*task.rows, *task.held)}
 
 
-def left_standing(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> Iterator[Job]:
+def kept_as_quoted(tasks: Sequence[SiteTask], run: RunState, ledger: Ledger) -> Iterator[Job]:
     """Sites of the last finished run that no file names which could be read: one of the others may."""
     asked_for, with_lines = {task.site for task in tasks}, ledger.with_lines()
     for site, known in run.known.items():

@@ -17,7 +17,7 @@ def unchanged(ledger: Ledger, request: Request, prints: Prints) -> Outcome | Non
         return None
     if ledger.changes(last.run - 1, last.run) or not _as_left(ledger, request, last):
         return None
-    before = Outcome.from_text(last.said)
+    before = Outcome.from_text(last.outcome_text)
     return replace(before, unchanged=True, new_revisions=0, rewritten=0)
 
 

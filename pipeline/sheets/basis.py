@@ -22,17 +22,17 @@ _LEAST, _MOST = "_least", "_most"
 """Endings of the two settings that bound a range."""
 
 
-def settings_said(setting: Setting, where: str) -> str:
+def settings_words(setting: Setting, where: str) -> str:
     """Settings in force that come from `where`, catalogue or default, in one text; a range's two ends stand together."""
     here = {s.name: s for s in setting.policy if s.where == where}
-    said = []
+    words = []
     for name, s in here.items():
         least, most = (here.get(name.removesuffix(_LEAST).removesuffix(_MOST) + end) for end in (_LEAST, _MOST))
         if not (least and most):
-            said.append(f"{name} {_value(s)}")
+            words.append(f"{name} {_value(s)}")
         elif s is least:
-            said.append(f"{name.removesuffix(_LEAST)} {s.value} to {_value(most)}")
-    return "; ".join(said)
+            words.append(f"{name.removesuffix(_LEAST)} {s.value} to {_value(most)}")
+    return "; ".join(words)
 
 
 def _value(s: SettingReport) -> str:
@@ -46,15 +46,15 @@ def write_basis(book: Book, report: SiteReport, setting: Setting) -> None:
     row = page.para(1, CAUTION, "caution")
     rules = [[r.code, *(words or "never" for words in (r.passes, r.confirms, r.fails)), r.source] for r in RULES]
     row = page.table(row, "rules", RULE_COLUMNS, rules, "Rules")
-    verdicts = "; ".join(f"{word.replace('_', ' ')}: {said}" for word, said in VERDICT_WORDS.items())
+    verdicts = "; ".join(f"{word.replace('_', ' ')}: {words}" for word, words in VERDICT_WORDS.items())
     words = f"Limits are inclusive. A failed rule gives 'does not fit'; else a needed extension, else a confirmation. {verdicts}."
     row = page.para(row, words, "note")
     row = page.section(row, "Formulas and constants", len(RULE_COLUMNS))
     row = page.para(row, " ".join(f"{about}: {words}" for about, words in SOURCES))
     row = page.section(row, "Settings in force", len(RULE_COLUMNS))
     for where, source in (("catalogue", "Stated by the catalogue"), ("default", "Documented defaults")):
-        said = settings_said(setting, where)
-        row = page.para(row, f"{source}: {said}.") if said else row
+        words = settings_words(setting, where)
+        row = page.para(row, f"{source}: {words}.") if words else row
     made = f"{setting.program} from the catalogue with fingerprint {setting.catalogue}"
     page.para(row, f"{number(report)}, dated {report.date}, was made by {made}.", "note")
     finish(page, report, 0)

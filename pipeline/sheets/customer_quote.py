@@ -204,19 +204,19 @@ def _open(report: CustomerReport) -> list[str]:
     fit, strength, held = (
         sum(getattr(s, name) for s in report.sites) for name in ("posts_to_confirm", "posts_strength_open", "rows_held")
     )
-    said = []
+    points = []
     if held:
-        said.append(f"{show.counted(held, 'row')} of the survey must be corrected first; 'Not included' says how.")
+        points.append(f"{show.counted(held, 'row')} of the survey must be corrected first; 'Not included' says how.")
     if fit:
-        said.append(
+        points.append(
             f"The fit at {show.counted(fit, 'post')} must be confirmed on site: the sheet To confirm says what and by whom."
         )
     if strength:
-        said.append(
+        points.append(
             f"Strength or footing at {show.counted(strength, 'post')} must be looked at by a licensed engineer before anything "
             "is ordered or mounted: the sheet To confirm says where."
         )
-    return said or ["The survey leaves nothing open. The checks on site on the sheet To confirm still stand."]
+    return points or ["The survey leaves nothing open. The checks on site on the sheet To confirm still stand."]
 
 
 def _block(page: Page, row: int, title: str, entries: Sequence[Entry]) -> int:

@@ -55,8 +55,8 @@ def draw(page: Page, row: int, column: int, e: Elevation, scale: float, alone: b
     def box(x: float, y: float, width: float, height: float, look: dict[str, Any], words: str = "", seen: str = "") -> None:
         place = {"x_offset": round(x, 2), "y_offset": round(y, 2)}
         size = {"width": max(1.0, round(width, 2)), "height": max(1.0, round(height, 2))}
-        told = {"description": seen} if seen else {"decorative": True}
-        page.sheet.insert_textbox(row, column, words, {**look, **place, **size, **told})
+        described = {"description": seen} if seen else {"decorative": True}
+        page.sheet.insert_textbox(row, column, words, {**look, **place, **size, **described})
 
     for r in e.rects:
         x, y = at(r.x, r.top)

@@ -35,7 +35,7 @@ GAUGE = (
     "least reading counts. Source: common practice."
 )
 
-SETTLES: dict[str, str] = {
+MEASURE_NEXT: dict[str, str] = {
     "wall": "wall at the ground line",
     "steel": "grade of the steel",
     "wind_speed": "design wind of the place",
@@ -118,34 +118,34 @@ def footing(post: PostReport, kit: KitReport, feet: bool) -> tuple[str, str]:
 def next_to_measure(post: PostReport) -> str:
     """The one input whose measurement would settle most."""
     if post.wall is None:
-        return SETTLES["wall"]
+        return MEASURE_NEXT["wall"]
     if post.row.material != "steel":
-        return SETTLES["material"] if (post.row.material or "unknown") == "unknown" else "a licensed engineer's view"
+        return MEASURE_NEXT["material"] if (post.row.material or "unknown") == "unknown" else "a licensed engineer's view"
     kit = post.kit
     if kit is not None and kit.load_state == "unknown" and kit.extension:
-        return SETTLES["rated"]
-    return SETTLES.get(post.settles, "nothing stands out")
+        return MEASURE_NEXT["rated"]
+    return MEASURE_NEXT.get(post.measure_next, "nothing stands out")
 
 
 def found(posts: Sequence[PostReport], feet: bool) -> list[Entry]:
     """What was found, in words, the worst first; posts of which the same is said are named together."""
-    return _told(posts, lambda post, kit: takes(post, kit, feet) + cleared(post, feet))
+    return _grouped(posts, lambda post, kit: takes(post, kit, feet) + cleared(post, feet))
 
 
 def parts(posts: Sequence[PostReport]) -> list[Entry]:
     """Where the bending of each post comes from, in words."""
-    return _told([p for p in posts if p.kit and any(s.play or s.storm for s in p.kit.shares)],
+    return _grouped([p for p in posts if p.kit and any(s.play or s.storm for s in p.kit.shares)],
                  lambda _, kit: f"In play the bending at the ground comes from: {comes_from(kit, 'play')}. "
                                 f"In a storm: {comes_from(kit, 'storm')}.")  # fmt: skip
 
 
-def _told(posts: Sequence[PostReport], say: Callable[[PostReport, KitReport], str]) -> list[Entry]:
+def _grouped(posts: Sequence[PostReport], say: Callable[[PostReport, KitReport], str]) -> list[Entry]:
     groups: dict[Entry, list[PostReport]] = {}
     for post in sorted(posts, key=lambda p: -rank(p)):
         if post.kit:
             style = "bad" if post.kit.load_state == "over" else "para"
             groups.setdefault((say(post, post.kit), style), []).append(post)
-    return [(f"{posts_named(alike, 60)}: {told}", style) for (told, style), alike in groups.items()]
+    return [(f"{posts_named(alike, 60)}: {text}", style) for (text, style), alike in groups.items()]
 
 
 def rank(post: PostReport) -> int:

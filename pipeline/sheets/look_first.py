@@ -25,13 +25,13 @@ def reasons(post: PostReport) -> tuple[str, ...]:
     row = post.row
     base, condition = row.post_base or "unknown", row.condition or "unknown"
     buried = base not in ("driven", "base plate") and (row.footing_depth is None or row.footing_diameter is None)
-    said = (
+    reasons = (
         (base in ("driven", "unknown"), "driven" if base == "driven" else "base not known"),
         (condition == "unknown", "condition not known"),
         (post.wall is None, "wall not known"),
         (buried or (base == "driven" and row.footing_depth is None), "footing not known"),
     )
-    return tuple(words for holds, words in said if holds)
+    return tuple(words for holds, words in reasons if holds)
 
 
 def looked(post: PostReport) -> dict[str, Any] | None:

@@ -74,8 +74,8 @@ def left_out(report: SiteReport) -> Block:
     for row in report.held:
         name = f"Post {row.post_code}" if row.post_code else "A post without a name"
         wrong = [q for q in report.queries if q.holds_row and q.is_about(row)]
-        said = " ".join(asks(q) for q in wrong)
-        entries.append((name, f"Not quoted until the survey is corrected. {said}".strip(), "para"))
+        sentences = " ".join(asks(q) for q in wrong)
+        entries.append((name, f"Not quoted until the survey is corrected. {sentences}".strip(), "para"))
     for code_posts in _grouped((p for p in report.posts if not p.kits), lambda p: p.remedy):
         remedy = code_posts[0].remedy or "The technical desk has no remedy to offer."
         entries.append((posts_named(code_posts), f"{VERDICT['no_kit'][0]} this post. What would help: {remedy}", "para"))
@@ -101,7 +101,8 @@ def to_confirm(report: SiteReport) -> Block:
             f"{point.posts}: {point.sentence}" if point.sentence else point.posts
         )
     entries: list[Entry] = [
-        (about.capitalize(), "\n".join([*said, f"To be confirmed by {who}."]), "para") for (about, who), said in found.items()
+        (about.capitalize(), "\n".join([*sentences, f"To be confirmed by {who}."]), "para")
+        for (about, who), sentences in found.items()
     ]
     if not entries and any(p.kits for p in report.posts):
         entries.append(("", "The survey leaves nothing open about the kits. The checks on site below still stand.", "para"))
@@ -119,7 +120,7 @@ def load_warning(report: SiteReport) -> Block:
 
 def please_note(report: SiteReport) -> Block:
     """Sentences about the site, wishes that could not be met, and what was taken where the survey says nothing."""
-    entries: list[Entry] = [("", sentence, "para") for sentence in report.said]
+    entries: list[Entry] = [("", sentence, "para") for sentence in report.remarks]
     for query in report.queries:
         if not query.holds_row:
             name = f"Post {query.post_code}" if query.post_code else ""

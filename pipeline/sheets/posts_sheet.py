@@ -110,7 +110,7 @@ def write_posts(book: Book, report: SiteReport) -> None:
     first = row + 1
     row = page.section(first, "Worth knowing: advice is never a verdict and changes no answer above", len(READ_COLUMNS))
     advice = advice_rows(report)
-    said = [f"{about} ({posts}): {sentence} Source: {source.rstrip('.')}." for posts, about, sentence, source in advice]
-    row = page.para(row, "\n".join(said) or "There is none for these posts.")
+    lines = [f"{about} ({posts}): {sentence} Source: {source.rstrip('.')}." for posts, about, sentence, source in advice]
+    row = page.para(row, "\n".join(lines) or "There is none for these posts.")
     page.keep(first, row - 1)
     finish(page, report, 0)

@@ -11,7 +11,7 @@ from pipeline.sheets import show
 from pipeline.sheets.line_formula import line_formula, line_total
 from pipeline.sheets.notes import Block, blocks
 from pipeline.sheets.report import QuoteLine, SiteReport
-from pipeline.sheets.wording import KIND, STATE, number, posts_said, state_said
+from pipeline.sheets.wording import KIND, STATE, number, posts_words, state_words
 from pipeline.xlsx.page import Book, Page
 from pipeline.xlsx.values import As, Formula
 from schemas.words import CAUTION_IN_SHORT
@@ -36,8 +36,8 @@ def facts(report: SiteReport) -> list[tuple[str, Any]]:
         ("Ground", f"{report.site_name} ({report.site_kind})" if report.site_kind else report.site_name),
         ("Date", report.date),
         ("Valid until", report.valid_until),
-        ("Posts", posts_said(report)),
-        ("State", As(f"{state}. {state_said(report)}", look)),
+        ("Posts", posts_words(report)),
+        ("State", As(f"{state}. {state_words(report)}", look)),
     ]
 
 

@@ -99,7 +99,7 @@ class KitReport:
     unit_price: Decimal
     shares: tuple[MomentShare, ...] = ()  # recommended kit only
     margins: Margins | None = None  # recommended kit only
-    settled: bool = False  # a licensed engineer has cleared its loads
+    cleared: bool = False  # a licensed engineer has cleared its loads
 
     @property
     def fit_open(self) -> bool:
@@ -109,7 +109,7 @@ class KitReport:
     @property
     def strength_open(self) -> bool:
         """Whether a licensed engineer must look at its loads."""
-        return bool(set(self.confirm) & STRENGTH_CODES) or (self.load_state != "within" and not self.settled)
+        return bool(set(self.confirm) & STRENGTH_CODES) or (self.load_state != "within" and not self.cleared)
 
 
 @dataclass(frozen=True)
@@ -147,7 +147,7 @@ class PostReport:
     findings: tuple[FindingReport, ...]  # of the recommended pair and kit
     remedy: str  # '' where a kit fits
     advice: tuple[Advice, ...]
-    settles: str  # the input whose measurement would settle most of the load, '' none
+    measure_next: str  # the input whose measurement would settle most of the load, '' none
     taken: tuple[str, ...]  # 'Lean: not stated, taken as plumb', ...
 
     @property
@@ -199,7 +199,7 @@ class SiteReport:
     lines: tuple[QuoteLine, ...]
     totals: Totals
     feet: bool  # show lengths in feet and inches (else mm)
-    said: tuple[str, ...]  # site-level sentences ('The customer is not listed: no discount, taxed')
+    remarks: tuple[str, ...]  # site-level sentences ('The customer is not listed: no discount, taxed')
     changes: tuple[Change, ...]  # since the revision before; empty for r1
     total_was: Decimal | None
     posts_in_all: int

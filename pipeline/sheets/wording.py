@@ -52,7 +52,7 @@ def strength_open(post: PostReport) -> bool:
     return bool(set(post.kit.confirm) & ENGINEER) or (post.kit.load_state != "within" and not cleared)
 
 
-def state_said(report: SiteReport) -> str:
+def state_words(report: SiteReport) -> str:
     """What a site waits for, and whom: rows, posts without a kit, fit and strength apart."""
     fit, strength = (sum(p.quantity for p in report.posts if is_open(p)) for is_open in (fit_open, strength_open))
     without = sum(p.quantity for p in report.posts if not p.kits)
@@ -62,9 +62,9 @@ def state_said(report: SiteReport) -> str:
         (fit, f"the fit at {counted(fit, 'post')} to be confirmed on site"),
         (strength, f"strength or footing at {counted(strength, 'post')} to be looked at by a licensed engineer"),
     ]
-    said = [words for count, words in waits if count]
-    if said:
-        return f"Waits for: {'; '.join(said)}."
+    parts = [words for count, words in waits if count]
+    if parts:
+        return f"Waits for: {'; '.join(parts)}."
     if report.state == "incomplete":
         return "A row that may be this site's names no site, or a file of it cannot be read: see the portfolio's Queries."
     return "Every post of the survey has a kit, and nothing waits."
@@ -81,7 +81,7 @@ def posts_named(posts: list[PostReport], most: int = 12) -> str:
     return f"{'Post' if len(codes) == 1 else 'Posts'} {listed(codes, most)}"
 
 
-def posts_said(report: SiteReport) -> str:
+def posts_words(report: SiteReport) -> str:
     """How many posts and rows the quotation covers."""
     quoted = sum(p.quantity for p in report.posts)
     served = sum(p.quantity for p in report.posts if p.kits)

@@ -49,7 +49,7 @@ def put_together(task: SiteTask, posts: tuple[PostReport, ...], asked: Sequence[
         lines=quoted,
         totals=totals,
         feet=shown_in_feet(task, world.policy),
-        said=sentences,
+        remarks=sentences,
         changes=(),
         total_was=None,
         posts_in_all=sum(p.quantity for p in posts) + sum(_quantity(h) for h in task.held),

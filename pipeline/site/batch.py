@@ -22,7 +22,7 @@ from pipeline.site.blocks import Block, blocks_of, bounds_of, parts_of
 from pipeline.site.compute import work_out
 from pipeline.site.content import content, content_hash
 from pipeline.site.figures import figures, joined
-from pipeline.site.promised import Worlds, broken, standing, summary_of
+from pipeline.site.promised import Worlds, as_promised, broken, summary_of
 from pipeline.site.promises import promised_figures
 from pipeline.site.reasons import reasons, renewed
 from pipeline.site.summary import as_plain, summary
@@ -135,7 +135,7 @@ def _promised(task: SiteTask, promise: Promise, blocks: Sequence[Block], worlds:
     posts = tuple(p for b in blocks for p in b.posts)
     now = content(put_together(task, posts, asked, world))
     kits = {code: state for b in blocks for code, state in b.promised.items()}
-    stood = standing(task, promise, kept)
+    stood = as_promised(task, promise, kept)
     lines, extensions = site_lines(stood.report, kept)
     row, again = site_row(stood.report, promise.workbook), bool(task.before and task.before.issue)
     plain = summary(stood.report, row, extensions, stood.remedies, [b.reach for b in blocks])

@@ -89,7 +89,7 @@ def _worked_out(part: Part, tasks: Sequence[SiteTask], world: World) -> Iterator
     sites = [tasks[number].site_code for number, some in part for _ in some]
     bounds, digits = bounds_of(part), -int(minor_unit(world.policy["currency"]).as_tuple().exponent)
     wants = [want for number, some in part for want in [_want(tasks[number], world)] * len(some)]
-    units = [said for number, some in part for said in [_units(tasks[number], world)] * len(some)]
+    units = [units_of_site for number, some in part for units_of_site in [_units(tasks[number], world)] * len(some)]
     answer = work_out(rows, world.catalogue, world.policy, wants, units)
     loads, shown = recommended_loads(answer, world), rounded(answer)
     words, reporter = _words(rows, answer, loads.values, world), Reporter(rows, shown, loads, world, digits)

@@ -48,20 +48,20 @@ def _says(r: SiteReport) -> dict[str, Any]:
         "posts": {p.row.post_code: _post(p) for p in r.posts},
         "held": sorted([h.post_code, *sorted(q.code + " " + q.name for q in r.queries if q.is_about(h))] for h in r.held),
         "asked": sorted([q.post_code, q.name, q.answer] for q in r.queries if q.code == "ASKED"),
-        "said": list(r.said),
+        "remarks": list(r.remarks),
     }
 
 
 def _post(p: PostReport) -> dict[str, Any]:
     k = p.kit
-    said: dict[str, Any] = {
+    content: dict[str, Any] = {
         "quantity": p.quantity,
         "outcome": p.outcome,
         "remedy": p.remedy,
         "target": _length(p.target),
         "stated": stated_of(p.row),
     }
-    return said | _kit(k) if k else said
+    return content | _kit(k) if k else content
 
 
 def stated_of(row: SurveyRow) -> dict[str, Any]:

@@ -53,8 +53,8 @@ def report_of(
 def seller(world: World, logo: bytes) -> Seller:
     """The seller's particulars as the catalogue has them."""
     rows = world.catalogue.tables.get("Seller", ())
-    said = {row["setting"].replace(" ", "_"): row["value"] or "" for row in rows if row["setting"] != "logo"}
-    return Seller(**said, logo=logo)
+    stated = {row["setting"].replace(" ", "_"): row["value"] or "" for row in rows if row["setting"] != "logo"}
+    return Seller(**stated, logo=logo)
 
 
 def _buyer(customer: Customer, first: CustomerSite) -> Buyer:
@@ -75,8 +75,10 @@ def says(report: CustomerReport, sites: Sequence[Mapping[str, Any]]) -> dict[str
     fields = {name: value for name, value in asdict(replace(report, sites=())).items() if name not in NOT_SAID}
     logo = fields["seller"].pop("logo")
     plain: dict[str, Any] = money_as_text(fields)
-    said = [{k: v for k, v in site.items() if k != "promise"} for site in sites]  # what became of it is no matter of what it says
-    return plain | {"sites": said, "logo": hashlib.sha256(logo).hexdigest() if logo else ""}
+    stated = [
+        {k: v for k, v in site.items() if k != "promise"} for site in sites
+    ]  # what became of it is no matter of what it says
+    return plain | {"sites": stated, "logo": hashlib.sha256(logo).hexdigest() if logo else ""}
 
 
 def changes(was: Mapping[str, Any], now: Mapping[str, Any]) -> tuple[str, ...]:

@@ -33,10 +33,10 @@ def _numbers(values: np.ndarray) -> pa.Array:
 
 def _texts(words: Sequence[str]) -> pa.Array:
     """Texts, '' as blank, without pa.array."""
-    said = [encoded(guarded(w)) for w in words]
-    ends = np.cumsum([0, *(len(w) for w in said)], dtype=np.int32)
-    known = pa.py_buffer(np.packbits(np.array([bool(w) for w in said], dtype=bool), bitorder="little"))
-    return pa.Array.from_buffers(pa.string(), len(said), [known, pa.py_buffer(ends), pa.py_buffer(b"".join(said))])
+    texts = [encoded(guarded(w)) for w in words]
+    ends = np.cumsum([0, *(len(w) for w in texts)], dtype=np.int32)
+    known = pa.py_buffer(np.packbits(np.array([bool(w) for w in texts], dtype=bool), bitorder="little"))
+    return pa.Array.from_buffers(pa.string(), len(texts), [known, pa.py_buffer(ends), pa.py_buffer(b"".join(texts))])
 
 
 def _words(words: Sequence[str], index: np.ndarray) -> pa.Array:

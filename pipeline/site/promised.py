@@ -43,7 +43,7 @@ class Standing:
     remedies: tuple[Remedy, ...]
 
 
-def standing(task: SiteTask, promise: Promise, then: World) -> Standing:
+def as_promised(task: SiteTask, promise: Promise, then: World) -> Standing:
     """The quotation as it stands: fit and answers by the survey of now, lines and money as promised."""
     report, remedies = _quoted(task, promise, then)
     net, freight, tax, total = (Decimal(amount) for amount in promise.content["says"]["money"][1:])

@@ -210,7 +210,7 @@ def _kits(was: Facts, now: Facts) -> Iterator[Change]:
 
 def _asked(was: Facts, now: Facts) -> Iterator[Change]:
     """Answers about items that were asked for."""
-    old, new = ({(post, name): said for post, name, said in side["asked"]} for side in (was, now))
+    old, new = ({(post, name): item for post, name, item in side["asked"]} for side in (was, now))
     for key in sorted(old.keys() | new.keys(), key=lambda k: (natural(k[0]), k[1])):
         if old.get(key) != new.get(key):
             yield Change("asked for", key[0], old.get(key, ""), new.get(key, ""))

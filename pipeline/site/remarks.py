@@ -41,8 +41,8 @@ class Terms:
 
 def taken(row: SurveyRow, world: World) -> tuple[str, ...]:
     """Sentences on what the row left blank and what was taken instead, and on what was inferred."""
-    said = [f"{_heading(n)}: not stated, taken as {_what(n, row, world)}." for n in _blank(row)]
-    return (*said, *_cleared(row), *row.said)
+    sentences = [f"{_heading(n)}: not stated, taken as {_what(n, row, world)}." for n in _blank(row)]
+    return (*sentences, *_cleared(row), *row.said)
 
 
 def _cleared(row: SurveyRow) -> Iterator[str]:
@@ -100,16 +100,16 @@ def of_site(customer: str, rows: Sequence[SurveyRow], posts: Sequence[PostReport
     """The customer's terms, and what is said of the site as a whole."""
     listed = world.catalogue.tables.get("Customers", ())
     row = terms(customer, listed)
-    said = []
+    sentences = []
     if not customer:
-        said.append("No customer is stated: no discount, and tax is charged.")
+        sentences.append("No customer is stated: no discount, and tax is charged.")
     elif row is None:
-        said.append(not_listed(customer, listed))
+        sentences.append(not_listed(customer, listed))
     if any(p.row.post_base == "base plate" for p in posts):
-        said.append("A post on a base plate: its anchors are for an engineer, and no footing depth is given.")
+        sentences.append("A post on a base plate: its anchors are for an engineer, and no footing depth is given.")
     if any(p.lean > math.radians(0.05) for p in posts):
-        said.append("Posts that lean are taken to lean towards the court.")
-    return Terms(row is not None, exempt(row)), tuple(said)
+        sentences.append("Posts that lean are taken to lean towards the court.")
+    return Terms(row is not None, exempt(row)), tuple(sentences)
 
 
 def not_listed(customer: str, listed: Sequence[Row]) -> str:

@@ -11,7 +11,7 @@ import numpy as np
 
 from pipeline.intake.survey.survey_row import SurveyRow
 from pipeline.loads.load_arrays import UNREAD_EXPOSURE
-from pipeline.loads.sensitivities import settles
+from pipeline.loads.sensitivities import measure_next
 from pipeline.rules.arrays import CONFIRM, FAIL, FindingLine, Ints
 from pipeline.rules.finding_lines import kit_findings, pair_findings
 from pipeline.rules.rank import different
@@ -61,16 +61,16 @@ class Reporter:
         if g not in self._made:
             self._made[g] = self._shared(g)
         row = self._rows[i]
-        told = tuple(Advice(*a) for a in advice)
+        advised = tuple(Advice(*a) for a in advice)
         quantity = row.quantity or 1
         made = self._made[g]
         return PostReport(
             row=row,
             quantity=quantity,
             remedy=remedy,
-            advice=told,
+            advice=advised,
             taken=tuple(taken),
-            settles=_settles(row, made["kits"]),
+            measure_next=_measure_next(row, made["kits"]),
             **made,
         )
 
@@ -146,7 +146,7 @@ class Reporter:
             lowest=float(fit.top[pair] - self._range[pair[1]]),
             lowered=float(fit.lowered[pair]),
             added=float(fit.added[pair]),
-            settled=bool(k.settled[n]),
+            cleared=bool(k.cleared[n]),
             load_state=LOAD_STATES[int(k.load["load_state"][n])],
             moment_play=float(k.load["moment_play"][n]),
             moment_storm=float(k.load["moment_storm"][n]),
@@ -158,12 +158,12 @@ class Reporter:
         )
 
 
-def _settles(row: SurveyRow, kits: tuple[KitReport, ...]) -> str:
+def _measure_next(row: SurveyRow, kits: tuple[KitReport, ...]) -> str:
     """The input whose measurement would settle most of the recommended kit's load, '' none."""
     if not kits or kits[0].margins is None:
         return ""
     stated = {name: name not in row.not_stated for name in ("wind_speed", "exposure", "lean")}
-    return settles(np.array(kits[0].margins.swings), stated)
+    return measure_next(np.array(kits[0].margins.swings), stated)
 
 
 def _finding(line: FindingLine) -> FindingReport:

@@ -51,8 +51,8 @@ class Book:
     ) -> None:
         self._made = io.BytesIO()
         self.workbook = xlsxwriter.Workbook(self._made, _options())
-        told = {"title": title, "subject": subject, "comments": program, "author": author, "company": author}
-        shown = {name: clean(text)[:_PROPERTY] for name, text in told.items() if text}
+        described = {"title": title, "subject": subject, "comments": program, "author": author, "company": author}
+        shown = {name: clean(text)[:_PROPERTY] for name, text in described.items() if text}
         self.workbook.set_properties({**shown, "created": datetime.fromisoformat(date)})
         self.digits = digits
         self.paper = LETTER if paper == "Letter" else A4
@@ -174,17 +174,17 @@ class Page:
         self.sheet.insert_image(row, column, "picture", {"image_data": io.BytesIO(data), "description": described, **place})
         self.tall(row, max(self._heights.get(row, 0), tall * 0.75 + 4))
 
-    def table(self, top: int, name: str, columns: Sequence[Col], rows: Sequence[Row], told: str = "") -> int:
+    def table(self, top: int, name: str, columns: Sequence[Col], rows: Sequence[Row], described: str = "") -> int:
         """A real table with filters, its heading row at `top`; returns the row after it.
 
-        `told` is its description for those who cannot see it. `rows` must not be empty: a page
+        `described` is its description for those who cannot see it. `rows` must not be empty: a page
         without rows says so in words instead.
         """
         heads = [
             {"header": c.heading, "header_format": self.book.format("head_right" if c.style in RIGHT else "head")}
             for c in columns
         ]
-        options = {"name": name, "style": None, "columns": heads, "description": told or f"{self.name}: {len(rows)} rows"}
+        options = {"name": name, "style": None, "columns": heads, "description": described or f"{self.name}: {len(rows)} rows"}
         if self.sheet.add_table(top, 0, top + len(rows), len(columns) - 1, options):
             raise ValueError(f"no table can stand there, or a heading stands twice: {', '.join(c.heading for c in columns)}")
         for index, column in enumerate(columns):
