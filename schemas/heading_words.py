@@ -21,7 +21,7 @@ SAY_NOTHING = _words(
     "the|of|is|are|was|an|this|these|that|it|its|they|them|there|what|whats|how|your|our|you|we|do|does|please|enter|"
     "at|top|measured|actual|existing|current|currently|present|now|in|for|all|way|up|and|or|type|kind|"
     "de|del|della|dello|dei|degli|delle|di|da|do|dos|das|des|du|la|le|les|el|los|las|il|lo|gli|un|una|uno|une|ein|eine|einer|uma|um|"
-    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|"
+    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
     "cuál|cual|es|son|está|están|hay|tiene|tienen|quel|quelle|quels|quelles|sont|qual|quais|são|wie|ist|sind|welche|welcher|welches|"
     "quale|quali|sono|che|que|qué|cómo|como|comment|come|su|dans|en|por|favor|bitte|prego|indicar|indique|indiquer|indicare"
 )
@@ -32,7 +32,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words(
             "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
             "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|"
-            "diamètre|largeur|côté|côtés|taille|grosseur|mesure|mesures|"
+            "diamètre|largeur|côté|côtés|taille|grosseur|ø|"
             "durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|seitenlänge|abmessung|abmessungen|außenmaß|außenmaße|aussenmass|"
             "diâmetro|diâm|largura|tamanho|bitola|dimensão|dimensões|"
             "diametro|larghezza|lato|lati|misura|misure|dimensione|dimensioni"
@@ -40,7 +40,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words(
             "outside|outer|external|exterior|overall|across|ext|out|side|sides|section|"
             "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|"
-            "externo|esterno|esterna|esterne|esterni|ø"
+            "externo|esterno|esterna|esterne|esterni"
         ),
     ),
     "post_height": (
@@ -123,7 +123,7 @@ ALONE_SAYS_TOO_LITTLE = _words(
 """Words for old fittings that alone can mean much else."""
 
 PLACES = _words(
-    "school|schools|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
+    "school|schools|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
     "recreation|playing|centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
     "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|deportiva|escolar|educativo|"
     "école|collège|lycée|parc|établissement|équipement|gymnase|stade|sportif|scolaire|"
@@ -131,13 +131,15 @@ PLACES = _words(
     "escola|escolas|instituição|recinto|unidade|estabelecimento|desportivo|desportiva|"
     "scuola|scuole|parco|impianto|plesso|istituto|struttura|sportivo|scolastico|edificio"
 )
-NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé")
+NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé|nm")
 FAINT_PLACES = _words(
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
     "court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
 )
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""
+MEASURES = _words("medida|medidas|misura|misure|mesure|mesures|misurata|misurato")
+"""Words for a size, or for what was measured beside another word."""
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
 KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""

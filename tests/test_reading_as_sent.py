@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
 from survey_books import book, sheet
-from survey_checked import FileResult, check_book
+from survey_checked import FileResult, check_book, check_path
 
 from pipeline.intake.catalogue import documented_policy
 
@@ -42,6 +43,36 @@ def test_a_court_is_asked_about_where_nothing_names_the_site() -> None:
     found = read(["Court", "Post", *HEADS], ["Pond court", "left", *BODY])
     assert [(q.code, q.cell) for q in found.queries if not q.record] == [("HEADING", "A1")]
     assert all(r.held for r in found.rows)
+    titled = read(["School: Elm School"], ["Court", "Post", *HEADS], ["Pond court", "left", *BODY])
+    assert [q for q in titled.queries if q.code == "HEADING"] == []
+
+
+def test_ditto_marks_of_a_text_table_are_no_quotes(tmp_path: Path) -> None:
+    rows = ["Site\tPost\tShape\tOD\tHeight", "Elm\t1\tround\t3.5 in\t8.5 ft", '"\t2\t"\t"\t9\'6"', '"\t3\t"\t4"\t"']
+    for name, text in (("a.tsv", "\n".join(rows)), ("a.csv", "\r\n".join(r.replace("\t", ",") for r in rows))):
+        (tmp_path / name).write_text(text, "utf-8")
+        found = check_path(str(tmp_path / name), name, POLICY).rows
+        assert {(r.site_name or r.site_code, r.post_shape) for r in found} == {("Elm", "round")}
+        assert [round(r.post_size / 0.0254, 6) for r in found if r.post_size] == [3.5, 3.5, 4]
+        assert [round(r.post_height / 0.3048, 6) for r in found if r.post_height] == [8.5, 9.5, 9.5]
+    (tmp_path / "b.csv").write_text('Site,Post,Notes\nElm,1,"a,"",b"\n', "utf-8")
+    assert check_path(str(tmp_path / "b.csv"), "b.csv", POLICY).rows == ()
+
+
+TICKS = [
+    ("Redondo", "Cuadrado", "Curvado", "Con soldaduras"), ("Rond", "Carré", "Courbé", "Restes soudés"),
+    ("Rund", "Vierkant", "Gebogen", "Etwas angeschweißt"), ("É redondo", "Quadrado", "Com curva", "Tem solda"),
+    ("Tondo", "Quadro", "Ricurvo", "Presenza saldature"), ("Round", "Square", "Gooseneck", "Welds"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("heads", TICKS, ids=[h[0] for h in TICKS])
+def test_columns_of_ticks_in_six_languages(heads: tuple[str, ...]) -> None:
+    rows = [["Elm", 1, "4 in", "9 ft", "x", None, None, None], ["Elm", 2, "4 in", "9 ft", None, "x", "x", "x"]]
+    found = read(["Site", "Post", "OD", "Height", *heads], *rows).rows
+    assert [r.post_shape for r in found] == ["round", "square"]
+    assert (found[1].post_line, found[1].old_fittings) == ("gooseneck", "fixed")
+    assert found[0].post_line in (None, "unknown")
 
 
 @pytest.mark.parametrize("thing", ["Bench", "Light pole", "Flagpole", "Soccer goal", "Farola", "Panchina", "Park bench"])

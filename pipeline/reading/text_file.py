@@ -34,7 +34,7 @@ def read_text(text: str, notes: tuple[str, ...], path: str, budget: Budget) -> B
         notes = (*notes, "The first line tells the separator; rows are counted from the line after it.")
     else:
         separator = _separator(text, path)
-    cells = tuple(_cells(text, separator, budget))
+    cells = tuple(_cells(_with_ditto_marks_quoted(text, separator), separator, budget))
     return Book("tsv" if separator == "\t" else "csv", (Sheet("", cells),), notes)
 
 
@@ -64,6 +64,19 @@ def _rows(text: str, separator: str, budget: Budget) -> list[list[str]]:
     if doubtful and (_uneven(rows) or any(_holds_rows(fields, separator, rows) for fields in rows)):
         raise _unclosed(doubtful)
     return rows
+
+
+def _with_ditto_marks_quoted(text: str, separator: str) -> str:
+    """The text with each field that is nothing but a quotation mark, which says `the same as above`, as a quoted one.
+
+    Only where no other field begins with a quotation mark, and all rows are then of equal length.
+    """
+    lines = [line.split(separator) for line in re.split(r"\r\n|\r|\n", text) if separator in line]
+    fields = [f for line in lines for f in line if f.startswith('"')]
+    if not fields or any(f != '"' for f in fields) or len({len(line) for line in lines}) > 1:
+        return text
+    s = re.escape(separator)
+    return re.sub(rf'(?:(?<=[{s}\r\n])|\A)"(?=[{s}\r\n]|\Z)', '""""', text)
 
 
 def _without_spaces_after_quotes(text: str, separator: str) -> str:

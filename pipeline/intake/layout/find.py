@@ -23,7 +23,7 @@ from pipeline.intake.layout.legend import legend_of
 from pipeline.intake.layout.named_posts import with_named_posts
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
-from pipeline.intake.layout.row_records import opens_block, records_of, states_another_site
+from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
 from pipeline.intake.layout.said import Said, hidden, sentences, tables_said
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
@@ -66,7 +66,9 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
         listed = ", ".join(f"“{n}”" for n in left_out)
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
     records, queries = with_what_differs(with_tabs(found.records, headings), answers, file)
-    return with_named_posts(records), [*found.queries, *heading_queries(found.asked, file), *queries], found.notes
+    homeless = {r.sheet for r in records if not names_a_site(r)}
+    asked = [a for a in found.asked if a.names != ("site_name",) or a.sheet in homeless]
+    return with_named_posts(records), [*found.queries, *heading_queries(asked, file), *queries], found.notes
 
 
 def _bands(sheet: Sheet) -> list[Band]:

@@ -15,7 +15,7 @@ _CUT = re.compile(
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)",
     re.IGNORECASE,
 )
-_OF_A_PERSON = re.compile(r"\s+(?:from|by|por|par|von|da)\s+", re.IGNORECASE)
+_OF_A_PERSON = re.compile(r"\s+(?:from|by|por|par|von)\s+", re.IGNORECASE)
 """What stands before somebody's name."""
 _PROJECT = re.compile(
     r"^\s*(?:project|job|job name|re|subject|obra|proyecto|projet|chantier|projekt|objekt|bauvorhaben|maßnahme|betreff|projeto|"

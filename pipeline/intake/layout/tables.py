@@ -122,7 +122,7 @@ def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mappi
 
 def _unit_columns(heading: HeadingRow, heads: Mapping[str, tuple[Head, ...]]) -> dict[int, int]:
     """Columns headed `Unit` right behind a heading that shows none."""
-    units = {n for n, text in heading.texts.items() if text.strip() and fold(text) in UNIT_WORDS}
+    units = {n for n, text in heading.texts.items() if text.strip() and {fold(w) for w in re.split(r"[_\s]+", text)} & UNIT_WORDS}
     return {h.column: h.column + 1 for hs in heads.values() for h in hs if not h.unit and h.column + 1 in units}
 
 

@@ -18,6 +18,7 @@ from schemas.heading_words import (
     IN_COMPOUNDS,
     KINDS,
     MADE_OF,
+    MEASURES,
     NAMES,
     NUMBERS,
     OTHER_THINGS,
@@ -35,6 +36,8 @@ from schemas.heading_words import (
 _MOST = 14  # words of a heading
 _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
 """Articles and small words that no post is called: `l'altezza`, `à`."""
+_OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
+"""`s/suelo`: over the ground."""
 _COMPOUND = re.compile(COMPOUND)
 _NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|num|number|#)\b", re.IGNORECASE)
 _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
@@ -61,15 +64,23 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return ("quantity", True) if _NUMBER_OF.match(heading) else None
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
-    about = [name for name, (telling, _) in MADE_OF.items() if rest & _folded(telling)]
+    about = _about(rest)
     if not about and rest & _folded(ABOVE) and rest & _folded(GROUND):
         return ("post_height", post) if rest <= _folded(SAY_NOTHING | ABOVE | GROUND | MADE_OF["post_height"][1]) else None
     if len(about) != 1:
         return None
     telling, beside = MADE_OF[about[0]]
+    beside = beside | MEASURES if about != ["post_size"] else beside
     if about == ["post_height"] and (post or rest & _folded(FROM_GROUND)):
         beside = beside | WHOLE
     return (about[0], post) if rest <= _folded(telling | beside | SAY_NOTHING) else None
+
+
+def _about(words: frozenset[str]) -> list[str]:
+    """Columns of which a telling word is there; `medida` beside another one says that it was measured."""
+    about = [name for name, (telling, _) in MADE_OF.items() if words & _folded(telling)]
+    measured = len(about) > 1 and not words & _folded(MADE_OF["post_size"][0] - MEASURES)
+    return [name for name in about if name != "post_size"] if measured else about
 
 
 def is_whole_height(heading: str) -> bool:
@@ -83,7 +94,7 @@ def is_whole_height(heading: str) -> bool:
 def nearly(heading: str) -> str:
     """The one needed column of which a heading has a telling word beside others; '' where it has none, or of several."""
     words = words_of(_SPORT.sub(" ", heading))
-    about = [name for name, (telling, _) in MADE_OF.items() if words & _folded(telling)]
+    about = _about(words)
     return about[0] if len(about) == 1 and about[0] in _NEEDED else ""
 
 
@@ -101,7 +112,7 @@ def words_of(heading: str) -> frozenset[str]:
     """The folded words of a heading, without a number in front."""
     plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", re.sub(r"\b[oO]\.\s?[dD]\b", "OD", heading))
     plain = _SMALL.sub(" ", plain)
-    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", plain).replace("_", " ")
+    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", _OVER.sub("sobre ", plain)).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
     parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}
     apart_again = {fold(p) for m in parts.values() for p in (m[1], IN_COMPOUNDS.get(m[2], m[2]))}

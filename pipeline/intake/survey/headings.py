@@ -71,6 +71,8 @@ def says_where(heading: str) -> bool:
 def _claimed(text: str) -> Claim | None:
     """The column that a heading without its number and marks claims."""
     bare, unit = heading_unit(text)
+    if unit and (named := composed(text)) and named[0] == "site_name":  # `site_nm`
+        bare, unit = text, ""
     ours = _our_words(bare)
     for words in (bare, text, _without_remark(bare), ours):
         known = MEANINGS.get(fold(words)) if words else None
@@ -81,7 +83,7 @@ def _claimed(text: str) -> Claim | None:
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
     made = composed(bare)
-    if made and made[1]:
+    if made and (made[1] or _has_synonym(bare, made[0])):
         return Claim(made[0], unit, SYNONYM)
     if len(fold(bare)) > _SHORT and (alike := _by_stem().get(stem(fold(bare)))):
         return Claim(alike, unit, WEAK)
@@ -91,6 +93,12 @@ def _claimed(text: str) -> Claim | None:
     if asked is None and made:
         return Claim(made[0], unit, WEAK)
     return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
+
+
+def _has_synonym(heading: str, name: str) -> bool:
+    """Whether a word of a heading is a synonym of the column by itself: `ht` in `Ht measured`."""
+    words = re.findall(r"[^\W_]+", heading)
+    return any(MEANINGS.get(fold(w), ("", WEAK)) in ((name, SYNONYM), (name, OWN)) for w in words)
 
 
 _OR = re.compile(r"\s*/\s*|\s+(?:or|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
