@@ -170,11 +170,25 @@ THINGS_OF_A_GROUND = _words(
 )
 """Other things that stand on a ground, as a cell names them."""
 OTHER_USES = _words(
+    "shade|structure|canopy|awning|stop|traffic|antenna|mailbox|electric|electrical|telegraph|handrail|railing|"
     "light|lights|lighting|lamp|sign|signs|flag|fence|net|nets|power|utility|telephone|camera|cctv|gate|tetherball|volleyball|soccer|football|tennis|"
     "netball|badminton|handball|rugby|hockey|luz|señal|bandera|voleibol|fútbol|tenis|balonmano|éclairage|signalisation|volley|"
     "beleuchtung|schild|fahne|zaun|volleyball|fußball|bandeira|sinal|futebol|luce|segnale|bandiera|pallavolo|calcio"
 )
 """What else a post, a pole or a goal can be for."""
+OTHERS_IN_TITLES = (
+    r"luminarias|farolas|lampioni|lampadaires|candélabres|réverbères|lampposts?|streetlights?|flag ?poles?|bollards?|sign ?posts?|goalposts?|"
+    r"panneaux de signalisation|iluminação|alumbrado|éclairage|illuminazione|beleuchtung|"
+    r"(?:volleyball|fu[ßs]+ball|fahnen|licht|laternen|lampen|zaun|netz|schilder|beleuchtungs)(?:pfosten|masten?|ständer|tore?)"
+)
+"""Words of a title over a table of other things, as a pattern."""
+OF_THE_GAME = r"basket|hoop|backboard|baloncesto|b[áa]squet|canasta|panier|canestr|pallacanestro|korb|körbe"
+"""Beginnings of words for the game or its goals, as a pattern: with one of them a table is of its posts."""
+OF_OTHER_POSTS = _words(
+    "luminaire|luminaires|wattage|watts|lamp|lamps|bulb|lumens|camera|cctv|species|leuchte|leuchtmittel|leistung|lampe|ampoule|puissance|"
+    "luminaria|luminarias|lámpara|potencia|lâmpada|lampada|potenza|potência|tetherball|volleyball|netball|flagpole"
+)
+"""Words of a heading that only a table of other posts and poles has."""
 GOALS = _words("goal|goals|porta|porte|buts|tor|tore")
 SPORT = r"basket-?ball|b-?ball|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
 """What posts are for, as a pattern: it changes nothing in a heading."""

@@ -113,3 +113,36 @@ def test_a_total_height_is_the_posts_in_a_table_of_posts_alone() -> None:
 def test_a_number_under_a_heading_that_is_not_known_is_asked(heading: str) -> None:
     found = read(["School", "Post", heading, *HEADS], ["Elm", "A", 2, *BODY], ["Elm", "B", 3, *BODY])
     assert all(r.held or r.quantity in (2, 3) for r in found.rows)
+
+
+OTHERS = [
+    ("Light pole inventory", "Pole ID", "Pole shape"), ("Soccer goal posts", "Goal", "Shape"),
+    ("Volleyball posts", "Post", "Shape"),
+    ("Inventario de luminarias", "Poste", "Forma"), ("Postes de iluminação", "Poste", "Formato"),
+    ("Censimento lampioni", "Palo", "Forma"),
+    ("Panneaux de signalisation", "Poteau", "Forme"), ("Volleyballpfosten", "Pfosten", "Form"),
+    ("Postes de luz", "Poste", "Forma"),
+    ("Shade structure posts", "Post", "Shape"), ("Posts", "Post", "Luminaire"), ("", "Tetherball pole", "Shape"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("title", "post", "shape"), OTHERS)
+def test_posts_of_other_things_are_no_survey(title: str, post: str, shape: str) -> None:
+    table = [["School", post, shape, "Post shape", "OD (in)", "Height (ft)"], ["Elm School", "1", "round", *BODY]]
+    found = read([title or None], *table)
+    assert not found.rows
+    assert [q.code for q in found.queries] == ["NO_HEADINGS"]
+    assert quoted([f"Basketball: {title}"], *table) == [("Elm School", "1", 1)]
+
+
+@pytest.mark.parametrize(
+    "title", ["Elm Street School posts", "Riverside Football Club: posts", "Posts near the trees", "Light survey of posts"]
+)
+def test_a_title_that_speaks_of_other_things_by_the_way(title: str) -> None:
+    assert quoted([title], ["School", "Post", *HEADS], ["Elm School", "1", *BODY]) == [("Elm School", "1", 1)]
+
+
+def test_a_table_of_other_things_below_one_of_posts() -> None:
+    heads, post = ["School", "Post", *HEADS], ["Elm School", "1", *BODY]
+    lines = [["Basketball posts"], heads, post, [None], ["Volleyball posts"], heads, ["Elm School", "2", *BODY]]
+    assert quoted(*lines) == [("Elm School", "1", 1)]

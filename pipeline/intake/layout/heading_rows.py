@@ -10,10 +10,16 @@ from functools import lru_cache
 from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.heading_words import is_whole_height, names_a_post, of_other_things
+from pipeline.intake.survey.heading_words import (
+    is_over_other_things,
+    is_whole_height,
+    names_a_post,
+    of_other_posts,
+    of_other_things,
+)
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined
 from pipeline.reading.book import Cell
-from schemas.heading_words import BOARD_WORDS
+from schemas.heading_words import BOARD_WORDS, OF_THE_GAME
 from schemas.several_meanings import POSTS_IN_TITLES
 
 OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
@@ -37,6 +43,23 @@ class HeadingRow:
     claims: Mapping[int, Claim]
     texts: Mapping[int, str]
     labels: Mapping[int, str]
+    of_others: bool = False  # a table of other things, which is not read
+
+
+def is_of_others(rows: Sequence[tuple[int, Row]], i: int, heading: HeadingRow, tab: str) -> bool:
+    """Whether the titles over a heading at row `i`, the tab or a heading itself say that other things stand below it."""
+    titles = [tab]
+    for _, row in reversed(rows[max(0, i - _ABOVE) : i]):
+        if len(row) > _TITLE:
+            break
+        titles += [str(c.value) for c in row.values() if c.kind == "text"]
+    texts = [*titles, *heading.texts.values()]
+    if any(re.search(OF_THE_GAME, t, re.IGNORECASE) for t in texts):
+        return False
+    return any(map(is_over_other_things, titles)) or any(map(of_other_posts, heading.texts.values()))
+
+
+_TITLE = 2  # cells of a title, at most
 
 
 def heading_at(

@@ -125,21 +125,29 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
 
     A shape is held against what the size says; a gooseneck and welded fittings rule kits out.
     """
+    for head in table.heads.get("post_code", ()):
+        if cell := cells.get(head.column):
+            _is_a_post(draft, cell, head.text)
     for n, heading in table.extra.items():
         cell = cells.get(n)
         if cell is None or cell.kind != "text" or {fold(w) for w in re.findall(r"\w+", heading)} & _OF_OTHER_THINGS:
             continue
         if len(typed(cell)) < 2:
             continue
-        if is_another_thing(typed(cell)):
-            message = f"“{typed(cell)}” under “{line(heading)}” is no basketball post."
-            draft.wrong.append(Wrong("post_code", cell.address, "CONFLICT", message, "Leave the row out where it is none."))
+        _is_a_post(draft, cell, heading)
         shape = read_word("post_shape", typed(cell))
         if "post_shape" not in table.heads and shape:
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
         beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
         if rules_out("post_line", typed(cell)) or rules_out("old_fittings", typed(cell)):
             draft.warnings.append(beside)
+
+
+def _is_a_post(draft: _Draft, cell: Cell, heading: str) -> None:
+    """A cell that names another thing: the row may be none of a basketball post."""
+    if cell.kind == "text" and is_another_thing(typed(cell)):
+        message = f"“{typed(cell)}” under “{line(heading)}” is no basketball post."
+        draft.wrong.append(Wrong("post_code", cell.address, "CONFLICT", message, "Leave the row out where it is none."))
 
 
 def _beside(draft: _Draft, group: Group, beside: int, cells: Row) -> None:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
-from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at
+from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
 from pipeline.intake.layout.several_meanings import Rows, decided, whole_numbers
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
@@ -85,10 +85,10 @@ def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[T
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
         if found:
-            starts.append((i, found))
+            starts.append((i, replace(found, of_others=is_of_others(rows, i, found, grid.sheet.name))))
         i += found.taken if found else 1
     ends = [s for s, _ in starts[1:]] + [len(rows)]
-    return [_table(grid, start, heading, end) for (start, heading), end in zip(starts, ends, strict=False)]
+    return [_table(grid, start, head, end) for (start, head), end in zip(starts, ends, strict=False) if not head.of_others]
 
 
 def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:

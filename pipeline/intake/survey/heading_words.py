@@ -21,8 +21,11 @@ from schemas.heading_words import (
     MEASURES,
     NAMES,
     NUMBERS,
+    OF_OTHER_POSTS,
+    OF_THE_GAME,
     OTHER_THINGS,
     OTHER_USES,
+    OTHERS_IN_TITLES,
     PLACES,
     PLURALS,
     POST_WORDS,
@@ -136,6 +139,11 @@ def names_a_post(heading: str) -> bool:
     return bool(words_of(heading) & _folded(POST_WORDS))
 
 
+def of_other_posts(heading: str) -> bool:
+    """Whether a heading stands only over other posts than those of the game: `Luminaire`, `Tetherball pole`."""
+    return bool(words_of(heading) & _folded(OF_OTHER_POSTS))
+
+
 def of_other_things(heading: str) -> bool:
     """Whether a heading says that the rows are other things than posts: `Tree ID`, `Species`."""
     words = words_of(heading)
@@ -152,6 +160,19 @@ def is_another_thing(text: str) -> bool:
 
 
 _LONGEST_THING = 40  # characters
+
+
+@lru_cache(maxsize=4096)
+def is_over_other_things(title: str) -> bool:
+    """Whether a title speaks of other posts, or of other things, and not of the game: `Volleyball posts`, `Farolas`."""
+    if re.search(OF_THE_GAME, title, re.IGNORECASE):
+        return False
+    words = [stem(fold(w)) for w in re.findall(r"[^\W\d_]+", title)]
+    uses, posts = _folded(OTHER_USES), _folded(POST_WORDS | GOALS)
+    at = [i for i, w in enumerate(words) if w in posts]
+    behind = [n for i in at for n in (i + 2,) if n < len(words) and words[i + 1] in ("de", "d", "di", "da", "do", "del", "fur")]
+    beside = any(words[n] in uses for n in (*(i - 1 for i in at if i), *behind))
+    return beside or re.search(rf"\b(?:{OTHERS_IN_TITLES})\b", title, re.IGNORECASE) is not None
 
 
 @cache
