@@ -140,6 +140,15 @@ FAINT_PLACES = _words(
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""
 MEASURES = _words("medida|medidas|misura|misure|mesure|mesures|misurata|misurato")
 """Words for a size, or for what was measured beside another word."""
+HELD = _words(
+    "bolted|unbolted|screwed|welded|removable|fixed|attached|clamped|"
+    "atornillado|atornillados|soldado|soldados|desmontable|desmontables|fijo|fijos|"
+    "boulonné|boulonnés|vissé|vissés|soudé|soudés|démontable|démontables|fixé|fixés|"
+    "geschraubt|verschraubt|angeschraubt|geschweißt|verschweißt|angeschweißt|abnehmbar|befestigt|"
+    "aparafusado|aparafusados|parafusado|desmontável|desmontáveis|fixo|fixos|soldada|soldadas|"
+    "imbullonato|imbullonati|avvitato|avvitati|saldato|saldati|smontabile|smontabili|fissato|fissati"
+)
+"""How an old board is held: beside a word for it, or two of them by themselves, they ask for the old fittings."""
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
 KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""

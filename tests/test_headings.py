@@ -285,3 +285,17 @@ def test_no_word_that_tells_posts_apart_is_passed_over_in_headings() -> None:
     apart = {stem(fold(w)) for w in WHICH_POST} | {fold(w) for w in WHICH_POST}
     passed_over = {*SAY_NOTHING, *POST_WORDS, *NAMES, *(w for _, beside in MADE_OF.values() for w in beside)}
     assert {w for w in passed_over if {fold(w), stem(fold(w))} & apart} <= {"left"}  # `left` there is what is left
+
+
+HELD = [
+    ("Old board bolted or welded", True), ("How is the old board attached", True), ("Bolted / welded", True),
+    ("Backboard bolted?", True), ("Panneau soudé ou boulonné", True), ("Alter Korb geschraubt oder geschweißt", True),
+    ("Tablero viejo atornillado o soldado", True), ("Tabellone imbullonato o saldato", True),
+    ("Bolted", False), ("Post bolted", False), ("Post bolted to base", False), ("Bolted or welded?", False),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "is_old_fittings"), HELD)
+def test_how_a_board_is_held_is_the_old_fittings_and_how_a_post_is_held_is_not(heading: str, is_old_fittings: bool) -> None:
+    found = claim(heading)
+    assert (found is not None and found.name == "old_fittings") == is_old_fittings

@@ -61,9 +61,23 @@ def test_posts_numbered_anew_at_each_ground_and_court_are_named() -> None:
     assert [(r.post_code, r.quantity, r.held) for r in named] == [("Court 1 N & S", 2, False), ("Court 2 N & S", 2, False)]
     twice = rows_of(["School", "Court", "Pole", *heads[3:]], lines[0], [*lines[0][:5], 9])
     assert all(r.held for r in twice)
+    lines = [["Elm", "Upper", "1", "round", 4.5, 8.5], ['"', '"', "2", '"', '"', '"'], ["Elm", "Lower", "1", "round", 4.5, 8.5]]
+    clerk = rows_of(["School", "Court", "Pole", *heads[3:]], *lines)
+    assert [r.post_code for r in clerk] == ["Upper 1", "Upper 2", "Lower 1"]
     position = ["School", "Standort am Platz", *heads[3:]]
     korb = rows_of(position, ["Elm", "Korb 1", "round", 4.5, 8.5], ["Elm", "Korb 2", "round", 4.5, 8.5])
     assert [r.post_code for r in korb] == ["Korb 1", "Korb 2"]
+
+
+def test_of_two_headings_that_say_where_the_one_over_names_of_grounds_counts() -> None:
+    heads = ["Asset ID", "Building Name", "SiteLocation", "Pole Shape", "OD (in)", "Pole Height (ft)"]
+    rows = rows_of(
+        heads, ["BB-1", "Elm Street School", "Rear court", "round", 4.5, 8.5], ["BB-2", "Kirk School", "Front", "round", 4.5, 8.5]
+    )
+    assert [(r.site_name, r.post_code, r.held) for r in rows] == [
+        ("Elm Street School", "BB-1", False),
+        ("Kirk School", "BB-2", False),
+    ]
 
 
 def test_what_stands_below_tells_a_survey_by_lay_words() -> None:

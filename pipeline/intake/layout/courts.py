@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from pipeline.intake.layout.record import Record
 from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.intake.survey.read_cell import typed
 from schemas.several_meanings import COURTS
 
@@ -23,11 +24,21 @@ def is_court(heading: str) -> bool:
 def courts_of(site: Sequence[Record]) -> list[str]:
     """The court of each record of a site, where courts are stated and only they tell posts of one name apart; else ''."""
     for heading in dict.fromkeys(h for r in site for h in r.extra if _HEADING.fullmatch(h)):
-        places = [(_court(heading, r.extra.get(heading, "")), _code(r)) for r in site]
+        places = [(_court(heading, cell), _code(r)) for r, cell in zip(site, _as_above(heading, site), strict=True)]
         codes = {code for _, code in places}
         if all(court and code for court, code in places) and len({*_folded(places)}) == len(site) > len(codes):
             return [court for court, _ in places]
     return [""] * len(site)
+
+
+def _as_above(heading: str, site: Sequence[Record]) -> Iterator[str]:
+    """The cells of a column of courts; a mark for the same as above is the one above it on its sheet."""
+    above, sheet = "", ""
+    for record in site:
+        cell = record.extra.get(heading, "")
+        if not is_same_as_above(cell):
+            above, sheet = cell, record.sheet
+        yield above if record.sheet == sheet else ""
 
 
 def _folded(places: Sequence[tuple[str, str]]) -> list[tuple[str, str]]:

@@ -121,7 +121,8 @@ def _cells(column: int, rows: Rows) -> list[Cell]:
     return [row[column] for _, row in rows if column in row and len(row) > 2]
 
 
-def _names_grounds(column: int, heading: HeadingRow, rows: Rows) -> bool:
+def names_grounds(column: int, rows: Rows) -> bool:
+    """Whether every cell of a column, one at least, names a ground or is a mark for the same as above."""
     cells = _cells(column, rows)
     return bool(cells) and all(c.kind == "text" and (is_same_as_above(str(c.value)) or ground_in(str(c.value))) for c in cells)
 
@@ -202,7 +203,7 @@ def may_count(heading: str, column: int, rows: Rows) -> bool:
 
 
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {
-    "site_name": _names_grounds,
+    "site_name": lambda column, _, rows: names_grounds(column, rows),
     "post_code": _names_posts,
     "quantity": _counts_posts,
     "post_size": _names_pipes,

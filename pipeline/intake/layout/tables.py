@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
-from pipeline.intake.layout.several_meanings import Rows, decided, whole_numbers
+from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
 from schemas.heading_words import PLURALS
@@ -139,12 +139,6 @@ def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Row
             del chosen["site_name"]
 
 
-def names_grounds(column: int, data: Rows) -> bool:
-    """Whether every cell of a column, one at least, names a ground."""
-    cells = [row[column] for _, row in data if column in row]
-    return bool(cells) and all(c.kind == "text" and ground_in(str(c.value)) for c in cells)
-
-
 def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
     """Columns that claim each name, in order; a weak heading yields to a surer one, and is named."""
     claims, texts = heading.claims, heading.texts
@@ -162,6 +156,7 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
             passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
             continue
         sure = sure or [n for n in columns if claims[n].strength > FAINT]
+        sure = sure or [n for n in columns if len(columns) > 1 and names_grounds(n, data)]
         if sure:
             passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
         chosen[name] = sure or columns

@@ -10,11 +10,13 @@ from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
     ALONE_SAYS_TOO_LITTLE,
+    BOARD_WORDS,
     COMPOUND,
     COUNTED,
     FROM_GROUND,
     GOALS,
     GROUND,
+    HELD,
     IN_COMPOUNDS,
     KINDS,
     MADE_OF,
@@ -57,6 +59,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "old_fittings", False
     if where := _of_a_site(words):
         return where
+    if _how_it_is_held(words, heading.rstrip().endswith("?")):
+        return "old_fittings", True
     if not 1 < len(words) <= _MOST:
         return None
     if _PLURAL.search(heading) and words - _folded(POST_WORDS) <= _folded(SAY_NOTHING | COUNTED) and words & _folded(COUNTED):
@@ -77,6 +81,20 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if about == ["post_height"] and (post or rest & _folded(FROM_GROUND)):
         beside = beside | WHOLE
     return (about[0], post) if rest <= _folded(telling | beside | SAY_NOTHING) else None
+
+
+def _how_it_is_held(words: frozenset[str], asks: bool) -> bool:
+    """`Old board bolted or welded`, `Bolted / welded`: how what hangs on the post is held, and nothing else.
+
+    What a yes would say to `Bolted or welded?` nobody knows.
+    """
+    held, of_a_board = words & _folded(HELD), words & _folded(BOARD_WORDS)
+    old = MADE_OF["old_fittings"][1]
+    return (
+        bool(held)
+        and bool(of_a_board or (len(held) > 1 and not asks))
+        and words <= _folded(HELD | BOARD_WORDS | old | SAY_NOTHING | {"o", "u"})
+    )
 
 
 def _about(words: frozenset[str]) -> list[str]:
