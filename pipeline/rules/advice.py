@@ -67,7 +67,7 @@ def board_face(at: Place) -> Iterator[Note]:
     if math.isnan(inside):
         return
     off = inside - BOARD_INSIDE
-    compared = "as asked" if abs(off) <= 0.006 else f"{at.height(abs(off))} {'more' if off > 0 else 'less'} than that"
+    compared = "as asked" if abs(off) <= 0.006 + SLACK else f"{at.height(abs(off))} {'more' if off > 0 else 'less'} than that"
     side = f"{at.height(inside)} inside" if inside >= 0 else f"{at.height(-inside)} outside"
     text = f"The board's face stands {side} the end line's inner edge; the rules ask for 1.20 m or 4 ft: {compared}."
     yield Note("Board and end line", text, "FIBA Official Basketball Rules, 1.20 m from the inner edge; NFHS 4 ft")

@@ -102,13 +102,12 @@ _SUGGESTION = "Leave the cell blank, or ask for an item of the quotation; the be
 
 def _absent(wish: Wish, typed: str, catalogue: Catalogue) -> Refusal:
     """The item is unknown, or was withdrawn."""
-    rows = catalogue.tables.get(wish.table, ())
-    name, known = f"{wish.kind}_asked", {folded(r[wish.kind]) for r in rows}
+    name, known = f"{wish.kind}_asked", {folded(r[wish.kind]) for r in catalogue.tables[wish.table]}
     if folded(typed) in known:
         sentence = f"The {wish.kind} asked for, {typed}, has been withdrawn."
         return Refusal(name, typed, "withdrawn", (), sentence, _SUGGESTION)
     active = {folded(c): c for c in getattr(catalogue, wish.table.lower()).code}
-    near = get_close_matches(folded(typed), sorted(active), n=3)
+    near = get_close_matches(folded(typed), sorted(active))
     hint = f"Type {joined([active[n] for n in near], 'or')}, if that was meant." if near else _SUGGESTION
     sentence = f"The catalogue has no {wish.kind} {typed}."
     return Refusal(name, typed, "unknown", (), sentence, hint)

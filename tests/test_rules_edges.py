@@ -1,0 +1,133 @@
+"""Edges of the rules that one wrong comparison, constant or argument would move without any other test noticing."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+import numpy as np
+import pytest
+from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no_load, post, ring, tables
+
+from pipeline.rules import plain
+from pipeline.rules.advice import ADVICE, Place
+from pipeline.rules.asked import apart, refusals
+from pipeline.rules.fit import fit
+from pipeline.rules.kits import kits
+
+
+def test_no_posts_are_no_kits():
+    p, c, f = fitted([])
+    assert (len(p), p.wanted.shape, p.target.shape, f.verdict.shape) == (0, (0, 1), (0,), (0, 1))
+    assert p.unread_cells.shape[0] == len(kits(p, c, f, POLICY, no_load).post) == 0
+    assert fit(p, c, POLICY).covered.shape == (0, 1)
+
+
+@pytest.mark.parametrize(("more", "taken"), [(4e-10, "E-2"), (4e-9, "E-1"), (0.0, "E-2")])
+def test_added_heights_are_equal_within_a_nanometre(more, taken):
+    """Then the cheaper extension is taken. Source: design section 5, extension for a short post; 1e-9 m of slack."""
+    t = tables(Extensions=(extension("E-1"), extension("E-2", added_m=inches(24) + more, price=Decimal(1))))
+    _, c, f = fitted([post(post_height=feet(8))], t)
+    assert c.extensions.code[f.extension[0, 0]] == taken
+
+
+def told(**values: object) -> dict[str, str]:
+    """Advice about one post with a kit, in millimetres."""
+    overhang = float(values.pop("overhang", 1.65))  # type: ignore[arg-type]
+    p, _, _ = fitted([post(**values)])
+    p.units[:] = plain.METRIC
+    return {n.about: n.sentence for rule in ADVICE for n in rule(Place(p, 0, overhang, float("nan")))}
+
+
+@pytest.mark.parametrize(
+    ("overhang", "away", "face"),
+    [
+        (1.65, None, ""),
+        (2.0, 1.95, "stands 0 mm inside the end line's inner edge; the rules ask for 1.20 m or 4 ft: 1200 mm less than that."),
+        (2.0, 1.951, "stands 1 mm outside the end line's inner edge; the rules ask for 1.20 m or 4 ft: 1201 mm less than that."),
+        (2.0, 0.744, "stands 1206 mm inside the end line's inner edge; the rules ask for 1.20 m or 4 ft: as asked."),
+        (2.0, 0.743, "stands 1207 mm inside the end line's inner edge; the rules ask for 1.20 m or 4 ft: 7 mm more than that."),
+    ],
+)
+def test_the_boards_face_to_the_millimetre(overhang, away, face):
+    """Source: FIBA Official Basketball Rules, art. 3; common practice for the 6 mm that are as asked."""
+    assert told(overhang=overhang, post_to_end_line=away).get("Board and end line", "").removeprefix("The board's face ") == face
+
+
+def test_words_of_little_free_space_and_of_a_post_on_the_line():
+    free = "From the post's face to the board there are 599 mm free: less than the least class of EN 1270 (600 mm)."
+    assert told(overhang=0.599)["Free space"] == free + " Under 1650 mm a place is for shooting practice only."
+    beyond = "The post stands 0 mm beyond the end line, within the 2000 mm that players run out: it wants padding."
+    assert told(post_to_end_line=0.0)["Padding"] == beyond
+    assert told(wind_speed=37.0)["Wind speed"].startswith("The design wind of 37.0 m/s is low:")
+
+
+CATALOGUE = tables(
+    Mounts=(
+        mount("M-1", post_shape="square"),
+        mount("M-2", post_shape="square", size_least_m=0.2, size_most_m=0.3),
+        mount("M-3"),
+    ),
+    Boards=(board("B-1"), board("B-2", width_m=inches(44)), board("B-3")),
+    Rings=(ring("R-1"), ring("R-2", ring_pattern="6x5")),
+    Pairings=tuple({"mount": m, "board": b} for m, b in [("M-2", "B-1"), ("M-1", "B-1"), ("M-3", "B-3"), ("M-2", "B-2")]),
+)
+
+
+def asks(*rows):
+    made = [post(**row) for row in rows]
+    p, c, f = fitted(made, CATALOGUE)
+    k = kits(p, c, f, POLICY, no_load)
+    return p, k, refusals(made, p, c, f, k)
+
+
+def test_the_mount_that_comes_nearest_is_named_for_the_board():
+    """M-1 fails SHAPE alone, M-2 SHAPE and SIZE; B-2 is on M-2 alone."""
+    _, _, (near, far, narrow) = asks(
+        {"board_asked": "B-1"}, {"board_asked": "B-2"}, {"board_asked": "B-2", "least_board_width": 1.2}
+    )
+    assert "no mount that carries it fits; the nearest, M-1, fails SHAPE." in near[0].sentence
+    assert (near[0].reason, near[0].findings) == ("not_viable", ("SHAPE",))
+    assert "the nearest, M-2, fails SHAPE and SIZE." in far[0].sentence
+    assert narrow[0].findings == ("BOARD",)
+    (as_wide,) = asks({"board_asked": "B-2", "least_board_width": inches(44)})[2]
+    assert as_wide[0].findings == ("SHAPE", "SIZE")
+
+
+def test_a_mount_asked_for_is_looked_at_itself():
+    _, _, (first, second) = asks({"mount_asked": "M-2"}, {"mount_asked": "M-1"})
+    assert first[0].sentence == "The mount asked for, M-2, cannot be had at this post: it fails SHAPE and SIZE."
+    assert second[0].sentence == "The mount asked for, M-1, cannot be had at this post: it fails SHAPE."
+
+
+def test_alike_posts_may_ask_for_different_codes_that_are_unknown():
+    rows = [post(mount_asked="zz-1"), post(mount_asked="zz-2")]
+    p, c, f = fitted(rows[:1], CATALOGUE)
+    k = kits(p, c, f, POLICY, no_load)
+    found = refusals(rows, p, c, f, k, np.array([0, 0]))
+    assert [[r.asked for r in one] for one in found] == [["zz-1"], ["zz-2"]]
+
+
+def test_only_wishes_that_can_each_be_had_are_said_to_lie_apart():
+    t = tables(Boards=(board("B-1"), board("B-2", ring_pattern="6x5")), Rings=(ring("R-1"), ring("R-2", ring_pattern="6x5")))
+    rows = [
+        post(board_asked="B-2", ring_asked="R-1"), post(board_asked="B-1", ring_asked="R-1"), post(board_asked="B-2"), post(),
+        post(board_asked="B-9", ring_asked="R-1"), post(mount_asked="M-1", board_asked="B-1", ring_asked="R-2"),
+        post(post_line="bent", board_asked="B-2", ring_asked="R-1"),
+    ]  # fmt: skip
+    p, c, f = fitted(rows, t)
+    assert [len(n) for n in apart(p, kits(p, c, f, POLICY, no_load))] == [1, 0, 0, 0, 0, 1, 0]
+
+
+@pytest.mark.parametrize(
+    ("said", "text"),
+    [
+        (plain.size(float("nan")), "not known"), (plain.height(float("nan"), plain.METRIC), "not known"),
+        (plain.at_least(float("nan")), "not known"), (plain.size(-1e-9), "0 in (0 mm)"),
+        (plain.size(0.08886), "3.498 in (88.9 mm)"), (plain.size(0.08886, plain.METRIC), "88.9 mm"),
+        (plain.window(0.0889, 0.0889, plain.FEET), "3.5 in"), (plain.window(0.0889, 0.0889), "3.5 in (88.9 mm)"),
+        (plain.window(0.08886, 0.08894), "3.498 to 3.502 in (88.9 to 88.9 mm)"),
+        (plain.window(0.08636, 0.09144, plain.METRIC), "86.4 to 91.4 mm"), (plain.speed(51.4, plain.FEET), "115 mph"),
+    ],
+)  # fmt: skip
+def test_what_is_not_known_and_what_is_next_to_nothing(said, text):
+    assert said == text
