@@ -10,9 +10,15 @@ from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no
 
 from pipeline.rules import plain
 from pipeline.rules.advice import ADVICE, Place
+from pipeline.rules.arrays import FAIL
 from pipeline.rules.asked import apart, refusals
-from pipeline.rules.fit import fit
+from pipeline.rules.catalogue_arrays import catalogue
+from pipeline.rules.fit import RULES, fit
 from pipeline.rules.kits import kits
+from pipeline.rules.post_arrays import posts
+from pipeline.rules.remedy import remedies
+from pipeline.rules.verdict import finding
+from schemas.findings import BY_CODE
 
 
 def test_no_posts_are_no_kits():
@@ -131,3 +137,60 @@ def test_only_wishes_that_can_each_be_had_are_said_to_lie_apart():
 )  # fmt: skip
 def test_what_is_not_known_and_what_is_next_to_nothing(said, text):
     assert said == text
+
+
+def remedy(row, t, rules=RULES):
+    c = catalogue(t)
+    p = posts([row], c, POLICY)
+    return remedies(p, c, fit(p, c, POLICY, rules), POLICY, np.array([False]))[0]
+
+
+@pytest.mark.parametrize("row", [{"old_fittings": "fixed"}, {"post_line": "gooseneck"}])
+@pytest.mark.parametrize(("least", "named"), [(54, "M-1"), (54.001, "M-2")])
+def test_a_board_as_wide_as_asked_for_is_wide_enough(row, least, named):
+    t = tables(
+        Mounts=(mount("M-1", price=Decimal(1)), mount("M-2", board_width_most_m=inches(72))),
+        Boards=(board("B-1"), board("B-9", width_m=inches(72))),
+    )
+    assert remedy(post(least_board_width=inches(least), **row), t).mount == named
+
+
+def test_the_cheapest_is_so_with_its_ring():
+    t = tables(
+        Mounts=(mount("M-1"), mount("M-2")),
+        Boards=(board("B-1"), board("B-2", ring_pattern="6x5")),
+        Rings=(ring("R-1", price=Decimal(200)), ring("R-2", ring_pattern="6x5", price=Decimal(100))),
+        Pairings=({"mount": "M-1", "board": "B-1"}, {"mount": "M-2", "board": "B-2"}),
+    )
+    assert remedy(post(old_fittings="fixed"), t).mount == "M-2"
+
+
+def test_of_mounts_that_cost_the_same_a_new_post_is_made_for_the_one_that_wants_the_lowest():
+    t = tables(Mounts=(mount("M-1", post_height_needed_m=feet("9.5")), mount("M-2")))
+    found = remedy(post(post_line="gooseneck"), t)
+    assert (found.mount, found.steps[0].amount) == ("M-2", pytest.approx(feet("8.5")))
+
+
+@pytest.mark.parametrize(
+    ("clamp", "height", "kind"),
+    [(feet("8.5"), 8.5, "clear"), (feet("8.5") + 2e-6, 8.5, "mount"), (feet("8.4"), 9, "clear"), (feet("8.6"), 9, "mount")],
+)
+def test_clamps_that_would_go_into_the_ground_want_another_mount(clamp, height, kind):
+    """A post of 9 ft is clamped half a foot below its top, for a ring at 10 ft."""
+    found = remedy(post(clear_length=feet(8), post_height=feet(height)), tables(Mounts=(mount("M-1", clamp_length_m=clamp),)))
+    assert [s.kind for s in found.steps] == [kind]
+
+
+def failing(code):
+    return lambda case: finding(code, np.full((1, 1), FAIL, dtype=np.int8))
+
+
+def test_a_rule_with_no_way_out_of_its_own_is_to_be_put_right():
+    one = remedy(post(old_fittings="fixed"), tables(), (*RULES, failing("FOOTING")))
+    assert [s.kind for s in one.steps] == ["strip", "mend"]
+    assert one.sentence.startswith("Strip the welded fittings off and put right the ")
+    assert one.sentence.endswith(": mount M-1 would then fit.")
+    assert BY_CODE["FOOTING"].about in one.sentence
+    two = remedy(post(), tables(), (*RULES, failing("FOOTING"), failing("STRENGTH")))
+    assert ([s.kind for s in two.steps], two.mount) == (["mount"], "")
+    assert "M-1" not in two.sentence

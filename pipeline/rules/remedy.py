@@ -11,32 +11,22 @@ from pipeline.rules.arrays import FAIL, REFUSED, SLACK, Bools, Catalogue, Fit, F
 from pipeline.rules.kits import sets
 from pipeline.rules.remedy_words import Plan, put, unplanned
 from pipeline.rules.ring_height import lift
-from schemas.survey import BASES, CONDITIONS, FITTINGS, LINES, SHAPES
+from schemas.survey import BASES, CONDITIONS, LINES, SHAPES
 
-COST = {
-    "strip": 1.0,
-    "clear": 1.5,
-    "extension": 2.0,
-    "board": 3.5,
-    "mend": 8.0,
-    "mount": 10.0,
-    "straighten": 20.0,
-    "reset": 25.0,
-    "replace": 60.0,
-}
+COST = {"clear": 1.5, "extension": 2.0, "board": 3.5, "mend": 8.0, "mount": 10.0}
 """How great a change each is: only the order counts, and that two small ones are less than a great one.
 
+What is done to the post itself (strip, straighten, reset) is the same whatever the mount, and a new post is the last resort.
 Source: the order of design section 5, remedy; common practice for those that it does not list.
 """
 
 
 @dataclass(frozen=True)
 class WhatIf:
-    """Costs of the ways out, inf where one is none: by pair (n, m), by another mount (n,), by a new post (n,)."""
+    """Costs of the ways out, inf where one is none: by pair (n, m), by another mount (n,)."""
 
     pair: Floats
     another: Floats
-    replace: Floats
     reach: Floats  # (n, m), greatest ring height that a person may accept instead, NaN where none
     price: Floats  # (m,), least list price of a kit with each mount
 
@@ -73,33 +63,27 @@ def cheapest(catalogue: Catalogue) -> Floats:
 def what_if(posts: Posts, catalogue: Catalogue, fit: Fit, policy: Policy, widest: Floats) -> WhatIf:
     """What each way out of a post's trouble costs."""
     failed = {f.code: np.broadcast_to(f.state == FAIL, fit.verdict.shape) for f in fit.findings}
-    by_post = _post_cost(posts, failed)
+    lost = _lost(posts, failed)
     narrow = widest < posts.least_board_width[:, None] - SLACK
     reach = np.where(fit.ring_height_max >= policy["ring_height_least"] - SLACK, fit.ring_height_max, np.nan)
     low_clear = catalogue.mounts.clamp_length <= posts.clear_length[:, None] + SLACK
-    reach = np.where(low_clear & (fit.extension < 0), reach, np.nan)
+    reach = np.where(low_clear, reach, np.nan)
     short = failed["HEIGHT"]
     clear = np.where(failed["CLEAR"] & ~short, _clear_cost(posts, catalogue, fit), 0.0)
-    pair = by_post[:, None] + np.where(short, COST["extension"], 0.0) + clear + np.where(narrow, COST["board"], 0.0)
-    pair = pair + COST["mend"] * sum(failed[code] for code in unplanned(fit))
-    pair = np.where(failed["SHAPE"] | failed["SIZE"] | np.isnan(widest), np.inf, pair)
+    mend = sum(failed[code] for code in unplanned(fit))
+    pair = clear + COST["extension"] * short + COST["board"] * narrow + COST["mend"] * mend
+    pair = np.where(failed["SHAPE"] | failed["SIZE"] | np.isnan(widest) | lost[:, None], np.inf, pair)
     hopeless = (posts.shape == SHAPES.index("other")) | np.isnan(widest).all()  # nothing could hang on another mount
-    another = np.where(hopeless, np.inf, by_post + COST["mount"])
-    replace = np.full(len(posts), COST["replace"])
-    return WhatIf(pair, another, replace, reach, cheapest(catalogue))
+    another = np.where(hopeless | lost, np.inf, COST["mount"])
+    return WhatIf(pair, another, reach, cheapest(catalogue))
 
 
-def _post_cost(posts: Posts, failed: dict[str, Bools]) -> Floats:
-    """Cost of what must be done to the post whatever the mount, inf where only a new post will do, (n,)."""
-    bent = posts.line == LINES.index("bent")
-    lean = failed["LEAN"].any(axis=1)
+def _lost(posts: Posts, failed: dict[str, Bools]) -> Bools:
+    """Where only a new post will do, (n,)."""
     loose = posts.condition == CONDITIONS.index("loose")
     lost = posts.line == LINES.index("gooseneck")
     lost |= failed["CONDITION"].any(axis=1) & ~loose
-    lost |= (posts.base == BASES.index("portable")) | (posts.cleared == REFUSED)
-    cost = np.where(posts.fittings == FITTINGS.index("fixed"), COST["strip"], 0.0)
-    cost = cost + np.where(bent | lean, COST["straighten"], 0.0) + np.where(loose, COST["reset"], 0.0)
-    return np.where(lost, np.inf, cost)
+    return lost | (posts.base == BASES.index("portable")) | (posts.cleared == REFUSED)
 
 
 def _clear_cost(posts: Posts, catalogue: Catalogue, fit: Fit) -> Floats:
@@ -111,9 +95,8 @@ def _clear_cost(posts: Posts, catalogue: Catalogue, fit: Fit) -> Floats:
 def _plan(i: int, posts: Posts, catalogue: Catalogue, fit: Fit, ifs: WhatIf, widest: Floats) -> Plan:
     """What to do for post i: the cheapest way out."""
     m = _nearest(ifs.pair[i], fit.shortfall[i], ifs.price)
-    pair = ifs.pair[i, m] if m >= 0 else np.inf
-    best = min(pair, ifs.another[i], ifs.replace[i])
-    way = "pair" if best == pair else "mount" if best == ifs.another[i] else "replace"
+    pair, another = ifs.pair[i, m] if m >= 0 else np.inf, ifs.another[i]
+    way = "replace" if np.isinf(min(pair, another)) else "pair" if pair <= another else "mount"
     if way == "replace":
         m = _for_new_post(i, posts, catalogue, widest, ifs.price)
     return Plan(way, i, m, posts, catalogue, fit, widest, float(ifs.reach[i, m]) if m >= 0 else np.nan)
@@ -121,7 +104,7 @@ def _plan(i: int, posts: Posts, catalogue: Catalogue, fit: Fit, ifs: WhatIf, wid
 
 def _nearest(cost: Floats, shortfall: Floats, price: Floats) -> int:
     """The mount with the least to be done, the least short of them, the cheapest to buy, the first; -1 where none will do."""
-    if not len(cost) or np.isinf(cost).all():
+    if np.isinf(cost).all():
         return -1
     return int(np.lexsort((np.arange(len(cost)), price, np.round(shortfall, 6), cost))[0])
 

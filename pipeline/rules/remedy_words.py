@@ -51,7 +51,7 @@ class Plan(InUnits):
 
     @property
     def mount(self) -> str:
-        return self.catalogue.mounts.code[self.m] if self.m >= 0 and self.way != "mount" else ""
+        return "" if self.way == "mount" else self.catalogue.mounts.code[self.m]
 
     def fails(self, code: str) -> bool:
         """Whether the finding fails for the plan's mount."""
@@ -148,7 +148,7 @@ def _because(plan: Plan) -> str:
         "refused by an engineer": p.cleared[i] == REFUSED,
     }
     faults = [word for word, true in wrong.items() if true]
-    return f", which is {joined(faults)}," if faults else ""
+    return f", which is {joined(faults)},"
 
 
 def _instead(plan: Plan, steps: tuple[Step, ...]) -> str:

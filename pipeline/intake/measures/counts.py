@@ -82,11 +82,7 @@ def _digits(raw: str, currency: bool) -> str | None:
     for group, point in ((",", "."), (".", ","), (" ", ","), (" ", "."), ("'", ".")):
         g, p = re.escape(group), re.escape(point)
         m = re.fullmatch(rf"([1-9][0-9]{{0,2}}(?:{g}[0-9]{{3}})+)(?:{p}([0-9]+))?", raw)
-        if (
-            m
-            and (currency or m[2] or group in " '" or raw.count(group) > 1)
-            and not (group != "," and point == "," and len(m[2] or "") == 3)
-        ):
+        if m and (currency or m[2] or group in " '" or raw.count(group) > 1) and not (point == "," and len(m[2] or "") == 3):
             return m[1].replace(group, "") + (f".{m[2]}" if m[2] else "")
     return None
 

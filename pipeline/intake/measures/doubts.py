@@ -54,7 +54,7 @@ _USUAL_LENGTH = (Fraction(2, 100), Fraction(13))
 
 def example(kind: str) -> str:
     """What to type for a kind, as an instruction."""
-    return f"Type {EXAMPLES.get(kind, EXAMPLES['length'])}."
+    return f"Type {EXAMPLES[kind]}."
 
 
 def unreadable(value: object, kind: str, why: str, readings: tuple[str, ...] = ()) -> Doubt:

@@ -38,9 +38,9 @@ CHAINS: tuple[tuple[str, ...], ...] = (("yd", "ft", "in"), ("m", "cm", "mm"), ("
 """Units that stand beside each other in one measure, each smaller than the one before."""
 
 
-def quantity(found: Found, unit: Unit | None, own_unit: bool, alone: bool = True) -> Fraction:
+def quantity(found: Found, unit: Unit, own_unit: bool, alone: bool = True) -> Fraction:
     """The number that the tokens of one Q stand for, before `unit`; `alone` where no other part is beside it."""
-    short = unit.short if unit else ""
+    short = unit.short
     value, parts = Fraction(0), [t for t in found if t.letter not in "-j"]
     dash = len(parts) < len(found)
     try:
@@ -51,7 +51,7 @@ def quantity(found: Found, unit: Unit | None, own_unit: bool, alone: bool = True
                     raise UnclearNumberError("may be a fraction or two numbers", (f"{n}/{d}",))
                 value += fraction(n, d, len(parts) > 1, own_unit)
             else:
-                value += number(t.text, short, unit is None or unit.metric)
+                value += number(t.text, short, unit.metric)
     except UnclearNumberError as e:
         raise UnclearFormError(e.why, tuple(f"{r} {short}".strip() for r in e.readings if alone)) from None
     if dash and alone and parts[0].text.strip("0") == "":
@@ -61,8 +61,8 @@ def quantity(found: Found, unit: Unit | None, own_unit: bool, alone: bool = True
 
 def one(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`8.5 ft`, `3-1/2"`, `2,590 mm`, `8.5 (ft)`."""
-    unit = next(t.unit for t in found if t.letter == "U")
-    return Worth(quantity(tuple(t for t in found if t.letter not in "U()"), unit, True), unit, unit.short if unit else "")
+    unit = _unit(next(t for t in found if t.letter == "U"))
+    return Worth(quantity(tuple(t for t in found if t.letter not in "U()"), unit, True), unit, unit.short)
 
 
 def hyphened(found: Found, heading: Unit | None, heading_text: str) -> Worth:
@@ -75,7 +75,7 @@ def hyphened(found: Found, heading: Unit | None, heading_text: str) -> Worth:
 def unit_first(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`mm 88,9`, `kg 40`: a metric unit before its number."""
     worth = one(found, heading, heading_text)
-    if worth.unit is None or not worth.unit.metric:
+    if not _unit(found[0]).metric:
         raise UnclearFormError("has its unit in front of the number", (f"{words(found[1:])} {words(found[:1])}",))
     return worth
 
@@ -92,15 +92,12 @@ def feet_inches_bare(found: Found, heading: Unit | None, heading_text: str) -> W
     if heading_text != FEET_INCHES:
         raise UnclearFormError("can be read in more than one way", _dash_readings(found, heading))
     inner = tuple(t for t in found if t.letter != "U")
-    if any(t.letter == "U" and t.unit and t.unit.short != "in" for t in found):
+    if any(t.unit and t.unit.short != "in" for t in found):
         raise UnclearFormError("can be read in more than one way")
     rest = inner[2:] if inner[1].letter == "-" else inner[1:]
     spaced_dash = inner[1].letter == "-" and not (inner[1].glued and rest[0].glued)
     if spaced_dash and rest[0].letter == "i" and int(rest[0].text) > int(inner[0].text):
         raise UnclearFormError("may be a range", (f"{inner[0].text}-{words(rest)}", f"{inner[0].text} ft", f"{words(rest)} ft"))
-    if rest[0].letter == "f":
-        n = words(inner)
-        raise UnclearFormError("can be read in more than one way", (f"{n} in", f"{n} ft", f"{inner[0].text} ft {words(rest)} in"))
     return _chain(((inner[:1], _must("ft")), (rest, _must("in"))))
 
 
@@ -109,13 +106,13 @@ def chain(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     parts: list[tuple[Found, Unit]] = []
     start = 0
     for i, t in enumerate(found):
-        if t.letter == "U" and t.unit:
+        if t.unit:
             inner = found[start:i]
-            if len(inner) > 1 and inner[-1].letter == "-" and t.glued and t.text[0].isalpha():
+            if inner[-1].letter == "-" and t.glued and t.text[0].isalpha():
                 inner = inner[:-1]
-            if inner and inner[-1].letter == "-":
+            if inner[-1].letter == "-":
                 raise UnclearFormError("can be read in more than one way")
-            while parts and inner and inner[0].letter in "-+,j":
+            while parts and inner[0].letter in "-+,j":
                 if inner[0].letter in "-+" and parts[-1][1].short != "ft":
                     raise UnclearFormError("can be read in more than one way")
                 inner = inner[1:]
@@ -127,23 +124,22 @@ def chain(found: Found, heading: Unit | None, heading_text: str) -> Worth:
 def mark_first(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`3"1/2`, `8'3"1/2`: the inch mark before its fraction."""
     mark = found[-2]
-    if mark.unit is None or mark.unit.short != "in":
+    if _unit(mark).short != "in":
         if len(found) > 3:
             raise UnclearFormError("ends in a number without a unit")
         return feet_open(found, heading, heading_text)
     if mark.text.isalpha() or not (mark.glued and found[-1].glued):
         raise UnclearFormError("ends in a number without a unit")
-    moved = (*found[:-2], found[-1], found[-2])
-    return one(moved, heading, heading_text) if len(found) == 3 else chain(moved, heading, heading_text)
+    return chain((*found[:-2], found[-1], mark), heading, heading_text)
 
 
 def feet_open(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     """`8'6`, `8 ft 6`: inches without their mark; only after feet, and not where it may be a range."""
-    feet, unit, dash = found[0], found[1].unit, found[2].letter == "-"
+    feet, unit, dash = found[0], _unit(found[1]), found[2].letter == "-"
     rest = found[3:] if dash else found[2:]
     both = (f"{feet.text} ft {words(rest)} in", f"{words((feet, *rest))} ft")
-    if unit is None or unit.short != "ft":
-        two = unit is not None and unit.short == "m" and not dash and len(rest) == 1 and len(rest[0].text) == 2
+    if unit.short != "ft":
+        two = unit.short == "m" and not dash and len(rest) == 1 and len(rest[0].text) == 2
         read = (f"{feet.text}.{rest[0].text} m", f"{feet.text} m {rest[0].text} mm") if two else ()
         raise UnclearFormError("ends in a number without a unit", read)
     if rest[0].letter == "f" or rest[0].text.startswith((".", ",")):
@@ -184,12 +180,15 @@ def _dash_readings(found: Found, heading: Unit | None) -> tuple[str, ...]:
     unit = next((t.unit.short for t in found if t.unit), heading.short if heading else "")
     if len(numbers) != 2 or numbers[0].letter != "i" or any(t.letter == "f" for t in found):
         return ()
-    feet = (f"{numbers[0].text} ft {numbers[1].text} in",) if unit in ("", "ft", "in") and _under_twelve(numbers[1].text) else ()
-    return (*feet, *(f"{t.text} {unit}" for t in numbers if unit))
+    inches = unit in ("", "ft", "in") and "," not in numbers[1].text
+    feet = (f"{numbers[0].text} ft {numbers[1].text} in",) if inches else ()
+    return (*feet, *(f"{t.text} {unit}".strip() for t in numbers))
 
 
-def _under_twelve(text: str) -> bool:
-    return text.replace(".", "", 1).isdigit() and float(text) < 12
+def _unit(token: Token) -> Unit:
+    """The unit of a token that is one."""
+    assert token.unit is not None
+    return token.unit
 
 
 def _must(short: str) -> Unit:
