@@ -46,6 +46,7 @@ KITS: dict[str, dict[str, Any]] = {
     "lean unread": {"lean": math.nan},
     "exposure unread": {"exposure": 3},
     "wind unread": {"wind_speed": math.nan},
+    "beyond, soil unread": {"wall": 0.0005, "size": 0.25, "soil_class": 0},
     "soil unread": {"soil_class": 0, "driven": True},
     "hung low": {"height": 4.5, "ring_top": 2.6, "court_rise": -0.3, "footing_diameter": 0.3},
     "calm": {"wind_speed": 15.0, "board_mass": 150.0, "overhang": 1.8},

@@ -177,6 +177,15 @@ def test_the_longest_text_that_is_read(read):
     assert isinstance(read("4".ljust(LONGEST + 1)), Doubt)
 
 
+@pytest.mark.parametrize("value", [None, True, b"8"])
+def test_what_is_no_text_and_no_number_is_no_measure(value):
+    assert read_measure(value, "length", "ft").message.endswith("is not a measure.")
+    assert read_post_size(value, "in").message.endswith("is not a size.")
+    assert read_lengths(value, "ft").message.endswith("is not a measure.")
+    assert read_whole(value).message.endswith("is not a whole number.")
+    assert read_decimal(value).message.endswith("is not a number.")
+
+
 def test_the_longest_list_and_the_longest_format_that_are_looked_at():
     assert len(read_lengths("8;" * 5 * LONGEST, "ft")) == 5 * LONGEST
     assert "is too long for a list of lengths" in read_lengths("8;" * 5 * LONGEST + " ", "ft").message

@@ -106,3 +106,9 @@ def test_a_driven_post_bears_with_its_own_size():
     square, size = np.array([False, True, False]), np.array([0.1, 0.1, 0.1])
     b = footing.bearing_width(square, size, np.array([True, True, False]), np.array([0.45, 0.45, 0.45]))
     assert b.tolist() == pytest.approx([0.1, 0.1 * math.sqrt(2), 0.45])
+
+
+def test_nothing_to_hold_wants_no_depth():
+    """Source: IBC 2018, eq. 18-1 with V = M = 0."""
+    nothing = np.zeros(2)
+    np.testing.assert_array_equal(footing.depth(nothing, nothing, np.full(2, 0.45), np.full(2, 20e3)), nothing)

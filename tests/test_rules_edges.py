@@ -17,6 +17,7 @@ from pipeline.rules.fit import RULES, fit
 from pipeline.rules.kits import kits
 from pipeline.rules.post_arrays import posts
 from pipeline.rules.remedy import remedies
+from pipeline.rules.ring_height import settings
 from pipeline.rules.verdict import finding
 from schemas.findings import BY_CODE
 
@@ -194,3 +195,13 @@ def test_a_rule_with_no_way_out_of_its_own_is_to_be_put_right():
     two = remedy(post(), tables(), (*RULES, failing("FOOTING"), failing("STRENGTH")))
     assert ([s.kind for s in two.steps], two.mount) == (["mount"], "")
     assert "M-1" not in two.sentence
+
+
+@pytest.mark.parametrize(
+    ("travel", "steps"), [(inches(30), 5), (inches(30) - 1e-10, 5), (inches("29.997"), 4), (inches("29.99"), 4)]
+)
+def test_steps_are_whole_steps_within_the_travel(travel, steps):
+    """To a thousand millionth of a step. Source: design section 5, settings."""
+    _, c, f = fitted([post(ring_heights=(feet(10), feet("7.5")))], tables(Mounts=(mount("M-1", travel_m=travel),)))
+    assert len(settings(c.mounts, 0, feet(10))) == steps + 1
+    assert f.covered.tolist() == [[2 if steps == 5 else 1]]

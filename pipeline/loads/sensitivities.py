@@ -140,5 +140,5 @@ def measure_next(swings: Floats, stated: Mapping[str, bool]) -> str:
     measured, but the wall, which rust eats, the steel and the size. Range: one kit.
     Source: design 16, house rule.
     """
-    open_ = np.array([not stated.get(name, False) for name in INPUTS]) & (swings > 0)
+    open_ = np.array([not stated.get(name) for name in INPUTS]) & (swings > 0)
     return INPUTS[int(np.argmax(np.where(open_, swings, -1.0)))] if open_.any() else ""

@@ -85,14 +85,13 @@ def covered(posts: Posts, mounts: Mounts, top: Floats, policy: Policy) -> Ints:
     """
     near = policy["ring_height_tolerance"] + SLACK
     step, most_steps = _steps(mounts)
-    travel = np.where(mounts.adjustment == ADJUSTMENTS.index("continuous"), mounts.travel, 0.0)
+    continuous = mounts.adjustment == ADJUSTMENTS.index("continuous")
     count = np.zeros(top.shape, dtype=np.int64)
     for height in posts.wanted.T:  # one pass for each wanted height, of which there are few
         below = top - height[:, None]
         k = np.clip(np.round(below / step), 0, most_steps)
         off = np.abs(below - k * step)
-        beyond = np.maximum(np.maximum(-below, below - travel), 0.0)
-        continuous = mounts.adjustment == ADJUSTMENTS.index("continuous")
+        beyond = np.maximum(np.maximum(-below, below - mounts.travel), 0.0)
         count += np.where(continuous, beyond, off) <= near
     return count
 

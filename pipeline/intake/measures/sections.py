@@ -112,7 +112,7 @@ def _without_unit(value: object, pieces: list[str], more: tuple[str, ...]) -> Do
     readings = []
     plain_numbers = not any(c.isalpha() for p in pieces for c in p)
     for unit in ("in", "mm", "cm"):
-        first = read_measure(pieces[0], "length", unit, more)
+        first = read_measure(pieces[0], "length", unit)
         if plain_numbers and isinstance(first, Measure) and Fraction(3, 100) <= first.value <= Fraction(1, 2):
             readings.append(f"{' x '.join(pieces)} {unit}")
     fit = tuple(readings)
