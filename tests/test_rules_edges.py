@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import numpy as np
 import pytest
-from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no_load, post, ring, tables
+from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no_load, post, ring, state, tables
 
 from pipeline.rules import plain
 from pipeline.rules.advice import ADVICE, Place
 from pipeline.rules.arrays import FAIL
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.catalogue_arrays import catalogue
+from pipeline.rules.finding_lines import pair_findings
 from pipeline.rules.fit import RULES, fit
 from pipeline.rules.kits import kits
 from pipeline.rules.post_arrays import posts
 from pipeline.rules.remedy import remedies
 from pipeline.rules.ring_height import settings
+from pipeline.rules.sentences import Facts, footing
 from pipeline.rules.verdict import finding
 from schemas.findings import BY_CODE
 
@@ -205,3 +208,41 @@ def test_steps_are_whole_steps_within_the_travel(travel, steps):
     _, c, f = fitted([post(ring_heights=(feet(10), feet("7.5")))], tables(Mounts=(mount("M-1", travel_m=travel),)))
     assert len(settings(c.mounts, 0, feet(10))) == steps + 1
     assert f.covered.tolist() == [[2 if steps == 5 else 1]]
+
+
+def test_a_missing_number_neither_passes_nor_fails():
+    """Source: design section 2, three-valued truth."""
+    p, c, _ = fitted([post(), post(post_height=feet(7), post_size=inches(6))])
+    unknown = replace(p, size=np.full(2, np.nan), height=np.full(2, np.nan))
+    f = fit(unknown, c, POLICY)
+    assert [state(f, code, i) for code in ("SIZE", "HEIGHT") for i in (0, 1)] == ["confirm"] * 4
+
+
+def test_a_catalogue_of_nothing_and_blank_cells_of_one():
+    nothing = catalogue({})
+    assert (len(nothing.mounts.code), nothing.pairs.shape, nothing.price_unit, nothing.service_per_post) == (0, (0, 0), 1, 0)
+    c = catalogue(tables(Mounts=(mount("M-1", travel_m=None, step_m=None, adjustment="fixed"),)))
+    assert (c.mounts.travel.tolist(), c.mounts.step.tolist()) == ([0.0], [0.0])
+
+
+@pytest.mark.parametrize(
+    ("price", "unit"), [("400", "1"), ("400.00", "1"), ("0.00", "1"), ("400.5", "0.1"), ("400.125", "0.001")]
+)
+def test_prices_are_whole_multiples_of_a_power_of_ten(price, unit):
+    c = catalogue(tables(Mounts=(mount("M-1", price=Decimal(price)),)))
+    assert (c.price_unit, int(c.mounts.price[0]) * c.price_unit) == (Decimal(unit), Decimal(price))
+
+
+def test_each_pair_of_two_posts_and_two_mounts_has_its_own_findings():
+    t = tables(Mounts=(mount("M-1"), mount("M-2", size_least_m=inches(5), size_most_m=inches(6), price=Decimal(1))))
+    p, c, f = fitted([post(), post(post_size=inches("5.5"), post_line="bent")], t)
+    found = {(i, m): {x.code: x.state for x in pair_findings(p, c, f, i, m)} for i in (0, 1) for m in (0, 1)}
+    assert [found[pair]["SIZE"] for pair in found] == ["pass", "fail", "fail", "pass"]
+    assert [found[pair]["LINE"] for pair in found] == ["pass", "pass", "fail", "fail"]
+
+
+@pytest.mark.parametrize(("needed", "said"), [(1.3, "1301 mm"), (1.2999995, "1300 mm"), (1.2999, "1300 mm")])
+def test_a_computed_depth_is_said_deeper_than_it_is(needed, said):
+    """It was rounded to the micrometre before: what is a whole millimetre may have been more."""
+    told = footing(Facts("pass", value=2.0, least=needed, post={"base": "cast in"}, units=plain.METRIC))
+    assert told == f"The screen asks for a footing {said} deep, and never less than the local frost depth; 2000 mm is stated."

@@ -57,7 +57,7 @@ def active(tables: Tables, table: str) -> list[Row]:
 def price_unit(tables: Tables) -> Decimal:
     """The greatest power of ten, at most 1, of which every list price is a whole multiple."""
     prices = [r["price"] for name in PRICED for r in tables.get(name, ())]
-    places = [int(p.normalize().as_tuple().exponent) for p in prices if p]
+    places = [int(p.normalize().as_tuple().exponent) for p in prices]
     return Decimal(1).scaleb(min([0, *places]))
 
 
@@ -158,4 +158,4 @@ def _pairs(rows: Iterable[Row], mounts: Sequence[Row], boards: Sequence[Row]) ->
 
 def _service(tables: Tables, charged: str, unit: Decimal) -> int:
     prices = [r["price"] for r in tables.get("Services", ()) if r["charged"] == charged]
-    return int(sum(prices, Decimal(0)) / unit)
+    return int(sum(prices) / unit)

@@ -71,7 +71,7 @@ def _line(about: Facts, f: Finding, i: int, m: int) -> FindingLine:
 def _at(array: Floats | States, i: int, m: int) -> float:
     """Element (i, m) of an array that may be broadcast along either axis."""
     rows, columns = array.shape
-    return array[i if rows > 1 else 0, m if columns > 1 else 0]
+    return array[i % rows, m % columns]
 
 
 def _facts(posts: Posts, catalogue: Catalogue, fit: Fit, i: int, m: int) -> Facts:
