@@ -18,7 +18,7 @@ from loads_kits import POLICY, kit
 
 from pipeline.loads.load_arrays import LoadInputs
 from pipeline.loads.screen import figures, screen
-from pipeline.loads.sensitivities import INPUTS, sensitivities, settles, widest_within
+from pipeline.loads.sensitivities import INPUTS, measure_next, sensitivities, widest_within
 from pipeline.loads.working import parts, working
 
 ROWS = [line.split("\t") for line in (Path(__file__).parent / "data" / "loads.tsv").read_text("utf-8").splitlines()[1:]]
@@ -57,7 +57,7 @@ def number(value: Any) -> str:
     return value if isinstance(value, str) else "-" if math.isnan(value) else f"{value + 0.0:.5g}"
 
 
-def said(name: str) -> Iterator[tuple[str, str]]:
+def lines_about(name: str) -> Iterator[tuple[str, str]]:
     k = kit(**KITS[name])
     for s in working(k, POLICY):
         into = "; ".join(f"{n} [{unit}]{f' {v}' if isinstance(v, str) else ''}" for n, v, unit in s.numbers)
@@ -73,22 +73,25 @@ def said(name: str) -> Iterator[tuple[str, str]]:
             yield f.name, number(float(getattr(found, f.name)[0]))
     swings = found.swings[0]
     yield "swings", ", ".join(f"{n} {number(float(s))}" for n, s in zip(INPUTS, swings, strict=True))
-    yield "settles", f"{settles(swings, {})}, {settles(swings, {'wind_speed': True, 'exposure': True, 'lean': True})}"
+    yield (
+        "measure next",
+        f"{measure_next(swings, {})}, {measure_next(swings, {'wind_speed': True, 'exposure': True, 'lean': True})}",
+    )
 
 
 @pytest.fixture(scope="module")
-def told() -> dict[str, list[tuple[str, str]]]:
+def every_line() -> dict[str, list[tuple[str, str]]]:
     """What is said of each kit; what was said of a kit before it is left out."""
     new: dict[tuple[str, str], str] = {}
     for name in KITS:
-        for line in said(name):
+        for line in lines_about(name):
             new.setdefault(line, name)
     return {name: [line for line, where in new.items() if where == name] for name in KITS}
 
 
 @pytest.mark.parametrize("name", KITS)
-def test_every_figure_of_a_kit(name: str, told: dict[str, list[tuple[str, str]]]) -> None:
-    assert told[name] == [(what, text) for where, what, text in ROWS if where == name]
+def test_every_figure_of_a_kit(name: str, every_line: dict[str, list[tuple[str, str]]]) -> None:
+    assert every_line[name] == [(what, text) for where, what, text in ROWS if where == name]
 
 
 def test_the_widest_board_within_four_fifths_of_the_strength() -> None:

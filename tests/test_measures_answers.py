@@ -48,7 +48,7 @@ def answer(reader: str, unit: str, basis: str, typed: str) -> object:
             return read_measure(value, reader, unit)
 
 
-def told(found: object) -> str:
+def in_one_line(found: object) -> str:
     """An answer in one line."""
     match found:
         case Doubt():
@@ -62,12 +62,12 @@ def told(found: object) -> str:
             wall = "" if found.wall is None else f"wall {found.wall}"
             return " ".join(filter(None, (str(found.size), f"({found.unit})", found.designation, wall, *found.said)))
         case (Measure(), *_):
-            return "; ".join(told(one) for one in found)
+            return "; ".join(in_one_line(one) for one in found)
         case (str(bare), str(unit)):
             return f"{bare} | {unit}"
     return str(found)
 
 
-@pytest.mark.parametrize(("reader", "unit", "basis", "typed", "said"), ROWS, ids=range(len(ROWS)))
-def test_the_whole_answer(reader: str, unit: str, basis: str, typed: str, said: str) -> None:
-    assert told(answer(reader, unit, basis, typed)) == said
+@pytest.mark.parametrize(("reader", "unit", "basis", "typed", "expected"), ROWS, ids=range(len(ROWS)))
+def test_the_whole_answer(reader: str, unit: str, basis: str, typed: str, expected: str) -> None:
+    assert in_one_line(answer(reader, unit, basis, typed)) == expected

@@ -155,7 +155,7 @@ def figures(*values: float) -> str:
     return ", ".join("-" if math.isnan(v) else f"{v:.5g}" for v in values)
 
 
-def said(i: int, rows: list[SurveyedPost], p: Posts, c: Catalogue, f: Fit, k: Kits) -> Iterator[tuple[str, str]]:
+def lines_about(i: int, rows: list[SurveyedPost], p: Posts, c: Catalogue, f: Fit, k: Kits) -> Iterator[tuple[str, str]]:
     """Everything that is said of post i, by what it is about; of kits the first four, of one mount all findings."""
     name = list(CASES)[i]
     m = MOUNT.get(name, 0)
@@ -188,17 +188,17 @@ def said(i: int, rows: list[SurveyedPost], p: Posts, c: Catalogue, f: Fit, k: Ki
 
 
 @pytest.fixture(scope="module")
-def told() -> dict[str, list[tuple[str, str]]]:
+def every_line() -> dict[str, list[tuple[str, str]]]:
     """What is said of each post, feet and millimetres in turn; what was said of a post before it is left out."""
     rows = [post(**change) for change in CASES.values()]
     feet_, metric = (world(rows, units) for units in (plain.FEET, plain.METRIC))
     new: dict[tuple[str, str], str] = {}
     for i, name in enumerate(CASES):
-        for about, text in said(i, rows, *(metric if i % 2 else feet_)):
+        for about, text in lines_about(i, rows, *(metric if i % 2 else feet_)):
             new.setdefault((about, text), name)
     return {name: [line for line, where in new.items() if where == name] for name in CASES}
 
 
 @pytest.mark.parametrize("name", CASES)
-def test_all_that_is_said_of_a_post(name: str, told: dict[str, list[tuple[str, str]]]) -> None:
-    assert told[name] == [(about, text) for where, about, text in ROWS if where == name]
+def test_all_that_is_said_of_a_post(name: str, every_line: dict[str, list[tuple[str, str]]]) -> None:
+    assert every_line[name] == [(about, text) for where, about, text in ROWS if where == name]

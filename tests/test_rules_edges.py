@@ -40,7 +40,7 @@ def test_added_heights_are_equal_within_a_nanometre(more, taken):
     assert c.extensions.code[f.extension[0, 0]] == taken
 
 
-def told(**values: object) -> dict[str, str]:
+def advice_of(**values: object) -> dict[str, str]:
     """Advice about one post with a kit, in millimetres."""
     overhang = float(values.pop("overhang", 1.65))  # type: ignore[arg-type]
     p, _, _ = fitted([post(**values)])
@@ -60,15 +60,18 @@ def told(**values: object) -> dict[str, str]:
 )
 def test_the_boards_face_to_the_millimetre(overhang, away, face):
     """Source: FIBA Official Basketball Rules, art. 3; common practice for the 6 mm that are as asked."""
-    assert told(overhang=overhang, post_to_end_line=away).get("Board and end line", "").removeprefix("The board's face ") == face
+    assert (
+        advice_of(overhang=overhang, post_to_end_line=away).get("Board and end line", "").removeprefix("The board's face ")
+        == face
+    )
 
 
 def test_words_of_little_free_space_and_of_a_post_on_the_line():
     free = "From the post's face to the board there are 599 mm free: less than the least class of EN 1270 (600 mm)."
-    assert told(overhang=0.599)["Free space"] == free + " Under 1650 mm a place is for shooting practice only."
+    assert advice_of(overhang=0.599)["Free space"] == free + " Under 1650 mm a place is for shooting practice only."
     beyond = "The post stands 0 mm beyond the end line, within the 2000 mm that players run out: it wants padding."
-    assert told(post_to_end_line=0.0)["Padding"] == beyond
-    assert told(wind_speed=37.0)["Wind speed"].startswith("The design wind of 37.0 m/s is low:")
+    assert advice_of(post_to_end_line=0.0)["Padding"] == beyond
+    assert advice_of(wind_speed=37.0)["Wind speed"].startswith("The design wind of 37.0 m/s is low:")
 
 
 CATALOGUE = tables(
@@ -244,5 +247,5 @@ def test_each_pair_of_two_posts_and_two_mounts_has_its_own_findings():
 @pytest.mark.parametrize(("needed", "said"), [(1.3, "1301 mm"), (1.2999995, "1300 mm"), (1.2999, "1300 mm")])
 def test_a_computed_depth_is_said_deeper_than_it_is(needed, said):
     """It was rounded to the micrometre before: what is a whole millimetre may have been more."""
-    told = footing(Facts("pass", value=2.0, least=needed, post={"base": "cast in"}, units=plain.METRIC))
-    assert told == f"The screen asks for a footing {said} deep, and never less than the local frost depth; 2000 mm is stated."
+    found = footing(Facts("pass", value=2.0, least=needed, post={"base": "cast in"}, units=plain.METRIC))
+    assert found == f"The screen asks for a footing {said} deep, and never less than the local frost depth; 2000 mm is stated."

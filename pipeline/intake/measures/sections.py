@@ -73,12 +73,7 @@ def _unit(pieces: list[str], heading_unit: str, label: str, more: tuple[str, ...
     first = read_measure(pieces[0], "length", "in", more)
     if label in _IN_INCHES and isinstance(first, Measure) and first.value <= _MOST_INCHES * INCH_EXACT:
         return "in"
-    if (
-        label in _IN_MILLIMETRES
-        and not heading_unit
-        and isinstance(first, Measure)
-        and first.value > _MOST_INCHES * Fraction(254, 10000)
-    ):
+    if label in _IN_MILLIMETRES and not heading_unit and isinstance(first, Measure) and first.value > _MOST_INCHES * INCH_EXACT:
         return "mm"
     return heading_unit if label not in _IN_INCHES or heading_unit in ("mm", "cm") else ""
 
