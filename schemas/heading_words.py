@@ -8,7 +8,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 POST_WORDS = _words(
-    "post|posts|pole|poles|upright|uprights|stanchion|stanchions|"
+    "post|posts|pole|poles|upright|uprights|stanchion|stanchions|support|supports|"
     "poste|postes|mástil|mástiles|caño|jirafa|soporte vertical|columna|columnas|"
     "poteau|poteaux|mât|mâts|tube|tubes|montant|montants|pylône|"
     "mast|masten|mastes|pfosten|rohr|rohre|ständer|korbständer|säule|säulen|stange|stütze|"
@@ -21,7 +21,7 @@ SAY_NOTHING = _words(
     "the|of|is|are|was|an|this|these|that|it|its|they|them|there|what|whats|how|your|our|you|we|do|does|please|enter|"
     "at|top|measured|actual|existing|current|currently|present|now|in|for|all|way|up|and|or|type|kind|"
     "de|del|della|dello|dei|degli|delle|di|da|do|dos|das|des|du|la|le|les|el|los|las|il|lo|gli|un|una|uno|une|ein|eine|einer|uma|um|"
-    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
+    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|txt|text|desc|flag|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
     "cuál|cual|es|son|está|están|hay|tiene|tienen|quel|quelle|quels|quelles|sont|qual|quais|são|wie|ist|sind|welche|welcher|welches|"
     "quale|quali|sono|che|que|qué|cómo|como|comment|come|su|dans|en|por|favor|bitte|prego|indicar|indique|indiquer|indicare"
 )
@@ -46,6 +46,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
+            "standing|vertical|projecting|protruding|stick|stickup|playground|"
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
             "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
             "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
@@ -123,16 +124,19 @@ ALONE_SAYS_TOO_LITTLE = _words(
 """Words for old fittings that alone can mean much else."""
 
 PLACES = _words(
+    "fac|facil|sch|reserve|estate|precinct|muga|leisure|sports|community|play|recreational|playspace|"
     "school|schools|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
     "recreation|playing|centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
     "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|deportiva|escolar|educativo|"
     "école|collège|lycée|parc|établissement|équipement|gymnase|stade|sportif|scolaire|"
     "schule|schulen|park|sportplatz|spielplatz|anlage|standort|sportanlage|einrichtung|objekt|liegenschaft|ort|"
-    "escola|escolas|instituição|recinto|unidade|estabelecimento|desportivo|desportiva|"
+    "escola|escolas|instituição|recinto|estabelecimento|desportivo|desportiva|"
     "scuola|scuole|parco|impianto|plesso|istituto|struttura|sportivo|scolastico|edificio"
 )
 NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé|nm")
 FAINT_PLACES = _words(
+    "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
+    "block|wing|green|common|"
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
     "court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
@@ -158,6 +162,9 @@ NUMBERS = _words(
     "nummer|bezeichnung|kennung|kennzeichen|kürzel|identificação|referência|sigla|numero|codice|riferimento|identificativo"
 )
 """Words beside the post for what it is called."""
+ASSETS = _words("asset|eq|equip|equipment|structure|element|activo|actif|objekt|ativo|cespite")
+OWNERS = _words("council|city|county|town|shire|district|municipal|park|our")
+"""What a number of an asset is called by, and whose it is: `Council asset ID`."""
 COMPOUND = r"(mast|rohr|pfosten|stander|korbstander|saulen)(form|durchmesser|hohe|hoehe|breite|nummer|nr|typ|art|zustand|querschnitt|mass)"
 """German words of two, as they are compared."""
 IN_COMPOUNDS = {"mass": "dimension"}

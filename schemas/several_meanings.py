@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 _FORM = (
-    "what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
     "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
@@ -24,14 +24,17 @@ _POST = (
 SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("post_shape", "post_line", "post_base", "material", "old_fittings"), _FORM),
     (("post_code",), _POST),
-    (("site_name",), "where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede"),
+    (
+        ("site_name",),
+        "court|courts|court name|gym|gym or court|court or gym|cancha|pista|terrain|campo|quadra|platz|spielfeld|where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede",
+    ),
     (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
     (("post_code", "material"), "mat|mât"),
     (
         ("old_fittings", "post_base"),
         "fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",
     ),
-    (("quantity",), "number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer"),
+    (("quantity",), "unidades|units|unid|number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer"),
 )
 """Columns that a heading can mean, and its words. Source: common practice."""
 
@@ -44,7 +47,7 @@ GROUNDS = (
 )
 """Words that name a kind of ground, as a pattern. Source: common practice."""
 
-COUNTS = ("count", "nombre", "Anzahl", "quantos", "qty on site")
+COUNTS = ("unidades", "units", "unid", "count", "nombre", "Anzahl", "quantos", "qty on site")
 """Of the words for a number, those that number nothing."""
 
 BARE_GROUNDS = (

@@ -146,3 +146,17 @@ def test_a_table_of_other_things_below_one_of_posts() -> None:
     heads, post = ["School", "Post", *HEADS], ["Elm School", "1", *BODY]
     lines = [["Basketball posts"], heads, post, [None], ["Volleyball posts"], heads, ["Elm School", "2", *BODY]]
     assert quoted(*lines) == [("Elm School", "1", 1)]
+
+
+@pytest.mark.parametrize("heading", ["Unidades", "Units", "Stk.", "N_POSTS", "No. off"])
+def test_a_column_that_counts_is_no_site_and_is_not_lost(heading: str) -> None:
+    heads = ["Place", "Post", heading, *HEADS]
+    assert quoted(heads, ["Old yard", 1, 1, *BODY], ["Old yard", 2, 2, *BODY]) == [("Old yard", "1", 1), ("Old yard", "2", 2)]
+
+
+def test_grounds_under_a_heading_of_courts_are_the_sites() -> None:
+    assert quoted(["Court", "Post", *HEADS], ["Ash Grove School", 1, *BODY]) == [("Ash Grove School", "1", 1)]
+
+
+def test_a_name_in_words_is_the_site_rather_than_a_number() -> None:
+    assert quoted(["Academy", "Location", "Post", *HEADS], [3, "Elm Court", "N", *BODY]) == [("Elm Court", "N", 1)]

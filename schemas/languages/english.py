@@ -17,8 +17,7 @@ ENGLISH = Language(
         "post_height": "height total|reach",
         "condition": "status condition",
         "old_fittings": "fixings remaining on post|equipment on post",
-        "site_name": "village",
-    },
+        "site_name": "village|open space|play area|sports facility|reserve|estate|premises|hall|plaza",},
     words={
         "site_kind": {
             "school": "schools|school ground|school grounds|schoolyard|elementary school|middle school|high school",

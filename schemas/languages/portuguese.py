@@ -46,7 +46,7 @@ PORTUGUESE = Language(
         "cleared_moment": "Aprovado até|momento aprovado",
         "notes": "Notas|observações|comentários|observação|obs.|obs|comentário|anotações|observações gerais|outras observações",
     },
-    weak={"post_code": "número", "site_name": "parque|local|quadra|unidade escolar|unidade|instituição|estabelecimento|equipamento|praça|instalação|instalações|complexo|campo|recinto|recinto desportivo|ginásio|polidesportivo|parque desportivo|freguesia|creche|colégio", "post_size": "tamanho|medida|dimensões|largura|dimensão|medidas|lado|bitola", "post_shape": "seção|secção", "condition": "estado|conservação|situação", "post_base": "base|fundação", "post_line": "linha", "old_fittings": "acessórios|peças existentes"},
+    weak={"post_code": "número", "site_name": "parque|local|quadra|unidade escolar|unidade|instituição|estabelecimento|equipamento|praça|instalação|instalações|complexo|campo|recinto|recinto desportivo|ginásio|polidesportivo|parque desportivo|freguesia|creche|colégio|ringue|espaço|pavilhão|jardim|espaço desportivo|quadra esportiva", "post_size": "tamanho|medida|dimensões|largura|dimensão|medidas|lado|bitola", "post_shape": "seção|secção", "condition": "estado|conservação|situação", "post_base": "base|fundação", "post_line": "linha", "old_fittings": "acessórios|peças existentes"},
     words={
         "site_kind": {"school": "escola|colégio", "park": "parque", "league": "liga|clube", "other": "outro"},
         "post_shape": {"round": "redondo|redonda|circular|cilíndrico|tubo redondo|tubo circular|perfil redondo|tubular redondo|cano redondo|tubo de secção circular", "square": "quadrado|quadrada|tubo quadrado|perfil quadrado|tubular quadrado|metalon quadrado|tubo de secção quadrada", "other": "outra|outro"},

@@ -155,12 +155,20 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
                 continue
             passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
             continue
-        sure = sure or [n for n in columns if claims[n].strength > FAINT]
+        sure = sure or _named_in_words(name, [n for n in columns if claims[n].strength > FAINT], columns, data)
         sure = sure or [n for n in columns if len(columns) > 1 and names_grounds(n, data)]
         if sure:
             passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
         chosen[name] = sure or columns
     return chosen, tuple(passed_over)
+
+
+def _named_in_words(name: str, sure: list[int], columns: list[int], data: Rows) -> list[int]:
+    """Surer columns of a name, but for one of numbers where another one names the site in words."""
+    if name != "site_name":
+        return sure
+    numbers = {n for n in columns if whole_numbers(n, data)}
+    return [n for n in sure if n not in numbers] or ([n for n in columns if n not in numbers] if sure else [])
 
 
 def _counts_posts(columns: list[int], site: list[int], data: Rows) -> bool:

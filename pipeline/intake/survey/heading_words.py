@@ -10,6 +10,7 @@ from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
     ALONE_SAYS_TOO_LITTLE,
+    ASSETS,
     BOARD_WORDS,
     COMPOUND,
     COUNTED,
@@ -28,6 +29,7 @@ from schemas.heading_words import (
     OTHER_THINGS,
     OTHER_USES,
     OTHERS_IN_TITLES,
+    OWNERS,
     PLACES,
     PLURALS,
     POST_WORDS,
@@ -44,7 +46,7 @@ _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[à�
 _OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
 """`s/suelo`: over the ground."""
 _COMPOUND = re.compile(COMPOUND)
-_NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|num|number|#)\b", re.IGNORECASE)
+_NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|n(?=_|\.)|num|number|#)(?:\b|_)", re.IGNORECASE)
 _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 _PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
@@ -63,12 +65,15 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "old_fittings", True
     if not 1 < len(words) <= _MOST:
         return None
-    if _PLURAL.search(heading) and words - _folded(POST_WORDS) <= _folded(SAY_NOTHING | COUNTED) and words & _folded(COUNTED):
+    plural = _PLURAL.search(heading.replace("_", " "))
+    if plural and words - _folded(POST_WORDS) <= _folded(SAY_NOTHING | COUNTED) and words & _folded(COUNTED):
         return "quantity", True
     post = bool(words & _folded(POST_WORDS))
     rest = words - _folded(POST_WORDS)
-    if _PLURAL.search(heading) and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS):  # `No. Poles` counts them
+    if plural and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS):  # `No. Poles` counts them
         return ("quantity", True) if _NUMBER_OF.match(heading) else None
+    if words & _folded(ASSETS) and words & _folded(NUMBERS) and words <= _folded(ASSETS | NUMBERS | OWNERS):
+        return "post_code", True
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = _about(rest)

@@ -12,7 +12,7 @@ from pipeline.intake.survey.heading_words import composed
 from pipeline.intake.survey.list_words import question
 from schemas.column import Column
 from schemas.heading_words import FAINT_PLACES, REQUIRED
-from schemas.languages import HEADINGS, WEAK_HEADINGS
+from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY
 
 OWN, SYNONYM, WEAK, FAINT = 3, 2, 1, 0
@@ -118,7 +118,10 @@ def _either(heading: str) -> tuple[str, int] | None:
     sure = [k for k in known if k]
     names = {k[0] for k in sure}
     if len(sure) < len(known):
-        return None
+        words = {fold(p) for p in pieces}
+        asks = heading.rstrip(" *:").endswith("?")  # `Welded or bolted?`: what a yes means is not said
+        listed = [n for n in LISTS_IN_HEADINGS if len(words) > 1 and words <= _spelled(n)] if not asks else []
+        return (listed[0], SYNONYM) if len(listed) == 1 else None
     if names == {"site_code", "site_name"}:  # `School/Site`
         return "site_name", WEAK
     return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None
@@ -161,17 +164,29 @@ def _without_remark(heading: str) -> str:
     m = re.fullmatch(r"(.*?)\s*[\[(](.*?)[\])]\s*[*:.]*\s*", heading, re.DOTALL)
     if m is None or not m[1]:
         return ""
-    known = MEANINGS.get(fold(m[1]))
+    known = MEANINGS.get(fold(m[1])) or MEANINGS.get(fold(_our_words(m[1])))
     words = {fold(w) for w in re.split(r"[\s,;/|]+|\bor\b", m[2])} - {""}
     listed = _listed(SURVEY.column(known[0])) if known else frozenset()
     if known and listed and len(words) > 1 and all(len(w) == 1 for w in words):  # `(N/B/W)`: letters of a legend
         return m[1]
-    return m[1] if words <= PASSED_OVER_IN_HEADINGS | listed else ""
+    choices = bool(known) and SURVEY.column(known[0]).kind == "choice" and len(re.split(r"[/,;|]| or ", m[2])) > 1
+    return m[1] if choices or words <= PASSED_OVER_IN_HEADINGS | listed else ""
 
 
 @lru_cache(maxsize=64)
 def _listed(column: Column) -> frozenset[str]:
     return frozenset(fold(w) for v in column.values for w in v.split())
+
+
+LISTS_IN_HEADINGS = ("post_shape", "post_line", "old_fittings", "post_base", "condition")
+"""Columns that a heading can name by the words of their list: `Rund/Vierkant`, `bolted or welded`."""
+
+
+@lru_cache(maxsize=64)
+def _spelled(name: str) -> frozenset[str]:
+    """Every word of a column's list and every spelling, folded."""
+    words = (*SURVEY.column(name).values, *(w for spellings in SPELLINGS[name].values() for w in spellings))
+    return frozenset(fold(w) for w in words if len(fold(w)) > 1)
 
 
 _OF_ANY_THING = {"existing", "old", "new"}
