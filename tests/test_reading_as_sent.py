@@ -150,7 +150,7 @@ def test_a_table_of_other_things_below_one_of_posts() -> None:
 
 @pytest.mark.parametrize("heading", ["Unidades", "Units", "Stk.", "N_POSTS", "No. off"])
 def test_a_column_that_counts_is_no_site_and_is_not_lost(heading: str) -> None:
-    heads = ["Place", "Post", heading, *HEADS]
+    heads = ["Location", "Post", heading, *HEADS]
     assert quoted(heads, ["Old yard", 1, 1, *BODY], ["Old yard", 2, 2, *BODY]) == [("Old yard", "1", 1), ("Old yard", "2", 2)]
 
 
