@@ -169,7 +169,7 @@ def _without_remark(heading: str) -> str:
     listed = _listed(SURVEY.column(known[0])) if known else frozenset()
     if known and listed and len(words) > 1 and all(len(w) == 1 for w in words):  # `(N/B/W)`: letters of a legend
         return m[1]
-    choices = bool(known) and SURVEY.column(known[0]).kind == "choice" and len(re.split(r"[/,;|]| or ", m[2])) > 1
+    choices = known is not None and SURVEY.column(known[0]).kind == "choice" and len(re.split(r"[/,;|]| or ", m[2])) > 1
     return m[1] if choices or words <= PASSED_OVER_IN_HEADINGS | listed else ""
 
 
