@@ -117,6 +117,16 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
 }
 """Words that say the one column, and words that change nothing beside them. Source: common practice."""
 
+AROUND = _words(
+    "around|circumference|circumf|circum|girth|perimeter|umfang|circonférence|périmètre|tour|pourtour|circunferencia|perímetro|"
+    "circunferência|circonferenza|perimetro"
+)
+"""Words for the way round the post."""
+BESIDE_AROUND = _words(
+    "distance|tape|tapes|measure|measurement|size|length|whole|distancia|medida|mesure|maß|misura|distância|distanza|outside|outer"
+)
+"""Words that change nothing beside these."""
+
 ALONE_SAYS_TOO_LITTLE = _words(
     "equipment|remains|restos|piezas|elementos|equipamiento|équipement|équipements|restes|reste|bauteile|peças|equipamento|equipamentos|resti|"
     "elementi|attached|soportes|suportes|supporti|colliers"

@@ -50,7 +50,7 @@ A yes under `Old boards on?` is unknown, since how they hold is not said; no old
 
 _WELDED = (
     r"weld|welds|welded|soldad[oa]s?|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
-    r"(?:an|ver)?geschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
+    r"(?:an|auf)?geschwei(?:ß|ss)t(?:e[snr]?)?|verschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
 )
 _CURVED = (
     r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso|curved|curvad[oa]|curv[oa]|"

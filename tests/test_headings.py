@@ -12,7 +12,7 @@ from survey_checked import check_book
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.beside import _WHICH as WHICH_POST
 from pipeline.intake.layout.grid import upright
-from pipeline.intake.layout.tables import Table
+from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.layout.tables import find_tables as tables_of
 from pipeline.intake.survey.folding import fold, fold_word, stem
 from pipeline.intake.survey.headings import OWN, SYNONYM, WEAK, claim
@@ -299,3 +299,17 @@ HELD = [
 def test_how_a_board_is_held_is_the_old_fittings_and_how_a_post_is_held_is_not(heading: str, is_old_fittings: bool) -> None:
     found = claim(heading)
     assert (found is not None and found.name == "old_fittings") == is_old_fittings
+
+
+@pytest.mark.parametrize(
+    ("heading", "basis"),
+    [
+        ("Around the pole", "circumference"), ("Tape measure around the post", "circumference"),
+        ("Tour du poteau", "circumference"), ("Circumference of the pole at top", "circumference"),
+        ("Round the corner", None), ("Size/shape", ""), ("Shape and size", ""), ("Diameter or side", ""),
+    ],
+)  # fmt: skip
+def test_a_heading_over_the_size_says_what_the_size_is(heading: str, basis: str | None) -> None:
+    found = claim(heading)
+    assert (found is not None and found.name == "post_size") == (basis is not None)
+    assert Head(1, 1, "A1", heading, "", "").basis == (basis or "")

@@ -190,7 +190,7 @@ BY_WORDS = [
     ("6. Is the pole straight all the way up?", "post_line"), ("Top of backboard above grade", None),
     ("Inside diameter", None),
     ("Diameter at base", None), ("Height of straight part", None), ("Height above court", None),
-    ("Circumference of the pole at top", None),
+    ("Circumference of the pole at top", "post_size"),
     ("Number of brackets", None), ("State of school", None), ("Mass (kg)", None), ("Overall height", None),
 ]  # fmt: skip
 

@@ -346,3 +346,15 @@ def test_posts_alone_is_the_number_or_the_names_and_is_asked() -> None:
     records, wrong = read(sheet([["Site code", "Posts", *H[1:]], ["A", 2, "round", 3.5, 8], ["A", 1, "round", 3.5, 8]]))
     assert wrong == ["quantity B1 HEADING"]
     assert set(records[0].asked) == {"quantity", "post_code"}
+
+
+def test_what_stands_under_a_group_of_another_thing_is_not_the_post_s() -> None:
+    rows = [
+        ["Outdoor basketball inventory"],
+        [None, None, "POLE", None, None, None, "BACKBOARD", None],
+        ["School", "Court", "Shape", "Diameter", "Height", "Qty", "Size", "Condition"],
+        ["Adams Elem.", "East", "Round", '4-1/2"', "9'-6\"", 2, "72x42", "Good"],
+        ["Clark Middle", "Main", "Square", '4" x 4"', "10'-0\"", 2, "72x42", "Good"],
+    ]
+    found = [record.values for record in read(sheet(rows))[0]]
+    assert [(v["post_size"].cell.column, v["post_height"].cell.column, "condition" in v) for v in found] == [(4, 5, False)] * 2

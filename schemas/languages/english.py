@@ -25,7 +25,7 @@ ENGLISH = Language(
             "league": "leagues|league ground|youth league",
         },
         "post_shape": {
-            "round": "circular hollow section|chs|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|cylinder|tubular round|ø|rnd tube|rnd pipe|rd tube|rd pipe|round steel pole|round steel poles|round steel|round steel post|round galvanized pipe|cyl|round galv pipe|circular hollow|hollow circular|round hollow|tubular|round hollow section",
+            "round": "circular hollow section|chs|circ|circular|circle|rnd|rd|r|round tube|round pipe|pipe|round post|round pole|cylindrical|cylinder|tubular round|ø|rnd tube|rnd pipe|rd tube|rd pipe|round steel pole|round steel poles|round steel|round steel post|round galvanized pipe|cyl|round galv pipe|circular hollow|hollow circular|round hollow|tubular|round hollow section",
             "square": "square hollow section|shs|sq|sqr|s|square tube|square tubing|square post|square pole|box square|sq tube|square steel|square hss|hss square|sq steel|square steel pole|square steel poles|square steel post|rhs square|square section|square steel tube|sq hss|square hollow|hollow square|square hollow section|square box section",
         },
         "size_basis": {

@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import (
     is_over_other_things,
@@ -17,7 +18,7 @@ from pipeline.intake.survey.heading_words import (
     of_other_posts,
     of_other_things,
 )
-from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined
+from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined, of_a_thing
 from pipeline.reading.book import Cell
 from schemas.heading_words import BOARD_WORDS, OF_THE_GAME
 from schemas.several_meanings import POSTS_IN_TITLES
@@ -78,7 +79,8 @@ def heading_at(
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
         upper_texts, lower_texts = ({n: str(c.value) for n, c in cells.items()} for cells in (upper, below[1]))
         two, used = _two_rows(upper_texts, lower_texts)
-        lower = {n: found for n, t in lower_texts.items() if (found := claim(t))}
+        over = _groups(upper_texts, sorted(upper_texts.keys() | lower_texts.keys()))
+        lower = {n: found for n, t in lower_texts.items() if not of_a_thing(over[n]) and (found := claim(t))}
         more = len(_names(two.claims.values())) >= max(len(_names(one.claims.values())), len(_names(lower.values())))
         if used and more and _is_survey(two, named, about):
             return two
@@ -180,7 +182,7 @@ def _about_posts(above: Row) -> bool:
 @lru_cache(maxsize=16384)
 def _says_posts_or_ground(text: str) -> bool:
     found = claim(text.rstrip(" :="))
-    return bool(_ABOUT_POSTS.search(text)) or (found is not None and found.name in ("site_code", "site_name"))
+    return bool(_ABOUT_POSTS.search(text) or ground_in(text)) or (found is not None and found.name in ("site_code", "site_name"))
 
 
 def _names(claims: Collection[Claim]) -> set[str]:

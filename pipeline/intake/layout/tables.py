@@ -11,6 +11,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
 from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.heading_words import says_around
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
 from schemas.heading_words import PLURALS
 from schemas.post_words import NOTHING_UNITS, UNIT_HEADINGS
@@ -36,7 +37,8 @@ class Head:
     @property
     def basis(self) -> str:
         """What the heading says that the post's size is, where it says it itself."""
-        return _BASES.get(fold(heading_unit(self.text)[0]), "")
+        bare = heading_unit(self.text)[0]
+        return _BASES.get(fold(bare), "") or ("circumference" if says_around(bare) else "")
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,8 @@ from schemas.heading_words import (
     ABOVE,
     ALONE_SAYS_TOO_LITTLE,
     ASSETS,
+    AROUND,
+    BESIDE_AROUND,
     BOARD_WORDS,
     COMPOUND,
     COUNTED,
@@ -63,6 +65,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return where
     if _how_it_is_held(words, heading.rstrip().endswith("?")):
         return "old_fittings", True
+    if says_around(heading):
+        return "post_size", True
     if not 1 < len(words) <= _MOST:
         return None
     plural = _PLURAL.search(heading.replace("_", " "))
@@ -86,6 +90,15 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if about == ["post_height"] and (post or rest & _folded(FROM_GROUND)):
         beside = beside | WHOLE
     return (about[0], post) if rest <= _folded(telling | beside | SAY_NOTHING) else None
+
+
+@lru_cache(maxsize=4096)
+def says_around(heading: str) -> bool:
+    """Whether a heading says the way round the post, and nothing else: `Around the pole`."""
+    words = words_of(heading)
+    return (
+        len(words) > 1 and bool(words & _folded(AROUND)) and words <= _folded(AROUND | BESIDE_AROUND | POST_WORDS | SAY_NOTHING)
+    )
 
 
 def _how_it_is_held(words: frozenset[str], asks: bool) -> bool:

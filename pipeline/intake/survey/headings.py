@@ -101,7 +101,7 @@ def _has_synonym(heading: str, name: str) -> bool:
     return any(MEANINGS.get(fold(w), ("", WEAK)) in ((name, SYNONYM), (name, OWN)) for w in words)
 
 
-_OR = re.compile(r"\s*/\s*|\s+(?:or|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
+_OR = re.compile(r"\s*[/&]\s*|\s+(?:or|and|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
 
 
 _SIDE = ("post_size", WEAK)
@@ -124,6 +124,8 @@ def _either(heading: str) -> tuple[str, int] | None:
         return (listed[0], SYNONYM) if len(listed) == 1 else None
     if names == {"site_code", "site_name"}:  # `School/Site`
         return "site_name", WEAK
+    if names == {"post_size", "post_shape"}:  # `Size/shape`: the size's own words say the shape
+        return "post_size", SYNONYM
     return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None
 
 
@@ -205,8 +207,13 @@ def joined(upper: str, lower: str, grouped: bool) -> Claim | None:
         return both or claim(upper)
     if not upper:
         return claim(lower)
-    things = {fold(w) for w in upper.split()} - (_OF_ANY_THING if "post" in _our_words(upper).split() else set())
-    return None if not grouped or things & BARE_THINGS else claim(lower)
+    return None if not grouped or of_a_thing(upper) else claim(lower)
+
+
+def of_a_thing(group: str) -> bool:
+    """Whether a heading over a group of columns names another thing of the court than the post: `Backboard`."""
+    things = {fold(w) for w in group.split()} - (_OF_ANY_THING if "post" in _our_words(group).split() else set())
+    return bool(things & BARE_THINGS)
 
 
 @lru_cache(maxsize=1024)
