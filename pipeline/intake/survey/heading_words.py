@@ -10,8 +10,8 @@ from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
     ALONE_SAYS_TOO_LITTLE,
-    ASSETS,
     AROUND,
+    ASSETS,
     BESIDE_AROUND,
     BOARD_WORDS,
     COMPOUND,
