@@ -16,8 +16,11 @@ import numpy as np
 import pytest
 from loads_kits import POLICY, kit
 
+from pipeline.loads.flexure import effective_modulus
 from pipeline.loads.load_arrays import LoadInputs
+from pipeline.loads.root import least_root
 from pipeline.loads.screen import figures, screen
+from pipeline.loads.section import Section
 from pipeline.loads.sensitivities import INPUTS, measure_next, sensitivities, widest_within
 from pipeline.loads.working import parts, working
 
@@ -108,3 +111,17 @@ def test_kits_are_screened_one_like_the_other() -> None:
         alone = screen(k, POLICY)
         for f in fields(loads):
             np.testing.assert_allclose(getattr(loads, f.name)[i], getattr(alone, f.name)[0], rtol=1e-9, err_msg=f.name)
+
+
+def test_a_root_is_sought_in_its_bracket_alone() -> None:
+    low, high = np.array([2.0, 0.5, 0.0, 1.0, 1.5]), np.array([1.5, 0.9, 3.0, 1.0, 2.0])
+    found = least_root(lambda x, rows: x - 1.0, low, high, 1e-9)
+    np.testing.assert_allclose(found, [math.nan, math.nan, 1.0, 1.0, 1.5], atol=1e-9)
+
+
+def test_a_strip_lost_from_both_flanges_by_hand() -> None:
+    """Source: statics, parallel axes: 2 b t (((D - t)/2)^2 + t^2/12) off the second moment, over D/2."""
+    size, wall, lost = (np.array([x]) for x in (0.1, 0.02, 0.03))
+    tube = Section(np.array([1e-3]), np.array([1e-5]), np.array([2e-4]), np.array([2.4e-4]))
+    by_hand = (1e-5 - 2 * 0.03 * 0.02 * (0.04**2 + 0.02**2 / 12)) / 0.05
+    np.testing.assert_allclose(effective_modulus(tube, size, wall, lost), [by_hand], rtol=1e-12)

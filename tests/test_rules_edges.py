@@ -14,6 +14,7 @@ from pipeline.rules.advice import ADVICE, Place
 from pipeline.rules.arrays import FAIL
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.catalogue_arrays import catalogue
+from pipeline.rules.choice import leading
 from pipeline.rules.finding_lines import pair_findings
 from pipeline.rules.fit import RULES, fit
 from pipeline.rules.kits import kits
@@ -249,3 +250,9 @@ def test_a_computed_depth_is_said_deeper_than_it_is(needed, said):
     """It was rounded to the micrometre before: what is a whole millimetre may have been more."""
     found = footing(Facts("pass", value=2.0, least=needed, post={"base": "cast in"}, units=plain.METRIC))
     assert found == f"The screen asks for a footing {said} deep, and never less than the local frost depth; 2000 mm is stated."
+
+
+def test_a_post_without_a_kit_leads_with_none():
+    p, c, f = fitted([post(post_line="bent"), post()])
+    k = kits(p, c, f, POLICY, no_load)
+    assert leading(p, c, k).best.tolist() == [[-1, 0]] * 3

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from rules_case import POLICY, extension, feet, fitted, inches, mount, post, tables
+from rules_case import POLICY, board, extension, feet, fitted, inches, mount, post, tables
 
 from pipeline.rules.remedy import widest_board
 from pipeline.rules.wanted import Need, needs, wanted
@@ -112,3 +112,48 @@ def test_a_mount_without_a_board_is_no_mount():
     t = tables(Mounts=(mount("M-1"), mount("M-5", size_least_m=inches(5), size_most_m=inches(5))))
     t["Pairings"] = ({"mount": "M-1", "board": "B-1"},)
     assert lacking([post(post_size=inches(5))], t) == [(True, None)]
+
+
+TWO = tables(Mounts=(mount("M-1"), mount("M-2", size_least_m=inches(4), size_most_m=inches(6), post_height_needed_m=feet(8))))
+WIDE = tables(Mounts=(mount("M-1"), mount("M-2", post_height_needed_m=feet(8), board_width_most_m=inches(44))))
+
+
+def test_each_post_is_looked_at_by_itself_with_every_mount():
+    """By hand: M-1 takes 3.4 to 3.6 in and wants 8.5 ft, M-2 takes 4 to 6 in and wants 8 ft."""
+    rows = [
+        post(post_size=inches(3)), post(post_size=inches(3), post_line="bent"), post(post_height=SHORT), post(),
+        post(post_size=inches(5), post_height=SHORT), post(post_size=inches(5), old_fittings="fixed"),
+    ]  # fmt: skip
+    short, shorter = round(feet(1) - 0.006, 6), round(feet("0.5") - 0.006, 6)
+    assert lacking(rows, TWO) == [(True, None), (False, None), (True, short), (False, None), (True, shorter), (False, None)]
+
+
+@pytest.mark.parametrize(("least", "added"), [(42, 0.5), (42.001, 1), (54, 1), (54.001, None)])
+def test_a_mount_that_is_short_counts_where_its_boards_are_wide_enough(least, added):
+    """M-2 is half a foot short with boards of 42 in, M-1 a foot with boards of 54 in."""
+    t = {**WIDE, "Boards": (board("B-1"), board("B-2", width_m=inches(42)))}
+    t["Pairings"] = tuple({"mount": m, "board": b} for m in ("M-1", "M-2") for b in ("B-1", "B-2"))
+    ((wants, found),) = lacking([post(post_height=SHORT, least_board_width=inches(least))], t)
+    assert (wants, found) == ((False, None) if added is None else (True, round(feet(added) - 0.006, 6)))
+
+
+def test_of_items_that_serve_alike_the_smaller_goes_first():
+    rows = [
+        need("A10", 0.09, 0.5),
+        need("A9", 0.09, 0.5 + 5e-7),
+        need("A9", 0.09, 0.3, shape="square"),
+        need("A10", 0.09, 0.3, 1, "square"),
+    ]
+    rows += [need("A9", 0.09, shape="square"), need("A10", 0.09, shape="square")]
+    found = [(w.kind, w.shape, round(w.added, 3) if w.kind == "extension" else None, w.site_codes) for w in wanted(rows, 0.00635)]
+    both = ("A9", "A10")
+    assert found == [
+        ("mount", "square", None, both), ("extension", "square", 0.3, both), ("extension", "round", 0.5, both),
+    ]  # fmt: skip
+
+
+def test_sizes_just_a_window_apart_are_one_need():
+    for start in (0.0889, 0.1, 0.1016):
+        (found,) = wanted([need("A", start), need("B", start + 0.00635)], 0.00635)
+        assert (found.posts, found.least, found.most) == (2, start, start + 0.00635)
+        assert len(wanted([need("A", start), need("B", start + 0.00635 + 2e-6)], 0.00635)) == 2

@@ -55,14 +55,14 @@ def round_moment(tube: Section, lam: Floats, fy: float, modulus: float) -> Float
 
 
 def effective_width(lam: Floats, wall: Floats, fy: float, modulus: float) -> Floats:
-    """Width of a slender flange that still works, be (k,) [m], at most the whole flat width.
+    """Width of a slender flange that still works, be (k,) [m]; in its range less than the whole flat width.
 
     lam: (D - 3t)/t (k,) [-]; wall: t (k,) [m]; fy: yield stress [Pa]; modulus: E [Pa].
     Range: lam > 1.40 sqrt(E/Fy).
     Source: AISC 360-16, F7, eq. F7-4 (restated: AISC Design Examples).
     """
     root = np.sqrt(modulus / fy)
-    return np.minimum(lam * wall, 1.92 * wall * root * (1 - 0.38 / lam * root))
+    return 1.92 * wall * root * (1 - 0.38 / lam * root)
 
 
 def effective_modulus(tube: Section, size: Floats, wall: Floats, lost: Floats) -> Floats:

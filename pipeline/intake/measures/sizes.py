@@ -101,8 +101,7 @@ def _of_a_size(doubt: Doubt) -> Doubt:
 def _usual(reading: str) -> bool:
     """Whether a reading is about as wide as a post: 30 to 500 mm, in inches or millimetres."""
     size = read_measure(reading, "length")
-    sized = isinstance(size, Measure) and size.unit in ("in", "mm", "cm") and 0.03 <= size.value <= 0.5
-    return sized or " x " in reading
+    return isinstance(size, Measure) and size.unit in ("in", "mm", "cm") and 0.03 <= size.value <= 0.5
 
 
 def _conflict(value: object, text: str, basis: str) -> Doubt | None:
@@ -147,7 +146,7 @@ def _size(value: str | int | float, text: str, heading_unit: str, basis: str) ->
         return found
     if _ROUND.search(rest) and not round_ and not around and basis != CIRCUMFERENCE:
         if square or found.value / math.pi >= _LEAST_SIZE:
-            return read_measure(rest, "length", heading_unit)
+            return read_measure(rest, "length")
         shape = "round"
     if around or basis == CIRCUMFERENCE:
         return replace(found, shape="round", basis=CIRCUMFERENCE)

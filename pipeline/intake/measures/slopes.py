@@ -52,13 +52,11 @@ def _two_lengths(found: tuple[Token, ...]) -> Worth | None:
     m = _SHAPE.fullmatch(shape(found))
     if not m or found[m.start(2)].text.casefold() not in _PER:
         return None
-    units = [t.unit for t in found if t.letter == "U"]
+    units = [t.unit for t in found if t.unit]
     upper, lower = units[0], units[-1]
-    if upper is None or lower is None:
-        return None
     rise = quantity(found[m.start(1) : m.end(1)], upper, True) * si(upper)
     times = quantity(found[m.start(3) : m.end(3)], lower, True) if m[3] else Fraction(1)
-    if times == 0 or rise >= times * si(lower):
+    if rise >= times * si(lower):
         raise UnclearFormError("is steeper than one in one")
     return Worth(rise / (times * si(lower)), None, "slope")
 

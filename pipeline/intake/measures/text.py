@@ -34,9 +34,7 @@ _RAISED_FRACTION = re.compile(r"[⁰¹²³⁴-⁹]{1,3}[⁄/∕][₀-₉]{1,3}")
 
 def plain(text: str) -> str:
     """`text` with plain quotes, dashes, spaces, slashes and fractions; single spaces; no outer space."""
-    text = _RAISED_FRACTION.sub(
-        lambda m: f" {m[0].translate(_RAISED).replace(chr(0x2044), '/').replace(chr(0x2215), '/')} ", text
-    )
+    text = _RAISED_FRACTION.sub(lambda m: f" {m[0].translate(_RAISED)} ", text)
     text = "".join(_plain_character(c) for c in text)
     text = text.replace("''", '"')
     return re.sub(r" +", " ", text).strip()

@@ -81,7 +81,7 @@ def _next(text: str, at: int, kind: str, more: tuple[str, ...]) -> tuple[Token, 
 
 @cache
 def _passed_over(kind: str, more: tuple[str, ...]) -> re.Pattern[str]:
-    words = sorted((*PASSED_OVER.get(kind, ()), *more), key=len, reverse=True)
+    words = sorted((*PASSED_OVER.get(kind, ()), *more), reverse=True)  # a longer one before those that it begins with
     alternatives = "|".join(re.escape(w) for w in words) or "(?!)"
     return re.compile(rf"(?:{alternatives})(?![{_LETTER}])(?:\.(?![0-9]))?", re.IGNORECASE)
 
@@ -94,7 +94,7 @@ def _spellings(kind: str) -> re.Pattern[str]:
     before a digit (`ft.6`), which may be a decimal point.
     """
     kinds = BY_KIND.get(kind, (kind,))
-    words = sorted({s for u in UNITS if u.kind in kinds for s in u.spellings}, key=len, reverse=True)
+    words = sorted({s for u in UNITS if u.kind in kinds for s in u.spellings}, reverse=True)
     signs = [re.escape(w) for w in words if not w[-1].isalpha()]
     letters = [re.escape(w).replace(r"\ ", " ?").replace("/", " ?/ ?") for w in words if w[-1].isalpha()]
     ending = rf"(?![{_LETTER}])(?:\.(?![0-9])|(?!\.[0-9]))"

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from pipeline.intake.measures.doubts import unreadable
 from pipeline.intake.measures.measure import Doubt, Measure
-from pipeline.intake.measures.numerals import UnclearNumberError, number
+from pipeline.intake.measures.numerals import number
 from pipeline.intake.measures.tokens import tokens
 from pipeline.units import FEET_INCHES, si, unit_of
 
@@ -49,19 +49,14 @@ def step(text: str, kind: str, unit: str) -> Fraction:
     """The step in SI to which a measure is rounded: 1 in for `8'6"`, 1/10 ft for `15.0 ft`, 1/2 in for `3 1/2"`."""
     found = tokens(text, kind)
     last = max(i for i, t in enumerate(found) if t.letter in "idf")
-    own = next((t.unit for t in found[last:] if t.unit), None) or next((t.unit for t in reversed(found) if t.unit), None)
-    own = own or unit_of("in" if unit == FEET_INCHES else unit, kind)
-    scale = si(own) if own else Fraction(1)
+    own = next((t.unit for t in found[last:] if t.unit), None) or unit_of("in" if unit == FEET_INCHES else unit, kind)
+    assert own is not None
     if found[last].letter == "f":
-        return scale / int(found[last].text.partition("/")[2])
-    return scale * _last_place(found[last].text, own.short if own else "")
+        return si(own) / int(found[last].text.partition("/")[2])
+    return si(own) * _last_place(found[last].text, own.short)
 
 
 def _last_place(raw: str, unit: str) -> Fraction:
-    """The worth of the last digit of a numeral: 1, or a power of a tenth."""
-    places = len(re.split(r"[.,]", raw)[-1]) if re.search(r"[.,]", raw) else 0
-    try:
-        whole = number(raw, unit, True) == int(re.sub(r"\D", "", raw) or 0)
-    except UnclearNumberError:
-        whole = True
-    return Fraction(1) if whole else Fraction(1, 10**places)
+    """The worth of the last digit of a numeral: 1, or a power of ten; nothing of nought, which agrees with nought alone."""
+    digits = int(re.sub(r"\D", "", raw.lower().partition("e")[0]))
+    return number(raw, unit, True) / digits if digits else Fraction(0)
