@@ -21,7 +21,11 @@ SAY_NOTHING = _words(
     "the|of|is|are|was|an|this|these|that|it|its|they|them|there|what|whats|how|your|our|you|we|do|does|please|enter|"
     "at|top|measured|actual|existing|current|currently|present|now|in|for|all|way|up|and|or|type|kind|"
     "de|del|della|dello|dei|degli|delle|di|da|do|dos|das|des|du|la|le|les|el|los|las|il|lo|gli|un|una|uno|une|ein|eine|einer|uma|um|"
-    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|txt|text|desc|flag|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
+    "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|txt|text|desc|flag|"
+    "recorded|surveyed|observed|taken|found|noted|field|each|per|as|been|has|have|exact|exactly|real|reading|individual|single|details|detail|info|data|"
+    "tomado|tomada|registrado|observado|exacto|exacta|datos|dato|cada|con|constaté|réel|réelle|exacte|chaque|par|avec|précis|donnée|données|"
+    "ermittelt|erfasst|tatsächlich|tatsächliche|genau|genaue|jeweils|je|pro|bei|beim|des|eines|angabe|angaben|registado|exato|exata|dados|com|"
+    "reale|effettivo|effettiva|dati|ogni|per|esatto|esatta|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
     "cuál|cual|es|son|está|están|hay|tiene|tienen|quel|quelle|quels|quelles|sont|qual|quais|são|wie|ist|sind|welche|welcher|welches|"
     "quale|quali|sono|che|que|qué|cómo|como|comment|come|su|dans|en|por|favor|bitte|prego|indicar|indique|indiquer|indicare"
 )
@@ -30,7 +34,8 @@ SAY_NOTHING = _words(
 MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_size": (
         _words(
-            "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
+            "outsd|diametre|diametro|caliper|ø|cote|cotes|rohrdurchmesser|querschnittsmaß|durchm|dm|"
+    "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
             "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|"
             "diamètre|largeur|côté|côtés|taille|grosseur|ø|"
             "durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|seitenlänge|abmessung|abmessungen|außenmaß|außenmaße|aussenmass|"
@@ -46,19 +51,26 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
-            "standing|vertical|projecting|protruding|stick|stickup|playground|"
+            "abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|field|head|highest|point|uppermost|end|"
+    "standing|vertical|projecting|protruding|stick|stickup|playground|"
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
             "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
-            "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
-            "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"
-            "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
-            "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|"
-            "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
+            "oberirdisch|oberirdische|überirdisch|pflaster|rasen|erdboden|erdreich|terrain|kopf|mastkopf|mastspitze|okt|flur|bodenoberfläche|asphalt|platzoberfläche|"
+    "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
+            "visibles|aérienne|émergente|tête|bout|fini|revêtement|bitume|terre|extérieure|verticale|"
+    "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"
+            "exterior|aérea|emergente|tope|remate|coronación|cabeza|asfalto|losa|concreto|banqueta|vertical|tierra|"
+    "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
+            "exposta|aérea|ponta|cima|relva|asfalto|pavimento|calçada|terra|terreno|"
+    "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|"
+            "esposta|emergente|testa|punta|asfalto|prato|pavimentazione|pavimento|campagna|verticale|terreno|di|"
+    "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
         ),
     ),
     "post_shape": (
         _words(
-            "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|profile|rund|runde|quadratisch|eckig|querschnitt|"
+            "geometría|géométrie|gabarit|geometrie|profilart|rohrart|querschnittsform|geometria|sagoma|rectangular|tubing|"
+    "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|profile|rund|runde|quadratisch|eckig|querschnitt|"
             "redondo|cuadrado|redonda|cuadrada|sección|rond|ronde|carré|carrée|coupe|tondo|quadro|quadrato|quadrado|seção|secção|sezione|"
             "perfil|profil|profilo"
         ),
