@@ -35,7 +35,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_size": (
         _words(
             "outsd|diametre|diametro|caliper|ø|cote|cotes|rohrdurchmesser|querschnittsmaß|durchm|dm|"
-    "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
+            "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
             "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|"
             "diamètre|largeur|côté|côtés|taille|grosseur|ø|"
             "durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|seitenlänge|abmessung|abmessungen|außenmaß|außenmaße|aussenmass|"
@@ -52,25 +52,25 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
             "abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|field|head|highest|point|uppermost|end|"
-    "standing|vertical|projecting|protruding|stick|stickup|playground|"
+            "standing|vertical|projecting|protruding|stick|stickup|playground|"
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
             "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
             "oberirdisch|oberirdische|überirdisch|pflaster|rasen|erdboden|erdreich|terrain|kopf|mastkopf|mastspitze|okt|flur|bodenoberfläche|asphalt|platzoberfläche|"
-    "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
+            "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
             "visibles|aérienne|émergente|tête|bout|fini|revêtement|bitume|terre|extérieure|verticale|"
-    "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"
+            "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"
             "exterior|aérea|emergente|tope|remate|coronación|cabeza|asfalto|losa|concreto|banqueta|vertical|tierra|"
-    "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
+            "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
             "exposta|aérea|ponta|cima|relva|asfalto|pavimento|calçada|terra|terreno|"
-    "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|"
+            "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|"
             "esposta|emergente|testa|punta|asfalto|prato|pavimentazione|pavimento|campagna|verticale|terreno|di|"
-    "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
+            "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
         ),
     ),
     "post_shape": (
         _words(
             "geometría|géométrie|gabarit|geometrie|profilart|rohrart|querschnittsform|geometria|sagoma|rectangular|tubing|"
-    "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|profile|rund|runde|quadratisch|eckig|querschnitt|"
+            "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|profile|rund|runde|quadratisch|eckig|querschnitt|"
             "redondo|cuadrado|redonda|cuadrada|sección|rond|ronde|carré|carrée|coupe|tondo|quadro|quadrato|quadrado|seção|secção|sezione|"
             "perfil|profil|profilo"
         ),
@@ -157,6 +157,7 @@ PLACES = _words(
 )
 NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé|nm")
 FAINT_PLACES = _words(
+    "freguesia|parish|ward|sector|suburb|borough|municipality|comuna|municipio|município|concelho|delegación|colonia|gemeinde|stadtteil|bezirk|quartiere|circoscrizione|"
     "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
     "block|wing|green|common|"
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
@@ -227,7 +228,7 @@ OF_OTHER_POSTS = _words(
     "luminaria|luminarias|lámpara|potencia|lâmpada|lampada|potenza|potência|tetherball|volleyball|netball|flagpole"
 )
 """Words of a heading that only a table of other posts and poles has."""
-GOALS = _words("goal|goals|porta|porte|buts|tor|tore")
+GOALS = _words("column|columns|mast|masts|standard|standards|goal|goals|porta|porte|buts|tor|tore")
 SPORT = r"basket-?ball|b-?ball|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
 """What posts are for, as a pattern: it changes nothing in a heading."""
 COUNTED = _words("qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|combien")

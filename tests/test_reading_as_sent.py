@@ -160,3 +160,12 @@ def test_grounds_under_a_heading_of_courts_are_the_sites() -> None:
 
 def test_a_name_in_words_is_the_site_rather_than_a_number() -> None:
     assert quoted(["Academy", "Location", "Post", *HEADS], [3, "Elm Court", "N", *BODY]) == [("Elm Court", "N", 1)]
+
+
+def test_poles_that_are_named_in_one_row_are_names_in_all() -> None:
+    rows = [["Moss", "1, 2", *BODY], ["Moss", 3, *BODY]]
+    assert quoted(["Site", "Poles", *HEADS], *rows) == [("Moss", "1, 2", 2), ("Moss", "3", 1)]
+
+
+def test_a_parish_yields_to_the_ground() -> None:
+    assert quoted(["Freguesia", "Local", "Poste", *HEADS], ["Sé", "Largo Velho", 1, *BODY]) == [("Largo Velho", "1", 1)]

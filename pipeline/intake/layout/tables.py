@@ -13,6 +13,7 @@ from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import says_around
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
+from pipeline.intake.survey.post_cells import posts_named
 from schemas.heading_words import PLURALS
 from schemas.post_words import NOTHING_UNITS, UNIT_HEADINGS
 from schemas.survey import SIZE_BASIS_OF_HEADING
@@ -186,12 +187,23 @@ def _says_posts(texts: Mapping[int, str], columns: list[int]) -> bool:
 
 
 def _names_under(heading: HeadingRow, data: Rows) -> frozenset[int]:
-    """Columns under `Posts` in which most cells name posts and none is a number."""
+    """Columns under `Posts` of which a cell names several posts, or none is a number."""
     columns = [n for n in heading.claims if _says_posts(heading.texts, [n])]
     cells = {n: [c for _, row in data if (c := row.get(n)) is not None and len(row) > 2] for n in columns}
     return frozenset(
-        n for n, found in cells.items() if found and all(c.kind == "text" and not str(c.value).strip().isdigit() for c in found)
+        n
+        for n, found in cells.items()
+        if found
+        and (
+            any(c.kind == "text" and _names_several(str(c.value)) for c in found)
+            or all(c.kind == "text" and not str(c.value).strip().isdigit() for c in found)
+        )
     )
+
+
+def _names_several(text: str) -> bool:
+    named = posts_named(text)
+    return named is not None and named.sure and named.form in ("list", "range")
 
 
 def _posts_that_are_named(
