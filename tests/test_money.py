@@ -117,7 +117,7 @@ def test_no_goods_no_freight_no_services():
 
 
 def test_a_code_that_is_nowhere_is_no_silent_loss():
-    with pytest.raises(KeyError, match="M-7"):
+    with pytest.raises(KeyError, match="no table of the catalogue has M-7"):
         quote({"M-7": 1}, NONE, tables(), policy(), "")
 
 

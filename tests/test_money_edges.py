@@ -8,7 +8,7 @@ from fractions import Fraction
 import pytest
 from rules_case import mount, policy, tables
 
-from pipeline.money.amounts import Counts, QuoteLine, Totals
+from pipeline.money.amounts import Counts, QuoteLine, Share, Totals
 from pipeline.money.customers import choice_of, customer_key, nearest, ordered_together, other_names, terms
 from pipeline.money.order import Need, amounts, order_shares, shared
 from pipeline.money.price_changes import price_changes, slips
@@ -79,11 +79,34 @@ def test_sites_without_goods_have_no_part_of_the_freight():
     shares = order_shares([none, NEED, zero], t, policy(), ELM)
     assert {site: share.freight for site, share in shares.items()} == {"a": D("95.00"), "b": D(0), "c": D(0)}
     assert order_shares([none], t, policy(), ELM)["b"].freight == 0
+    some = Need("d", {"M-1": 2, "B-1": 0}, Counts(2, 0, 0))
+    assert [share.freight for share in order_shares([NEED, some], t, policy(), ELM).values()] == [D("47.50"), D("47.50")]
+
+
+def test_lines_of_a_share_say_so_and_an_item_that_it_does_not_name_has_its_own_break():
+    t = tables(
+        Services=({"service": "S-1", "description": "Fitting", "charged": "per post", "price": D("20")},),
+        Price_breaks=({"item": "M-1", "from_quantity": 2, "price": D("380")},),
+        Freight=({"mass_most_kg": None, "price": D("95.00")},),
+    )
+    lines, _ = quote(NEED.goods, NEED.counts, t, policy(), "", Share({}, D("12.34")))
+    assert lines == (
+        QuoteLine("goods", "M-1", "Mount M-1", 2, D("400.00"), D("380"), D(0), D("760.00")),
+        QuoteLine("service", "S-1", "Fitting", 2, D("20"), D("20"), D(0), D("40.00")),
+        QuoteLine("freight", "FREIGHT", "Freight, share of the whole order", 1, D("12.34"), D("12.34"), D(0), D("12.34")),
+    )
+    assert quote(NEED.goods, NEED.counts, t, policy(), "")[0][-1].description == "Freight"
 
 
 def test_a_promised_site_is_of_the_mass_that_it_was_promised_with():
     """By hand: 100 kg and 2 x 70 lb, 31.75 kg each, are 163.5 kg; the promised site keeps its 60, the other has 95 - 60."""
-    t = tables(Freight=({"mass_most_kg": 163.6, "price": D(95)}, {"mass_most_kg": None, "price": D(500)}))
+    t = tables(
+        Freight=(
+            {"mass_most_kg": 163.4, "price": D(10)},
+            {"mass_most_kg": 163.6, "price": D(95)},
+            {"mass_most_kg": None, "price": D(500)},
+        )
+    )
     kept = Totals(D(0), D("60.00"), D(0), D(0), D("60.00"), 100.0)
     shares = order_shares([Need("p", {"M-1": 1}, Counts(1, 0, 0), kept, Fraction(100)), NEED], t, policy(), ELM)
     assert {site: share.freight for site, share in shares.items()} == {"p": D("60.00"), "a": D("35.00")}

@@ -32,7 +32,7 @@ def terms(customer: str, rows: Iterable[Row]) -> Row | None:
 def nearest(customer: str, rows: Iterable[Row]) -> str:
     """The listed name that is nearest to one that is not listed; '' where none is near."""
     names = {customer_key(n): n for r in rows for n in (*other_names(r), r["customer"])}
-    near = get_close_matches(customer_key(customer), list(names), n=1, cutoff=0.6)
+    near = get_close_matches(customer_key(customer), list(names))
     return names[near[0]] if near else ""
 
 

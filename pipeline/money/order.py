@@ -43,9 +43,9 @@ def order_shares(needs: Sequence[Need], tables: Tables, policy: Mapping[str, Any
     for need in needs:
         quantities.update(need.goods)
     unit, masses = minor_unit(policy["currency"]), _masses(needs, tables)
-    price = freight_price(float(sum(masses.values())), tables.get("Freight", ())) if masses else Decimal(0)
+    price = freight_price(float(sum(masses.values())), tables.get("Freight", ()))
     kept = {n.site: n.kept.freight for n in needs if n.kept}
-    left = rounded(price, unit) - sum(kept.values(), Decimal(0))
+    left = rounded(price, unit) - sum(kept.values())
     split = kept | shared(max(left, Decimal(0)), _without(masses, kept), unit)
     breaks = breaks_by_item(tables.get("Price breaks", ()))
     reached = {code: _reached(quantity, breaks.get(folded(code), ())) for code, quantity in quantities.items()}
