@@ -17,7 +17,7 @@ _ENGLISH = (
     "to top of pole|to the top of the post|vertical|exposed|regulation|ag|a.g|ground to top|grade to top|from grade to top|"
     "from ground to top|from ground to the top|ground to the top|post height|pole height|pole is|post is|out of grade|"
     "above dirt|above grass|"
-    "even|dead|above asphalt|above pavement|from pavement|from the pavement|above paving|from paving|above floor|above floor level|above surface|from surface|above tarmac|"
+    "external|external diameter|external dia|ext dia|external width|even|dead|above asphalt|above pavement|from pavement|from the pavement|above paving|from paving|above floor|above floor level|above surface|from surface|above tarmac|"
     "above blacktop|from asphalt|out of the dirt|above the surface|clear of ground|to tip|to the tip|above natural ground|above soil|above turf|top to ground|visible|from grade|off grade|above the grade"
 )
 _SPANISH = (
@@ -51,8 +51,25 @@ _ITALIAN = (
     "altezza fuori terra|da p.c|dal p.c|dal piano campo|dal pavimento|dal terreno|libera|visibile|dal piano di campagna|sopra terra|totale|alla sommità|fino in cima"
 )
 
+_GROUND = (
+    ("above|from|off", "|the|finished|existing|natural", "ground|grade|pavement|asphalt|surface|floor|paving|grass|turf|soil|dirt"),
+    ("über|ab|vom|von|ü.|oberhalb|oberhalb von", "|dem|ok|oberkante|okt", "boden|grund|gelände|belag|pflaster|asphalt|rasen|erdboden|terrain|flur"),
+    ("au-dessus du|au dessus du|du|depuis le|sur|sur le|à partir du|au dessus|par rapport au", "|niveau du", "sol|terrain|sol fini|terrain naturel|revêtement"),
+    ("sobre|desde|del|a partir del|por encima del", "|el|nivel del|nivel de", "suelo|piso|terreno|pavimento|césped|asfalto"),
+    ("acima do|do|desde o|a partir do|sobre o|sobre", "|nível do", "solo|chão|piso|terreno|pavimento|relvado"),
+    ("dal|da|sopra il|sopra|sul|rispetto al", "|piano|livello del", "suolo|terra|terreno|pavimento|piano campo|piano di campagna|prato|asfalto"),
+)
+"""Words before the ground, between, and for it: `über OK Gelände`."""
+_ABOVE_GROUND = "|".join(
+    " ".join((before, between, ground)).replace("  ", " ")
+    for befores, betweens, grounds in _GROUND
+    for before in befores.split("|")
+    for between in betweens.split("|")
+    for ground in grounds.split("|")
+)
+
 PASSED_OVER: dict[str, tuple[str, ...]] = {
-    "length": tuple(dict.fromkeys(_words("|".join((_ENGLISH, _SPANISH, _FRENCH, _GERMAN, _PORTUGUESE, _ITALIAN))))),
+    "length": tuple(dict.fromkeys(_words("|".join((_ENGLISH, _SPANISH, _FRENCH, _GERMAN, _PORTUGUESE, _ITALIAN, _ABOVE_GROUND))))),
     "angle": _words(
         "slope|lean|leaning|tilt|out of plumb|from plumb|from vertical|off plumb|off vertical|toward court|towards court|"
         "toward the court|towards the court|away from court|away from the court"
@@ -78,7 +95,7 @@ ROUND_POST = _words(
     "round post|round pole|round tube|round tubing|chs|dia|diam|diameter|Ø|od|o.d|o/d|outside diameter|outer diameter|"
     "outside dia|"
     "diámetro|diametro|diamètre|diametre|diâmetro|durchmesser|durchm|außendurchmesser|aussendurchmesser|redondo|redonda|rond|"
-    "ronde|rundrohr|rundmast|tubolare tondo|diám|diâm|außen-Ø|aussen-Ø|tondo|tonda|rotondo|rotonda|rundes|runder|runde|rundes rohr|round steel|round hollow section|circular hollow section|ø ext|ø est|circular|circulaire|circolare"
+    "ronde|rundrohr|rundmast|tubolare tondo|diám|diâm|außen-Ø|aussen-Ø|external diameter|external dia|tondo|tonda|rotondo|rotonda|rundes|runder|runde|rundes rohr|round steel|round hollow section|circular hollow section|ø ext|ø est|circular|circulaire|circolare"
 )
 """Words beside a post's size that say its shape."""
 
@@ -89,7 +106,7 @@ ACROSS = _words(
 """Words for a size taken across the post."""
 
 MADE_OF = _words(
-    "steel|galv|galvanized|galvanised|aluminum|aluminium|acero|acier|stahl|verzinkt|aço|acciaio|zincato|tubolare|tubular|tubulaire|profil|profilo|perfil|hollow section|hollow|section|box|stl|painted|pintado|verniciato|galvanizado|galvanisé"
+    "steel|in acciaio|d'acciaio|d'acier|en acier|en acero|de acero|de aço|em aço|aus stahl|galv|galvanized|galvanised|aluminum|aluminium|acero|acier|stahl|verzinkt|aço|acciaio|zincato|tubolare|tubular|tubulaire|profil|profilo|perfil|hollow section|hollow|section|box|stl|painted|pintado|verniciato|galvanizado|galvanisé"
 )
 """What a post is made of, beside its size; wood is not here, since a 4 x 4 of wood is less than 4 in."""
 
