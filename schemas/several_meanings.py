@@ -1,4 +1,4 @@
-"""Headings with several meanings, of which what stands below them says the one; grounds by name, courts, posts in titles."""
+"""Headings with several meanings, of which what stands below them says the one; words of a title over posts."""
 
 from __future__ import annotations
 
@@ -38,36 +38,8 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
 )
 """Columns that a heading can mean, and its words. Source: common practice."""
 
-GROUNDS = (
-    r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
-    r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
-    r"church|ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
-    r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
-    r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
-)
-"""Words that name a kind of ground, as a pattern. Source: common practice."""
-
 COUNTS = ("unidades", "units", "unid", "count", "nombre", "Anzahl", "quantos", "qty on site")
 """Of the words for a number, those that number nothing."""
-
-BARE_GROUNDS = (
-    "park|parc|school|schule|sportpark|skatepark|carpark|hochschule|grundschule|realschule|hauptschule|gymnasium|sportplatz|"
-    "sportanlage|elementary|elem|primary|academy|college|playground|church|ymca|escuela|colegio|instituto|liceo|parque|"
-    "polideportivo|école|ecole|collège|lycée|lycee|stade|gymnase|escola|colégio|ginásio|ginasio|scuola|istituto|parco|palestra|"
-    "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
-)
-"""Words for a ground that are no name by themselves."""
-
-NO_GROUND = (
-    r"schools|parks|grounds|district|county|department|dept|division|board|authority|council|league|association|company|inc|llc|ltd|"
-    r"services?|office|programs?|projects?|bureau|ministry|committee|consultants?|contractors?|engineers?|city of|town of|village of|"
-    r"distrito|municipalidad|ayuntamiento|municipio|secretar[íi]a|escuelas|colegios|parques|mairie|commune|[ée]coles|"
-    r"landkreis|gemeinde|amt|schulamt|schulen|verein|verband|prefeitura|secretaria|escolas|comune|provincia|scuole"
-)
-"""Words of a title that speak of more than one ground, or of whose it is. Source: common practice."""
-
-COURTS = r"(?:courts?|playgrounds?|pitch|cancha|pista|terrain|spielfeld|platz|quadra|campo)"
-"""Words of a heading over the court of a ground, as a pattern."""
 
 POSTS_IN_TITLES = (
     r"posts?|poles?|uprights?|hoops?|basketball|basket|b[áa]squet(?:bol)?|jirafas?|backboards?|postes?|poteaux?|mast(?:en)?|pfosten|pal[oi]|baloncesto|basquete?|"

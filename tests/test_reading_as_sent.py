@@ -169,3 +169,21 @@ def test_poles_that_are_named_in_one_row_are_names_in_all() -> None:
 
 def test_a_parish_yields_to_the_ground() -> None:
     assert quoted(["Freguesia", "Local", "Poste", *HEADS], ["Sé", "Largo Velho", 1, *BODY]) == [("Largo Velho", "1", 1)]
+
+
+LABELS = [
+    "Unterschrift:", "Bemerkungen", "Observaciones: ninguna", "Remarques", "Fecha: marzo", "Firma", "Data", "Hinweis: Tor ist zu",
+    "Responsable: secretaría", "Legenda", "Postes", "Seite 2",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("label", LABELS)
+def test_a_label_of_a_form_names_no_site(label: str) -> None:
+    lines = [["Elm School"], ["Post", *HEADS], ["1", *BODY], [label], ["2", *BODY]]
+    assert {r.site_name for r in read(*lines).rows} <= {"Elm School", None}
+
+
+def test_a_lone_text_with_a_colon_is_asked_about() -> None:
+    found = read(["Post", *HEADS], ["Harbour Street:"], ["1", *BODY])
+    assert [r.held for r in found.rows] == [True]
+    assert quoted(["Post", *HEADS], ["Harbour School:"], ["1", *BODY]) == [("Harbour School", "1", 1)]

@@ -10,7 +10,7 @@ from pipeline.intake.layout.record import Record
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.intake.survey.read_cell import typed
-from schemas.several_meanings import COURTS
+from schemas.grounds import COURTS
 
 _HEADING = re.compile(rf"\W*{COURTS}\W*(?:no|nr|n[°º]|#|num(?:ber|mer)?|name|id)?\W*", re.IGNORECASE)
 _LONGEST = 24  # characters of a court's name

@@ -128,6 +128,7 @@ def _begins_again(table: Table, kind: Kind, cells: Row, carried: Carried) -> boo
 def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -> None:
     """What a row that is no post changes for the rows below it."""
     cell = next(iter(cells.values()))
+    cell = replace(cell, value=str(cell.value).rstrip(" :")) if cell.kind == "text" else cell
     stated = Stated(cell, Heading(line(str(cell.value)), "", cell.address), cell.address, "section_row")
     if kind == "title":
         if carried.title.take(labels_in(cells)):

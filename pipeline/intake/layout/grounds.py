@@ -5,36 +5,24 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from schemas.several_meanings import BARE_GROUNDS, GROUNDS, NO_GROUND
+from schemas.grounds import (
+    BARE_GROUNDS,
+    BEFORE_A_PERSON,
+    BETWEEN_NAMES,
+    GROUNDS,
+    NO_GROUND,
+    PROJECT_LABELS,
+    ROUND_A_NAME,
+    SITE_LABELS,
+)
 
 _GROUND = re.compile(rf"\b(?:{GROUNDS})\b", re.IGNORECASE)
 _NO_GROUND = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
-_CUT = re.compile(
-    r"(\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
-    r"por|par|von|da)\s+"
-    r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)",
-    re.IGNORECASE,
-)
-_OF_A_PERSON = re.compile(r"\s+(?:from|by|por|par|von)\s+", re.IGNORECASE)
-"""What stands before somebody's name."""
-_PROJECT = re.compile(
-    r"^\s*(?:project|job|job name|re|subject|obra|proyecto|projet|chantier|projekt|objekt|bauvorhaben|maßnahme|betreff|projeto|"
-    r"progetto|lavoro|oggetto)\s*:\s*",
-    re.IGNORECASE,
-)
-"""Labels after which a ground may be named."""
-_LABEL = re.compile(
-    r"(?!.*\b(?:contact|ranger|surveyor|manager|principal|phone|attn|person|inspector|keeper|caretaker|coach|officer|staff)\b)"
-    r".*\b(?:survey|posts?|poles?|hoops?|location|venue|site(?: no| number| code| id)?|school|park)\b.*",
-    re.IGNORECASE,
-)
-_ABOUT_IT = re.compile(
-    r"(?:basketball|post|posts|pole|poles|hoop|hoops|goal|goals|backboard|backboards|court|courts|survey|surveys|inventory|list|"
-    r"schedule|report|inspection|audit|measurements?|sheet|form|replacement|repair|upgrade|renovation|refurbishment|works|project|condition|assessment|site|visit|the|field|data|"
-    r"relevé|inventaire|poteaux|levantamiento|inventario|postes|canastas|aufnahme|bestandsaufnahme|masten|rilievo|pali|"
-    r"levantamento|inventário|des|de los|de|del|della|dei|delle|di|do|da|dos|du|die|der|[12][09]\d\d|\d{1,2}(?:st|nd|rd|th)?)",
-    re.IGNORECASE,
-)
+_CUT = re.compile(BETWEEN_NAMES, re.IGNORECASE)
+_OF_A_PERSON = re.compile(BEFORE_A_PERSON, re.IGNORECASE)
+_PROJECT = re.compile(PROJECT_LABELS, re.IGNORECASE)
+_LABEL = re.compile(SITE_LABELS, re.IGNORECASE)
+_ABOUT_IT = re.compile(ROUND_A_NAME, re.IGNORECASE)
 
 
 @lru_cache(maxsize=4096)

@@ -14,6 +14,7 @@ from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
+from schemas.grounds import GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
 from schemas.order import folded
 
 Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "section", "doubtful", "place", "remark"]
@@ -21,16 +22,8 @@ Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "secti
 SITE = ("site_code", "site_name", "customer", "site_kind")
 """Columns that say whose ground it is: they are carried down."""
 
-_TOTAL = re.compile(
-    r"(grand |overall )?(total|totals|sum|sum total|summe|gesamt|gesamtsumme|insgesamt|somme|totaux|suma|totales|soma|totais|"
-    r"totale|totali|somma)( (of |de |di )?(posts|poles|postes|poteaux|masten|pali))?\s*[:=]?\s*\d*",
-    re.IGNORECASE,
-)
-_PARTIAL = re.compile(
-    r"(sub-? ?totals?|average|mean|count|minimum|maximum|zwischensumme|sous-total|subtotale|mittelwert|moyenne|promedio|media|"
-    r"média)\s*[:=]?\s*\d*|(sub-? ?totals?|total|zwischensumme|sous-total|subtotale|summe|totale|suma)\b\W+.+",
-    re.IGNORECASE,
-)
+_TOTAL = re.compile(TOTALS, re.IGNORECASE)
+_PARTIAL = re.compile(SUBTOTALS, re.IGNORECASE)
 _NUMBER = re.compile(r"[-+−]?[\d.,'\s]+( ?(posts|poles|pcs|ft|in|m|mm))?\.?", re.IGNORECASE)
 _TELLING = ("site_code", "site_name", *sorted(OF_A_POST))
 
@@ -162,29 +155,12 @@ def _may_be_post(text: str) -> bool:
     return bool(group_label(text)) or posts_named(text) is not None or _CODE.fullmatch(text) is not None
 
 
-_PLACE = re.compile(
-    r"(.*\b)?(court|courts|blacktop|asphalt|hoop|hoops|yard|playground|side|end|corner|gym)\b( ?(no\.? ?|#)?\w{1,5})?",
-    re.IGNORECASE,
-)
-"""A part of a ground, not a ground of its own."""
+_PLACE = re.compile(PLACES_WITHIN, re.IGNORECASE)
 
-_REMARK = re.compile(
-    r"[^\w(#].*|.*[=@?!;].*|.*\d\s*(in|ft|mm|cm|m|deg)\b.*|.*\d\s*[\"'].*|.*\b\d{1,4}[-./]\d{1,2}[-./]\d{1,4}\b.*|"
-    r"(note|notes|n\.?b|remark|remarks|comment|legend|key|measured|surveyed|checked|inspected|prepared|signed|signature|approved|completed|surveyor|filled|done|by|page|"
-    r"sheet|continued|cont'?d?|see|all|please|draft|updated|date|source|end|new|old|not|no|none|to|waiting|same|ok|tbd|"
-    r"photo|photos|map|urgent|priority|list|table|survey|posts|poles|spring|summer|autumn|fall|winter|"
-    r"january|february|march|april|may|june|july|august|september|october|november|december|[12][09]\d\d)\b.*",
-    re.IGNORECASE | re.DOTALL,
-)
-"""Texts that plainly are remarks, legends, or parts of a form. Source: common practice."""
+_REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
 
-_GROUND = re.compile(
-    r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|p\.s|park|parks|field|fields|ground|grounds|"
-    r"rec|recreation|center|centre|community|club|hall|church|arena|gardens?|green|common|commons|plaza|square|meadows?|"
-    r"campus|complex|escuela|colegio|parque|[eé]cole|coll[eè]ge|lyc[eé]e|parc|schule|gymnasium|sportplatz|escola|scuola|parco)\b",
-    re.IGNORECASE,
-)
-"""Words that name a kind of ground. Source: common practice."""
+_REMARK_ELSEWHERE = re.compile(REMARKS_ELSEWHERE, re.IGNORECASE | re.DOTALL)
+_GROUND = re.compile(GROUND_WORDS, re.IGNORECASE)
 
 _SMALL = frozenset(
     ("of", "the", "and", "at", "in", "on", "de", "la", "le", "du", "des", "di", "da", "der", "die", "und", "y", "e", "et")
@@ -195,11 +171,13 @@ def what_a_lone_text_is(text: str) -> Kind:
     """`section` where a text plainly names a ground, `place` a part of one, `remark` a remark, `doubtful` none of them."""
     words = text.split()
     sentence = len(words) > 8 or len(text) > 60 or (text.endswith(".") and len(words[-1]) > 5)
-    if sentence or _REMARK.fullmatch(text):
+    if sentence or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text):
         return "remark"
     if _GROUND.search(text):
         return "section"
     if _PLACE.fullmatch(text):
         return "place"
+    if text.endswith(":"):  # a label of a form, or a name
+        return "doubtful"
     named = all(w[0].isupper() or w[0].isdigit() or w[0] in "#(" or w.casefold() in _SMALL for w in words)
     return "section" if named and re.search(r"[^\W\d_]{3}", text) else "doubtful"

@@ -11,16 +11,9 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_records import names_a_site
 from pipeline.reading.book import Cell
+from schemas.grounds import NO_SITE_TABS
 
-_NO_SITE = re.compile(
-    r"((sheet|tabelle|blatt|feuil|feuille|hoja|planilha|folha|foglio|table|tab|tabla|tableau|tabela|tabella|page|list|copy of .*|"
-    r"survey|surveys|post|posts|pole|poles|data|form|draft|final|new|old|round|part|january|february|march|april|may|june|july|"
-    r"august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|spring|summer|autumn|fall|winter)"
-    r"[\s_.-]*[\d\s()_.-]*|[\d\s()_./-]+)",
-    re.IGNORECASE,
-)
-"""Names of sheets that a program gives, or that say when or what, not where. Source: common practice, and the programs'
-own names in English, German, French, Spanish, Portuguese and Italian."""
+_NO_SITE = re.compile(NO_SITE_TABS, re.IGNORECASE)
 
 
 def with_tabs(records: Sequence[Record], headings: Mapping[str, frozenset[str]]) -> list[Record]:

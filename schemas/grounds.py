@@ -1,0 +1,111 @@
+"""Grounds by name, and what else stands in a row of its own: totals, remarks, places within a ground. Patterns, in six languages."""
+
+from __future__ import annotations
+
+GROUNDS = (
+    r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
+    r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
+    r"church|ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
+    r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
+    r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
+)
+"""Words that name a kind of ground, as a pattern. Source: common practice."""
+
+BARE_GROUNDS = (
+    "park|parc|school|schule|sportpark|skatepark|carpark|hochschule|grundschule|realschule|hauptschule|gymnasium|sportplatz|"
+    "sportanlage|elementary|elem|primary|academy|college|playground|church|ymca|escuela|colegio|instituto|liceo|parque|"
+    "polideportivo|école|ecole|collège|lycée|lycee|stade|gymnase|escola|colégio|ginásio|ginasio|scuola|istituto|parco|palestra|"
+    "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
+)
+"""Words for a ground that are no name by themselves."""
+
+NO_GROUND = (
+    r"schools|parks|grounds|district|county|department|dept|division|board|authority|council|league|association|company|inc|llc|ltd|"
+    r"services?|office|programs?|projects?|bureau|ministry|committee|consultants?|contractors?|engineers?|city of|town of|village of|"
+    r"distrito|municipalidad|ayuntamiento|municipio|secretar[íi]a|escuelas|colegios|parques|mairie|commune|[ée]coles|"
+    r"landkreis|gemeinde|amt|schulamt|schulen|verein|verband|prefeitura|secretaria|escolas|comune|provincia|scuole"
+)
+"""Words of a title that speak of more than one ground, or of whose it is. Source: common practice."""
+
+COURTS = r"(?:courts?|playgrounds?|pitch|cancha|pista|terrain|spielfeld|platz|quadra|campo)"
+"""Words of a heading over the court of a ground, as a pattern."""
+
+BETWEEN_NAMES = (
+    r"(\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
+    r"por|par|von|da)\s+"
+    r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)"
+)
+
+BEFORE_A_PERSON = r"\s+(?:from|by|por|par|von)\s+"
+"""What stands before somebody's name."""
+
+PROJECT_LABELS = (
+    r"^\s*(?:project|job|job name|re|subject|obra|proyecto|projet|chantier|projekt|objekt|bauvorhaben|maßnahme|betreff|projeto|"
+    r"progetto|lavoro|oggetto)\s*:\s*"
+)
+"""Labels after which a ground may be named."""
+
+SITE_LABELS = (
+    r"(?!.*\b(?:contact|ranger|surveyor|manager|principal|phone|attn|person|inspector|keeper|caretaker|coach|officer|staff)\b)"
+    r".*\b(?:survey|posts?|poles?|hoops?|location|venue|site(?: no| number| code| id)?|school|park)\b.*"
+)
+
+ROUND_A_NAME = (
+    r"(?:basketball|post|posts|pole|poles|hoop|hoops|goal|goals|backboard|backboards|court|courts|survey|surveys|inventory|list|"
+    r"schedule|report|inspection|audit|measurements?|sheet|form|replacement|repair|upgrade|renovation|refurbishment|works|project|condition|assessment|site|visit|the|field|data|"
+    r"relevé|inventaire|poteaux|levantamiento|inventario|postes|canastas|aufnahme|bestandsaufnahme|masten|rilievo|pali|"
+    r"levantamento|inventário|des|de los|de|del|della|dei|delle|di|do|da|dos|du|die|der|[12][09]\d\d|\d{1,2}(?:st|nd|rd|th)?)"
+)
+
+TOTALS = (
+    r"(grand |overall )?(total|totals|sum|sum total|summe|gesamt|gesamtsumme|insgesamt|somme|totaux|suma|totales|soma|totais|"
+    r"totale|totali|somma)( (of |de |di )?(posts|poles|postes|poteaux|masten|pali))?\s*[:=]?\s*\d*"
+)
+
+SUBTOTALS = (
+    r"(sub-? ?totals?|average|mean|count|minimum|maximum|zwischensumme|sous-total|subtotale|mittelwert|moyenne|promedio|media|"
+    r"média)\s*[:=]?\s*\d*|(sub-? ?totals?|total|zwischensumme|sous-total|subtotale|summe|totale|suma)\b\W+.+"
+)
+
+PLACES_WITHIN = r"(.*\b)?(court|courts|blacktop|asphalt|hoop|hoops|yard|playground|side|end|corner|gym)\b( ?(no\.? ?|#)?\w{1,5})?"
+"""A part of a ground, not a ground of its own."""
+
+REMARKS = (
+    r"[^\w(#].*|.*[=@?!;].*|.*\d\s*(in|ft|mm|cm|m|deg)\b.*|.*\d\s*[\"'].*|.*\b\d{1,4}[-./]\d{1,2}[-./]\d{1,4}\b.*|"
+    r"(note|notes|n\.?b|remark|remarks|comment|legend|key|measured|surveyed|checked|inspected|prepared|signed|signature|approved|completed|surveyor|filled|done|by|page|"
+    r"sheet|continued|cont'?d?|see|all|please|draft|updated|date|source|end|new|old|not|no|none|to|waiting|same|ok|tbd|"
+    r"photo|photos|map|urgent|priority|list|table|survey|posts|poles|spring|summer|autumn|fall|winter|"
+    r"january|february|march|april|may|june|july|august|september|october|november|december|[12][09]\d\d)\b.*"
+)
+"""Texts that plainly are remarks, legends, or parts of a form. Source: common practice."""
+
+REMARKS_ELSEWHERE = (
+    r"(?:notas?|observaci[oó]n(?:es)?|observaç(?:ão|ões)|leyenda|medido|revisado|inspeccionado|preparado|firmad[oa]|firma|aprobado|p[áa]gina|hoja|"
+    r"continúa|continuación|borrador|actualizado|fecha|fuente|pendientes?|fotos?|mapa|urgente|prioridad|tabla|encuesta|responsable|tel[ée]fono|correo|"
+    r"remarques?|légende|mesuré|relevé|vérifié|préparé|signé|signature|approuvé|feuille|suite|brouillon|mis à jour|liste|tableau|contact|courriel|"
+    r"bemerkung(?:en)?|anmerkung(?:en)?|hinweise?|legende|gemessen|aufgenommen|geprüft|erstellt|unterschrift|genehmigt|seite|blatt|fortsetzung|siehe|"
+    r"entwurf|stand|datum|quelle|ende|fotos?|dringend|tabelle|telefon|ansprechpartner|hausmeister|bearbeiter|"
+    r"legenda|inspecionado|assinatura|assinado|aprovado|folha|continua|rascunho|atualizado|fotografias?|responsável|telefone|"
+    r"osservazioni|annotazioni|misurato|rilevato|controllato|preparato|firmato|approvato|foglio|segue|bozza|aggiornato|foto|urgente|tabella|referente|"
+    r"postes|poteaux|pfosten|masten|pali|data|date|fin|fine|fim|telefono|e-?mail)"
+    r"\b\s*(?:[:.(–-].*|\d.*|(?:por|par|von|am|da|de|le|el|il|em)\b.*)?"
+)
+"""Labels and remarks in other languages than English, alone or before what they label. Source: common practice."""
+
+GROUND_WORDS = (
+    r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|p\.s|park|parks|field|fields|ground|grounds|"
+    r"rec|recreation|center|centre|community|club|hall|church|arena|gardens?|reserve|oval|green|common|commons|plaza|square|meadows?|"
+    r"campus|complex|escuela|colegio|instituto|ceip|ies|liceo|parque|polideportivo|plaza|[eé]cole|coll[eè]ge|lyc[eé]e|parc|stade|gymnase|"
+    r"\w*schule|gymnasium|kita|sportplatz|spielplatz|bolzplatz|schulhof|sportpark|escola|emef|col[eé]gio|gin[aá]sio|praça|scuola|primaria|istituto|plesso|"
+    r"parco|oratorio|campetto)\b"
+)
+"""Words that name a kind of ground. Source: common practice."""
+
+NO_SITE_TABS = (
+    r"((sheet|tabelle|blatt|feuil|feuille|hoja|planilha|folha|foglio|table|tab|tabla|tableau|tabela|tabella|page|list|copy of .*|"
+    r"survey|surveys|post|posts|pole|poles|data|form|draft|final|new|old|round|part|january|february|march|april|may|june|july|"
+    r"august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|spring|summer|autumn|fall|winter)"
+    r"[\s_.-]*[\d\s()_.-]*|[\d\s()_./-]+)"
+)
+"""Names of sheets that a program gives, or that say when or what, not where. Source: common practice, and the programs'
+own names in English, German, French, Spanish, Portuguese and Italian."""
