@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 GROUNDS = (
-    r"school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
+    r"(?<=\w )k-\d{1,2}|school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
     r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
     r"church|ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
     r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"

@@ -135,7 +135,7 @@ AROUND = _words(
 )
 """Words for the way round the post."""
 BESIDE_AROUND = _words(
-    "distance|tape|tapes|measure|measurement|size|length|whole|distancia|medida|mesure|maß|misura|distância|distanza|outside|outer"
+    "big|distance|tape|tapes|measure|measurement|size|length|whole|distancia|medida|mesure|maß|misura|distância|distanza|outside|outer"
 )
 """Words that change nothing beside these."""
 
@@ -237,6 +237,11 @@ PLURALS = (
     r"posts|poles|uprights|stanchions|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
     r"montanti"
 )
+GOALS_COUNTED = (
+    r"goals|hoops|baskets|standards|goal posts|canastas|jirafas|aros|paniers|paneaux|panneaux|k[öo]rbe|basketballk[öo]rbe|cestas|tabelas|"
+    r"canestri"
+)
+"""What stands on posts, one on each, in the plural: a number of these is one of posts, as a pattern. Source: common practice."""
 FROM_GROUND = _words("ground|grade|suelo|piso|terreno|sol|boden|grund|gelände|suolo|terra|solo|chão")
 WHOLE = _words("total|overall|totale|gesamt|gesamte|gesamthöhe|whole|full")
 """Words beside a height where it is said of the post, or from the ground: a total height may be a board's."""

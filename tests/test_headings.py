@@ -295,6 +295,16 @@ HELD = [
 ]  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    ("heading", "name"),
+    [("# of goals", "quantity"), ("No. of hoops", "quantity"), ("How many baskets", "quantity"), ("Anzahl Körbe", "quantity"),
+     ("Nb de paniers", "quantity"), ("Nº de canastas", "quantity"), ("Hoops", None), ("Number of backboards", None)],
+)  # fmt: skip
+def test_a_number_of_goals_is_one_of_posts(heading: str, name: str | None) -> None:
+    found = claim(heading)
+    assert (found.name if found else None) == name
+
+
 @pytest.mark.parametrize(("heading", "is_old_fittings"), HELD)
 def test_how_a_board_is_held_is_the_old_fittings_and_how_a_post_is_held_is_not(heading: str, is_old_fittings: bool) -> None:
     found = claim(heading)

@@ -80,6 +80,28 @@ def test_of_two_headings_that_say_where_the_one_over_names_of_grounds_counts() -
     ]
 
 
+def test_a_ground_is_named_without_the_place_within_it() -> None:
+    heads = ["Location", "Ref", "Shape", "OD (in)", "Height (ft)"]
+    rows = rows_of(
+        heads, ["MUGA north, Dale School", "P01", "round", 4.5, 8.5], ["MUGA south, Dale School", "P02", "round", 4.5, 8.5]
+    )
+    assert [(r.site_name, r.post_code) for r in rows] == [("Dale School", "P01"), ("Dale School", "P02")]
+    lines = [[f"Mill Rd Park - {side} court", "A and B", "round", 4.5, 8.5] for side in ("north", "south")]
+    found = rows_of(["Court", "Post", *heads[2:]], *lines)
+    assert [(r.site_name, r.post_code, r.quantity, r.held) for r in found] == [
+        ("Mill Rd Park", "north court A and B", 2, False), ("Mill Rd Park", "south court A and B", 2, False),
+    ]  # fmt: skip
+
+
+def test_hoops_that_may_be_a_number_of_posts_are_asked_about() -> None:
+    rows = rows_of(
+        ["Site", "Hoops", "Shape", "OD (in)", "Height (ft)"],
+        ["Elm Park", 2, "round", 4.5, 8.5],
+        ["Ash Park", 4, "round", 4.5, 8.5],
+    )
+    assert [r.held for r in rows] == [True, True]
+
+
 def test_what_stands_below_tells_a_survey_by_lay_words() -> None:
     heads = ["place", "which hoop", "what kind of pole", "across", "off the ground to top", "anything on the pole"]
     row = rows_of(heads, ["Juniper Park", "by the pool", "round steel", '4"', "8'6\"", "nothing"])[0]

@@ -203,3 +203,11 @@ TOGETHER = [
 def test_several_questions_about_one_column(name: str, said: str, value: str | None) -> None:
     answers = [(f"{heading}?", text.strip()) for heading, _, text in (part.partition("?") for part in said.split("; "))]
     assert combined(name, answers) == value
+
+
+@pytest.mark.parametrize(
+    ("text", "value"), [("2 - Good", "sound"), ("1: Excellent", "sound"), ("5 - Good?", None), ("12 - Good", None)]
+)
+def test_a_grade_stands_before_its_word(text: str, value: str | None) -> None:
+    found = read_word("condition", text)
+    assert (found.value if found else None) == value

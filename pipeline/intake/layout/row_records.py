@@ -6,7 +6,9 @@ import re
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
+from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.groups import Group, filled
 from pipeline.intake.layout.record import Heading, Record, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
@@ -14,7 +16,7 @@ from pipeline.intake.layout.tables import Head, Table
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.heading_words import is_another_thing
-from pipeline.intake.survey.headings import fold, only_unit
+from pipeline.intake.survey.headings import fold, only_unit, says_where
 from pipeline.intake.survey.list_words import read_word, rules_out
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
@@ -70,6 +72,7 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     draft = _Draft()
     for name, heads in group.heads.items():
         _take(draft, table, name, heads, number, cells, carried)
+    court = _court_of_ground(draft)
     site = in_block(carried, draft.values, draft.places)
     draft.values = from_outside(carried, draft.values | site)
     _site_in_doubt(draft, carried)
@@ -77,8 +80,25 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
         _beside(draft, group, beside, cells)
     _beside_what_is_read(draft, table, cells)
     label = table.grid.label(number) + (f", {group.label}" if group.label else "")
-    made = Record(table.sheet, number, label, draft.values, draft.places, _extra(table, cells), draft.rivals, tuple(draft.wrong))
+    made = Record(
+        table.sheet, number, label, draft.values, draft.places, court | _extra(table, cells), draft.rivals, tuple(draft.wrong)
+    )
     return replace(made, shapes=tuple(draft.shapes), warnings=tuple(draft.warnings))
+
+
+def _court_of_ground(draft: _Draft) -> dict[str, str]:
+    """The ground alone where a place within it is said too: `Mill Road Park - north court`; the court by its heading."""
+    own = draft.values.get("site_name")
+    heading = own.heading.text if own else ""
+    if own is None or own.how not in ("", "same_as_above") or not (says_where(heading) or is_court(heading)):
+        return {}
+    whole = typed(own.cell)
+    ground = ground_in(whole)
+    within = re.sub(r"^\W+|\W+$", "", whole.replace(ground, " ")) if ground else ""
+    if not within:
+        return {}
+    draft.values["site_name"] = replace(own, cell=replace(own.cell, kind="text", value=ground, shown=""), how=own.how or "words")
+    return {heading: within} if is_court(heading) else {}
 
 
 def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], number: int, cells: Row, carried: Carried) -> None:

@@ -18,6 +18,7 @@ from schemas.heading_words import (
     COUNTED,
     FROM_GROUND,
     GOALS,
+    GOALS_COUNTED,
     GROUND,
     HELD,
     IN_COMPOUNDS,
@@ -49,6 +50,11 @@ _OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
 """`s/suelo`: over the ground."""
 _COMPOUND = re.compile(COMPOUND)
 _NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|n(?=_|\.)|num|number|#)(?:\b|_)", re.IGNORECASE)
+_COUNT_OF_GOALS = re.compile(
+    rf"(?:#|no|nr|nb|n[°º]|num|number|count|qty|quantity|how many|anzahl(?: der)?|cantidad|quantidade|quantit[àa]|nombre)\.?"
+    rf"\s*(?:of|de|di|des)?\s*(?:basketball\s+)?(?:{GOALS_COUNTED})",
+    re.IGNORECASE,
+)
 _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 _PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
@@ -67,6 +73,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "old_fittings", True
     if says_around(heading):
         return "post_size", True
+    if _COUNT_OF_GOALS.fullmatch(heading_unit(heading)[0].strip()):
+        return "quantity", True
     if not 1 < len(words) <= _MOST:
         return None
     plural = _PLURAL.search(heading.replace("_", " "))
@@ -166,8 +174,9 @@ def says_a_kind(heading: str) -> bool:
 
 
 def counts(heading: str) -> bool:
-    """Whether a heading has a word that counts, or posts in the plural."""
-    return bool(words_of(heading) & _folded(COUNTED)) or _PLURAL.search(heading) is not None
+    """Whether a heading has a word that counts, or posts or what stands on them in the plural."""
+    of_goals = re.fullmatch(GOALS_COUNTED, heading_unit(heading)[0].strip(), re.IGNORECASE)
+    return bool(words_of(heading) & _folded(COUNTED)) or _PLURAL.search(heading) is not None or of_goals is not None
 
 
 def names_a_post(heading: str) -> bool:

@@ -193,8 +193,13 @@ def known_words(name: str) -> dict[str, str]:
 
 def _known(name: str, text: str) -> str | None:
     """The value that a spelling says; of one long word also in another gender or number than the glossary's."""
+    text = _RATED.sub("", text)
     word = fold_word(text)
     return known_words(name).get(word) or (_stems(name).get(stem(word)) if text.strip().isalpha() else None)
+
+
+_RATED = re.compile(r"^\s*\d\s*[-–—:.)=]\s*(?=[^\W\d]{3})")
+"""A grade in front of its word: `2 - Good`."""
 
 
 @cache
