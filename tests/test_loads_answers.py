@@ -52,6 +52,7 @@ KITS: dict[str, dict[str, Any]] = {
     "beyond, soil unread": {"wall": 0.0005, "size": 0.25, "soil_class": 0},
     "soil unread": {"soil_class": 0, "driven": True},
     "hung low": {"height": 4.5, "ring_top": 2.6, "court_rise": -0.3, "footing_diameter": 0.3},
+    "deep": {"driven": True, "soil_class": 5, "wind_speed": 65.0},
     "calm": {"wind_speed": 15.0, "board_mass": 150.0, "overhang": 1.8},
 }  # fmt: skip
 

@@ -7,7 +7,7 @@ from math import pi
 
 import pytest
 
-from pipeline.units import UNITS, si
+from pipeline.units import UNITS, factors, si, take_factors, unit_of
 
 _INCH, _POUND, _G = Fraction("0.0254"), Fraction("0.45359237"), Fraction("9.80665")
 _LBF = _POUND * _G
@@ -63,3 +63,17 @@ def test_every_factor_is_the_published_one(unit):
 @pytest.mark.parametrize("unit", UNITS, ids=lambda u: f"{u.short} {u.kind}")
 def test_metric_units_are_those_of_the_metric_system(unit):
     assert unit.metric == (unit.short in METRIC and unit.kind not in ("slope", "angle", "percent"))
+
+
+def test_factors_that_another_process_gives_are_used():
+    unit = unit_of("kip ft", "moment")
+    known = dict(factors())
+    assert known == {(u.short, u.kind): si(u) for u in UNITS}
+    try:
+        take_factors({(unit.short, unit.kind): Fraction(7)})
+        si.cache_clear()
+        assert si(unit) == 7
+    finally:
+        take_factors(known)
+        si.cache_clear()
+    assert si(unit) == known[unit.short, unit.kind]
