@@ -83,14 +83,18 @@ def lines_about(name: str) -> Iterator[tuple[str, str]]:
     )
 
 
-@pytest.fixture(scope="module")
-def every_line() -> dict[str, list[tuple[str, str]]]:
+def all_lines() -> dict[str, list[tuple[str, str]]]:
     """What is said of each kit; what was said of a kit before it is left out."""
     new: dict[tuple[str, str], str] = {}
     for name in KITS:
         for line in lines_about(name):
             new.setdefault(line, name)
     return {name: [line for line, where in new.items() if where == name] for name in KITS}
+
+
+@pytest.fixture(scope="module")
+def every_line() -> dict[str, list[tuple[str, str]]]:
+    return all_lines()
 
 
 @pytest.mark.parametrize("name", KITS)

@@ -187,8 +187,7 @@ def lines_about(i: int, rows: list[SurveyedPost], p: Posts, c: Catalogue, f: Fit
         yield "remedy", f"{remedy.sentence} [{remedy.mount}] [{remedy.serves}] [{steps}]"
 
 
-@pytest.fixture(scope="module")
-def every_line() -> dict[str, list[tuple[str, str]]]:
+def all_lines() -> dict[str, list[tuple[str, str]]]:
     """What is said of each post, feet and millimetres in turn; what was said of a post before it is left out."""
     rows = [post(**change) for change in CASES.values()]
     feet_, metric = (world(rows, units) for units in (plain.FEET, plain.METRIC))
@@ -197,6 +196,11 @@ def every_line() -> dict[str, list[tuple[str, str]]]:
         for about, text in lines_about(i, rows, *(metric if i % 2 else feet_)):
             new.setdefault((about, text), name)
     return {name: [line for line, where in new.items() if where == name] for name in CASES}
+
+
+@pytest.fixture(scope="module")
+def every_line() -> dict[str, list[tuple[str, str]]]:
+    return all_lines()
 
 
 @pytest.mark.parametrize("name", CASES)
