@@ -14,7 +14,7 @@ from pipeline.rules.advice import ADVICE, Place
 from pipeline.rules.arrays import FAIL
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.catalogue_arrays import catalogue
-from pipeline.rules.choice import leading
+from pipeline.rules.choice import LEAST_PRICE, Want, leading
 from pipeline.rules.finding_lines import pair_findings
 from pipeline.rules.fit import RULES, fit
 from pipeline.rules.kits import kits
@@ -256,3 +256,7 @@ def test_a_post_without_a_kit_leads_with_none():
     p, c, f = fitted([post(post_line="bent"), post()])
     k = kits(p, c, f, POLICY, no_load)
     assert leading(p, c, k).best.tolist() == [[-1, 0]] * 3
+
+
+def test_who_wants_nothing_wants_the_least_price_of_any_board_and_ring():
+    assert Want() == Want(LEAST_PRICE, -1, -1)
