@@ -186,6 +186,10 @@ def test_what_is_no_text_and_no_number_is_no_measure(value):
     assert read_decimal(value).message.endswith("is not a number.")
 
 
+def test_what_cannot_be_seen_stands_as_a_space_in_a_query():
+    assert read_whole("4\u200bx\x07y").message == "“4 x y” is not a whole number."
+
+
 def test_the_longest_list_and_the_longest_format_that_are_looked_at():
     assert len(read_lengths("8;" * 5 * LONGEST, "ft")) == 5 * LONGEST
     assert "is too long for a list of lengths" in read_lengths("8;" * 5 * LONGEST + " ", "ft").message
