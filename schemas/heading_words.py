@@ -146,7 +146,7 @@ ALONE_SAYS_TOO_LITTLE = _words(
 """Words for old fittings that alone can mean much else."""
 
 PLACES = _words(
-    "fac|facil|sch|reserve|estate|precinct|muga|leisure|sports|community|play|recreational|playspace|"
+    "prop|fac|facil|sch|reserve|estate|precinct|muga|leisure|sports|community|play|recreational|playspace|"
     "school|schools|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
     "recreation|playing|centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
     "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|deportiva|escolar|educativo|"

@@ -187,3 +187,10 @@ def test_a_lone_text_with_a_colon_is_asked_about() -> None:
     found = read(["Post", *HEADS], ["Harbour Street:"], ["1", *BODY])
     assert [r.held for r in found.rows] == [True]
     assert quoted(["Post", *HEADS], ["Harbour School:"], ["1", *BODY]) == [("Harbour School", "1", 1)]
+
+
+def test_left_and_right_in_german_stand_side_by_side() -> None:
+    upper = ["Schule", "Linker Pfosten", None, None, "Rechter Pfosten", None, None]
+    lower = [None, *["Form", "Ø mm", "Höhe m"] * 2]
+    rows = ["Waldschule", "rund", 89, 2.6, "rund", 114, 3]
+    assert quoted(upper, lower, rows) == [("Waldschule", "Linker Pfosten", 1), ("Waldschule", "Rechter Pfosten", 1)]

@@ -30,6 +30,8 @@ _FEET_AND_INCHES = re.compile(
 )
 _PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE | re.DOTALL)
 _BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE | re.DOTALL)
+_CAMEL = re.compile(r"(?P<head>[A-Za-z]*[a-z])(?P<unit>MM|Mm|CM|Cm|IN|In|FT|Ft)")
+"""`PostHeightMM`: the unit at the end of words that are written together."""
 _NAMES = {"nps": "NPS", "dn": "DN"}
 
 
@@ -65,7 +67,7 @@ def heading_unit(text: str) -> tuple[str, str]:
             bare = f"{bare[: m.start()]} {rest} {bare[m.end() :]}"
         shown = {u for _, u, _ in units}
         return _tidy(bare), shown.pop() if len(shown) == 1 else ""
-    for pattern in (_FEET_AND_INCHES, _PER, _TRAILING, _IN_UNIT, _BARE, _BARE_LETTER):
+    for pattern in (_FEET_AND_INCHES, _PER, _TRAILING, _IN_UNIT, _BARE, _BARE_LETTER, _CAMEL):
         trailing = pattern.fullmatch(flat)
         groups = trailing.groupdict() if trailing else {}
         head, unit = groups.get("head"), groups.get("unit")
