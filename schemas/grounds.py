@@ -67,7 +67,10 @@ SUBTOTALS = (
     r"média)\s*[:=]?\s*\d*|(sub-? ?totals?|total|zwischensumme|sous-total|subtotale|summe|totale|suma)\b\W+.+"
 )
 
-PLACES_WITHIN = r"(.*\b)?(court|courts|blacktop|asphalt|hoop|hoops|yard|playground|side|end|corner|gym)\b( ?(no\.? ?|#)?\w{1,5})?"
+PLACES_WITHIN = (
+    r"(.*\b)?(court|courts|blacktop|asphalt|hoop|hoops|yard|playground|side|end|corner|gym|muga|car park|parking lot|"
+    r"patio|cancha|pista|fondo|cour|terrain|préau|hof|schulhof|pausenhof|platz|pátio|quadra|recreio|cortile|campo)\b( ?(no\.? ?|#)?\w{1,5})?"
+)
 """A part of a ground, not a ground of its own."""
 
 REMARKS = (
@@ -109,3 +112,71 @@ NO_SITE_TABS = (
 )
 """Names of sheets that a program gives, or that say when or what, not where. Source: common practice, and the programs'
 own names in English, German, French, Spanish, Portuguese and Italian."""
+
+WITHIN_A_GROUND = frozenset(BARE_GROUNDS.split("|")) | frozenset(
+    [
+        "court",
+        "courts",
+        "blacktop",
+        "asphalt",
+        "yard",
+        "playground",
+        "side",
+        "end",
+        "corner",
+        "gym",
+        "muga",
+        "car",
+        "park",
+        "parking",
+        "lot",
+        "main",
+        "area",
+        "play",
+        "hoop",
+        "hoops",
+        "new",
+        "old",
+        "big",
+        "small",
+        "full",
+        "half",
+        "outdoor",
+        "outside",
+        "indoor",
+        "patio",
+        "cancha",
+        "pista",
+        "fondo",
+        "principal",
+        "cour",
+        "terrain",
+        "préau",
+        "hof",
+        "schulhof",
+        "pausenhof",
+        "platz",
+        "haupt",
+        "pátio",
+        "quadra",
+        "recreio",
+        "cortile",
+        "campo",
+        "infant",
+        "infants",
+        "junior",
+        "juniors",
+        "ks",
+        "by",
+        "near",
+        "the",
+        "of",
+        "and",
+        "pavilion",
+        "entrance",
+        "building",
+        "block",
+        "hall",
+    ]
+)
+"""Words of which the names of parts of a ground are made: `Main court`, `Infants playground`."""

@@ -146,15 +146,19 @@ ALONE_SAYS_TOO_LITTLE = _words(
 """Words for old fittings that alone can mean much else."""
 
 PLACES = _words(
-    "prop|fac|facil|sch|reserve|estate|precinct|muga|leisure|sports|community|play|recreational|playspace|"
+    "prop|fac|facil|sch|reserve|estate|precinct|muga|playspace|"
     "school|schools|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
-    "recreation|playing|centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
-    "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|deportiva|escolar|educativo|"
-    "école|collège|lycée|parc|établissement|équipement|gymnase|stade|sportif|scolaire|"
+    "centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
+    "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|"
+    "école|collège|lycée|parc|établissement|équipement|gymnase|stade|"
     "schule|schulen|park|sportplatz|spielplatz|anlage|standort|sportanlage|einrichtung|objekt|liegenschaft|ort|"
-    "escola|escolas|instituição|recinto|estabelecimento|desportivo|desportiva|"
-    "scuola|scuole|parco|impianto|plesso|istituto|struttura|sportivo|scolastico|edificio"
+    "escola|escolas|instituição|recinto|estabelecimento|"
+    "scuola|scuole|parco|impianto|plesso|istituto|struttura|edificio"
 )
+OF_A_PLACE = _words(
+    "leisure|sports|community|play|recreational|recreation|playing|deportiva|escolar|educativo|sportif|scolaire|desportivo|desportiva|sportivo|scolastico"
+)
+"""Words beside a place that name none alone: `Sports ground`."""
 NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé|nm")
 FAINT_PLACES = _words(
     "freguesia|parish|ward|sector|suburb|borough|municipality|comuna|municipio|município|concelho|delegación|colonia|gemeinde|stadtteil|bezirk|quartiere|circoscrizione|"

@@ -151,7 +151,7 @@ def test_a_table_of_other_things_below_one_of_posts() -> None:
 @pytest.mark.parametrize("heading", ["Unidades", "Units", "Stk.", "N_POSTS", "No. off"])
 def test_a_column_that_counts_is_no_site_and_is_not_lost(heading: str) -> None:
     heads = ["Location", "Post", heading, *HEADS]
-    assert quoted(heads, ["Old yard", 1, 1, *BODY], ["Old yard", 2, 2, *BODY]) == [("Old yard", "1", 1), ("Old yard", "2", 2)]
+    assert quoted(heads, ["Quarry", 1, 1, *BODY], ["Quarry", 2, 2, *BODY]) == [("Quarry", "1", 1), ("Quarry", "2", 2)]
 
 
 def test_grounds_under_a_heading_of_courts_are_the_sites() -> None:
@@ -194,3 +194,28 @@ def test_left_and_right_in_german_stand_side_by_side() -> None:
     lower = [None, *["Form", "Ø mm", "Höhe m"] * 2]
     rows = ["Waldschule", "rund", 89, 2.6, "rund", 114, 3]
     assert quoted(upper, lower, rows) == [("Waldschule", "Linker Pfosten", 1), ("Waldschule", "Rechter Pfosten", 1)]
+
+
+def test_a_part_of_a_ground_is_asked_about_where_nothing_names_the_site() -> None:
+    found = read(["Location", "Post", *HEADS], ["Main playground", 1, *BODY], ["Gym", 1, *BODY])
+    assert all(r.held for r in found.rows)
+    assert [(q.code, q.cell) for q in found.queries if not q.record] == [("HEADING", "A1")]
+
+
+@pytest.mark.parametrize("heading", ["Équipement", "Facility", "Property"])
+def test_what_a_row_is_names_no_site(heading: str) -> None:
+    assert quoted([heading, "Post", *HEADS], ["Basketball post", 1, *BODY], ["Basketball post", 2, *BODY]) == []
+
+
+@pytest.mark.parametrize(
+    "heading", ["Sports", "Community", "Scolaire", "Recreation", "School type", "School contact", "Site access"]
+)
+def test_a_word_beside_a_ground_names_no_site(heading: str) -> None:
+    assert quoted([heading, "Post", *HEADS], ["Downs", 1, *BODY]) == []
+
+
+def test_the_number_of_a_sites_posts_on_each_of_its_rows_is_asked() -> None:
+    heads = ["School", "Total posts", "Post", *HEADS]
+    assert quoted(heads, ["Elm", 2, "N", *BODY], ["Elm", 2, "S", *BODY], ["Oak", 2, "N", *BODY]) == [("Oak", "N", 2)]
+    same = ["School", "Identical posts", "Post", *HEADS]
+    assert quoted(same, ["Elm", 2, "N", *BODY], ["Elm", 2, "S", *BODY]) == [("Elm", "N", 2), ("Elm", "S", 2)]

@@ -11,6 +11,7 @@ from pipeline.intake.layout.courts import at_court, courts_of
 from pipeline.intake.layout.record import Record, Stated, Wrong
 from pipeline.intake.layout.row_records import names_a_site
 from pipeline.intake.measures import read_whole
+from pipeline.intake.survey.heading_words import alike, posts_in_the_plural
 from pipeline.intake.survey.headings import fold
 from pipeline.intake.survey.post_cells import PostsNamed, posts_named
 from pipeline.intake.survey.read_cell import typed
@@ -44,10 +45,22 @@ def with_named_posts(records: Sequence[Record]) -> list[Record]:
 
 
 def _of_a_site(records: Sequence[Record]) -> list[Record]:
+    records = _with_totals_asked(records)
     posts = [replace(_post(r), court=court) for r, court in zip(records, courts_of(records), strict=True)]
     several = [p for p in posts if p.named and p.named.sure]
     made = [_counted(p, posts, several) if p.named else _alone(p, several) if p.text else p.record for p in posts]
     return [at_court(r, p.court) if p.court else r for r, p in zip(made, posts, strict=True)]
+
+
+def _with_totals_asked(records: Sequence[Record]) -> Sequence[Record]:
+    """A number of posts on each row that is the number of the site's rows may be the site's own: that is asked."""
+    stated = [r.values.get("quantity") for r in records]
+    plural = [s for s in stated if s and posts_in_the_plural(s.heading.text) and not alike(s.heading.text)]
+    if len(records) < 2 or len(plural) < len(records) or any(_number(r) != len(records) for r in records):
+        return records
+    message = f"“{len(records)}” stands on each of the {len(records)} rows of the site: it may be how many posts the site has."
+    put_right = f"1 where each row is one post, {len(records)} where each row stands for so many."
+    return [_wrong(r, Wrong("quantity", _at(r), "CONFLICT", message, put_right)) for r in records]
 
 
 def _post(record: Record) -> _Post:

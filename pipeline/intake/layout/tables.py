@@ -11,11 +11,12 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.heading_words import says_around
+from pipeline.intake.survey.heading_words import says_around, speaks_of_posts
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
 from pipeline.intake.survey.post_cells import posts_named
+from schemas.grounds import WITHIN_A_GROUND
 from schemas.heading_words import PLURALS
-from schemas.post_words import NOTHING_UNITS, UNIT_HEADINGS
+from schemas.post_words import NOTHING_UNITS, SIDES, UNIT_HEADINGS
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
@@ -134,11 +135,15 @@ def _clash(unit: str, below: str) -> bool:
 
 
 def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows) -> None:
-    """A column that says where names no site, where another one that is not known names grounds."""
+    """A column of other things names no site, nor one that says where: within a ground, or beside one that names grounds."""
+    if "site_name" in chosen and not (named := [n for n in chosen["site_name"] if not _of_the_game(n, data)]):
+        del chosen["site_name"]
+    elif "site_name" in chosen:
+        chosen["site_name"] = named
     where = chosen.get("site_name", [])
     if where and all(heading.claims[n].strength == FAINT for n in where):
         claimed = {n for columns in chosen.values() for n in columns}
-        if any(names_grounds(n, data) for n in heading.texts if n not in claimed):
+        if _within_a_ground(where[0], data) or any(names_grounds(n, data) for n in heading.texts if n not in claimed):
             del chosen["site_name"]
 
 
@@ -164,6 +169,21 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
             passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
         chosen[name] = sure or columns
     return chosen, tuple(passed_over)
+
+
+def _texts(column: int, data: Rows) -> list[str]:
+    return [str(row[column].value) for _, row in data if column in row and row[column].kind == "text"]
+
+
+def _of_the_game(column: int, data: Rows) -> bool:
+    """Whether every cell speaks of the game or of a post, and names no ground: `Basketball post`."""
+    texts = _texts(column, data)
+    return bool(texts) and all(speaks_of_posts(t) and not ground_in(t) for t in texts)
+
+
+def _within_a_ground(column: int, data: Rows) -> bool:
+    """Whether a cell is a part of a ground without a name of its own: `Playground`, `North court 2`."""
+    return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES for t in _texts(column, data))
 
 
 def _named_in_words(name: str, sure: list[int], columns: list[int], data: Rows) -> list[int]:

@@ -27,6 +27,7 @@ from schemas.heading_words import (
     MEASURES,
     NAMES,
     NUMBERS,
+    OF_A_PLACE,
     OF_OTHER_POSTS,
     OF_THE_GAME,
     OTHER_THINGS,
@@ -150,7 +151,8 @@ _NEEDED = ("post_shape", "post_size", "post_height")
 
 def _of_a_site(words: frozenset[str]) -> tuple[str, bool] | None:
     """The site's name, where all words are about a ground; surely where one of them is a word for a name."""
-    about = words & _folded(PLACES) and words <= _folded(SAY_NOTHING | PLACES | NAMES | WHICH) and not words & _folded(KINDS)
+    beside = SAY_NOTHING | PLACES | OF_A_PLACE | NAMES | WHICH
+    about = words & _folded(PLACES) and words <= _folded(beside) and not words & _folded(KINDS)
     return ("site_name", bool(words & _folded(NAMES))) if about else None
 
 
@@ -173,10 +175,28 @@ def says_a_kind(heading: str) -> bool:
     return len(words) > len(rest) and bool(rest & _folded(KINDS)) and rest <= _folded(SAY_NOTHING | KINDS)
 
 
+def alike(heading: str) -> bool:
+    """Whether a heading says that posts are alike: the number is then each row's."""
+    return bool(words_of(heading) & _folded(MADE_OF["quantity"][0]))
+
+
 def counts(heading: str) -> bool:
     """Whether a heading has a word that counts, or posts or what stands on them in the plural."""
     of_goals = re.fullmatch(GOALS_COUNTED, heading_unit(heading)[0].strip(), re.IGNORECASE)
-    return bool(words_of(heading) & _folded(COUNTED)) or _PLURAL.search(heading) is not None or of_goals is not None
+    return bool(words_of(heading) & _folded(COUNTED)) or posts_in_the_plural(heading) or of_goals is not None
+
+
+def posts_in_the_plural(heading: str) -> bool:
+    """Whether a heading speaks of posts in the plural."""
+    return _PLURAL.search(heading.replace("_", " ")) is not None
+
+
+@lru_cache(maxsize=4096)
+def speaks_of_posts(text: str) -> bool:
+    """Whether a text is of the game or of a post, and of nothing else: `Basketball post`, `BB goal`."""
+    words = words_of(text)
+    rest = {w for w in words if not re.match(OF_THE_GAME, w)}
+    return rest < words | {""} and rest <= _folded(POST_WORDS | SAY_NOTHING | GOALS) and bool(words)
 
 
 def names_a_post(heading: str) -> bool:
