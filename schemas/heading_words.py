@@ -181,6 +181,8 @@ HELD = _words(
 )
 """How an old board is held: beside a word for it, or two of them by themselves, they ask for the old fittings."""
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
+FREE_TEXT = _words("detail|details|info|data|dato|datos|dati|dados|angabe|angaben|donnée|données|text|txt|desc|flag")
+"""Words over free text: `Site details` is no site's name."""
 KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""
 NUMBERS = _words(

@@ -207,9 +207,7 @@ def test_what_a_row_is_names_no_site(heading: str) -> None:
     assert quoted([heading, "Post", *HEADS], ["Basketball post", 1, *BODY], ["Basketball post", 2, *BODY]) == []
 
 
-@pytest.mark.parametrize(
-    "heading", ["Sports", "Community", "Scolaire", "Recreation", "School type", "School contact", "Site access"]
-)
+@pytest.mark.parametrize("heading", ["Sports", "Community", "Recreation", "School type", "School contact", "Site details"])
 def test_a_word_beside_a_ground_names_no_site(heading: str) -> None:
     assert quoted([heading, "Post", *HEADS], ["Downs", 1, *BODY]) == []
 

@@ -16,6 +16,7 @@ from schemas.heading_words import (
     BOARD_WORDS,
     COMPOUND,
     COUNTED,
+    FREE_TEXT,
     FROM_GROUND,
     GOALS,
     GOALS_COUNTED,
@@ -152,7 +153,7 @@ _NEEDED = ("post_shape", "post_size", "post_height")
 def _of_a_site(words: frozenset[str]) -> tuple[str, bool] | None:
     """The site's name, where all words are about a ground; surely where one of them is a word for a name."""
     beside = SAY_NOTHING | PLACES | OF_A_PLACE | NAMES | WHICH
-    about = words & _folded(PLACES) and words <= _folded(beside) and not words & _folded(KINDS)
+    about = words & _folded(PLACES) and words <= _folded(beside) and not words & _folded(KINDS | FREE_TEXT)
     return ("site_name", bool(words & _folded(NAMES))) if about else None
 
 
