@@ -22,7 +22,7 @@ SAY_NOTHING = _words(
     "at|top|measured|actual|existing|current|currently|present|now|in|for|all|way|up|and|or|type|kind|"
     "de|del|della|dello|dei|degli|delle|di|da|do|dos|das|des|du|la|le|les|el|los|las|il|lo|gli|un|una|uno|une|ein|eine|einer|uma|um|"
     "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|txt|text|desc|flag|"
-    "recorded|surveyed|observed|taken|found|noted|field|each|per|as|been|has|have|exact|exactly|real|reading|individual|single|details|detail|info|data|"
+    "recorded|surveyed|observed|taken|found|noted|each|per|as|been|has|have|exact|exactly|real|reading|individual|single|details|detail|info|data|"
     "tomado|tomada|registrado|observado|exacto|exacta|datos|dato|cada|con|constaté|réel|réelle|exacte|chaque|par|avec|précis|donnée|données|"
     "ermittelt|erfasst|tatsächlich|tatsächliche|genau|genaue|jeweils|je|pro|bei|beim|des|eines|angabe|angaben|registado|exato|exata|dados|com|"
     "reale|effettivo|effettiva|dati|ogni|per|esatto|esatta|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
@@ -51,11 +51,11 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
-            "abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|field|head|highest|point|uppermost|end|"
+            "abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|"
             "standing|vertical|projecting|protruding|stick|stickup|playground|"
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
             "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
-            "oberirdisch|oberirdische|überirdisch|pflaster|rasen|erdboden|erdreich|terrain|kopf|mastkopf|mastspitze|okt|flur|bodenoberfläche|asphalt|platzoberfläche|"
+            "oberirdisch|oberirdische|überirdisch|pflaster|rasen|erdboden|erdreich|terrain|kopf|mastkopf|mastspitze|okt|flur|bodenoberfläche|asphalt|"
             "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
             "visibles|aérienne|émergente|tête|bout|fini|revêtement|bitume|terre|extérieure|verticale|"
             "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"

@@ -197,7 +197,8 @@ def speaks_of_posts(text: str) -> bool:
     """Whether a text is of the game or of a post, and of nothing else: `Basketball post`, `BB goal`."""
     words = words_of(text)
     rest = {w for w in words if not re.match(OF_THE_GAME, w)}
-    return rest < words | {""} and rest <= _folded(POST_WORDS | SAY_NOTHING | GOALS) and bool(words)
+    about = len(rest) < len(words) or bool(rest & _folded(POST_WORDS | GOALS))
+    return about and rest <= _folded(POST_WORDS | SAY_NOTHING | GOALS)
 
 
 def names_a_post(heading: str) -> bool:
