@@ -217,3 +217,9 @@ def test_the_number_of_a_sites_posts_on_each_of_its_rows_is_asked() -> None:
     assert quoted(heads, ["Elm", 2, "N", *BODY], ["Elm", 2, "S", *BODY], ["Oak", 2, "N", *BODY]) == [("Oak", "N", 2)]
     same = ["School", "Identical posts", "Post", *HEADS]
     assert quoted(same, ["Elm", 2, "N", *BODY], ["Elm", 2, "S", *BODY]) == [("Elm", "N", 2), ("Elm", "S", 2)]
+
+
+@pytest.mark.parametrize("heading", ["Post(s)", "Posts:", "Poteau(x)", "Poste(s)", "Pole(s)"])
+def test_a_post_called_by_a_number_is_not_so_many_posts(heading: str) -> None:
+    rows = [["Alder", "1 & 2", *BODY], ["Alder", "3", *BODY], ["Hazel", "1, 2 and 3", *BODY]]
+    assert [(site, n) for site, _, n in quoted(["Site", heading, *HEADS], *rows)] == [("Alder", 2), ("Alder", 1), ("Hazel", 3)]

@@ -203,7 +203,8 @@ def _counts_posts(columns: list[int], site: list[int], data: Rows) -> bool:
 
 
 def _says_posts(texts: Mapping[int, str], columns: list[int]) -> bool:
-    return any(re.fullmatch(PLURALS, heading_unit(texts[n])[0], re.IGNORECASE) for n in columns)
+    bare = (re.sub(r"\(([sx])\)", r"\1", heading_unit(texts[n])[0]) for n in columns)  # `Post(s)`
+    return any(re.fullmatch(PLURALS, text.strip(" *:"), re.IGNORECASE) for text in bare)
 
 
 def _names_under(heading: HeadingRow, data: Rows) -> frozenset[int]:
