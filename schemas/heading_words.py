@@ -110,7 +110,9 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     ),
     "material": (_words("material|materials|werkstoff|matériau|matériaux|materiale|materiales|matière"), _words("made|out")),
     "quantity": (
-        _words("identical|alike|iguales|identiques|gleiche|gleicher|iguais|uguali|idénticos|idênticos|identici"),
+        _words(
+            "identical|alike|like|similar|matching|iguales|similares|ähnliche|identiques|gleiche|gleicher|iguais|uguali|idénticos|idênticos|identici"
+        ),
         _words("number|no|nr|nº|nro|nb|nbre|cantidad|nombre|anzahl|número|numero|how|many|quantidade|quantità|qty|quantity"),
     ),
     "post_base": (

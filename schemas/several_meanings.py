@@ -28,6 +28,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
         ("site_name",),
         "court|courts|court name|gym|gym or court|court or gym|cancha|pista|terrain|campo|quadra|platz|spielfeld|where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede",
     ),
+    (("post_shape",), "caño|perfil|tubería|rohr|profil"),
     (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
     (("post_code", "material"), "mat|mât"),
     (

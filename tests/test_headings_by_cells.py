@@ -266,3 +266,13 @@ OTHERS = [
 def test_tables_of_other_things_are_no_survey(heads: list[str]) -> None:
     got = check_book(book(sheet([heads, ["a", "b", 3, 4, "good", "x"]])), "a.csv", POLICY)
     assert [q.code for q in got.queries] == ["NO_HEADINGS"]
+
+
+@pytest.mark.parametrize(("heading", "cell", "kit"), [
+    ("Old board", "welded", False), ("Old backboard", "Welded", False), ("Old backboard", "welded steel frame", True), ("Ring", "fixed", True),
+    ("Stuff", "old arm welded to the pole", False), ("Stuff", "none", True),
+])  # fmt: skip
+def test_welded_rules_kits_out_under_a_heading_that_is_not_read(heading: str, cell: str, kit: bool) -> None:
+    row = rows_of(["School", "Post", "Shape", "OD (in)", "Height (ft)", heading], ["Elm", "1", "round", 4.5, 8.5, cell],
+                  ["Elm", "2", "round", 4.5, 8.5, "bolted, some rust"])[0]  # fmt: skip
+    assert (row.old_fittings != "fixed") == kit

@@ -72,7 +72,7 @@ ENGLISH = Language(
         },
         "old_fittings": {
             "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty|clean|clean post|clean pole|no attachments|none on it|stripped|stripped bare|taken off|taken down|all taken off|nothing attached|cleared",
-            "removable": "bolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable|clamp bands|clamps|clamp on|bolt on bracket|bolted to post|unboltable clamps|bolt ons|bolted clamps|clamped brackets|with u bolts",
+            "removable": "bolted|to be unbolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable|clamp bands|clamps|clamp on|bolt on bracket|bolted to post|unboltable clamps|bolt ons|bolted clamps|clamped brackets|with u bolts",
             "fixed": "welded|tack welded|spot welded|tack welds|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
             "unknown": _NOT_KNOWN,
         },

@@ -150,17 +150,17 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
             _is_a_post(draft, cell, head.text)
     for n, heading in table.extra.items():
         cell = cells.get(n)
-        if cell is None or cell.kind != "text" or {fold(w) for w in re.findall(r"\w+", heading)} & _OF_OTHER_THINGS:
+        if cell is None or cell.kind != "text" or len(typed(cell)) < 2:
             continue
-        if len(typed(cell)) < 2:
+        of_another = bool({fold(w) for w in re.findall(r"\w+", heading)} & _OF_OTHER_THINGS)
+        beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
+        if any(rules_out(name, typed(cell), of_another) for name in ("post_line", "old_fittings")):
+            draft.warnings.append(beside)
+        if of_another:
             continue
         _is_a_post(draft, cell, heading)
-        shape = read_word("post_shape", typed(cell))
-        if "post_shape" not in table.heads and shape:
+        if "post_shape" not in table.heads and read_word("post_shape", typed(cell)):
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
-        beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
-        if rules_out("post_line", typed(cell)) or rules_out("old_fittings", typed(cell)):
-            draft.warnings.append(beside)
 
 
 def _is_a_post(draft: _Draft, cell: Cell, heading: str) -> None:

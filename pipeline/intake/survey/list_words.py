@@ -56,15 +56,16 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     return Word(found, "words") if found else None
 
 
-def rules_out(name: str, text: str) -> bool:
+def rules_out(name: str, text: str, alone: bool = False) -> bool:
     """Whether one of the sentences of a text plainly says welded fittings (`old_fittings`) or a gooseneck (`post_line`).
 
     Unknown words beside do not matter here, since a post of which that is said gets no kit: a `not`, or what was removed, does.
+    `alone`: only where nothing else is said, for what stands under a heading of another thing (`Old board`: `welded`).
     """
     word = dict(zip(("old_fittings", "post_line"), (w for w, _ in _TELLING[:2]), strict=True))[name]
     value = {"old_fittings": "fixed", "post_line": "gooseneck"}[name]
-    if len(text) > 10 * _LONGEST:
-        return False
+    if len(text) > 10 * _LONGEST or alone:
+        return alone and word.fullmatch(text.strip(" .")) is not None
     pieces = re.split(r"[;,(]|\.(?=\s)", text)
     plain = any((found := read_word(name, piece)) and found.value == value for piece in pieces)
     if plain or _TAKEN_OFF.search(text):
