@@ -223,3 +223,11 @@ def test_the_number_of_a_sites_posts_on_each_of_its_rows_is_asked() -> None:
 def test_a_post_called_by_a_number_is_not_so_many_posts(heading: str) -> None:
     rows = [["Alder", "1 & 2", *BODY], ["Alder", "3", *BODY], ["Hazel", "1, 2 and 3", *BODY]]
     assert [(site, n) for site, _, n in quoted(["Site", heading, *HEADS], *rows)] == [("Alder", 2), ("Alder", 1), ("Hazel", 3)]
+
+
+def test_feet_and_inches_in_two_columns_are_one_height() -> None:
+    heads = ["School", "Post", "Shape", "OD (in)", "Height ft", "Height in"]
+    found = read(heads, ["Elm", 1, "round", 4.5, 8, 6], ["Elm", 2, "round", 4.5, 10, 0], ["Elm", 3, "round", 4.5, 8.5, 102])
+    assert [round(r.post_height / 0.0254, 6) for r in found.rows if r.post_height] == [102, 120, 102]
+    doubtful = read(heads, ["Elm", 1, "round", 4.5, 8.5, 6], ["Elm", 2, "round", 4.5, 8, 14], ["Elm", 3, "round", 4.5, 8, "6?"])
+    assert all(r.held for r in doubtful.rows)

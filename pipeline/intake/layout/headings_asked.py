@@ -11,7 +11,7 @@ from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.list_words import ASKED
 from pipeline.intake.layout.several_meanings import may_count
-from pipeline.intake.layout.tables import Head, Table
+from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.query import Query
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.headings import says_where
@@ -43,6 +43,8 @@ def two_headings(table: Table, file: str) -> list[Query]:
         for head in heads:
             by_label.setdefault(head.label, []).append(head)
         for first, *others in by_label.values():
+            if feet_and_inches([first, *others]):
+                continue
             asked = any(question_of(h.text, name) for h in (first, *others))  # questions about one thing
             found += [_second(table, file, name, first, second) for second in others if not asked]
     return found

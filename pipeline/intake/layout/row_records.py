@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
@@ -12,7 +13,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.groups import Group, filled
 from pipeline.intake.layout.record import Heading, Record, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
-from pipeline.intake.layout.tables import Head, Table
+from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.heading_words import is_another_thing
@@ -105,6 +106,9 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
     """What stands under the headings of one column: the first filled cell counts, further ones are its rivals."""
     there = [h for h in heads if h.column in cells] or [heads[0]]
     draft.places[name] = table.grid.at(number, there[0].column)
+    if together := _feet_with_inches(there, cells):
+        draft.values[name] = together
+        return
     rivals = []
     for head in there:
         cell = cells.get(head.column)
@@ -122,6 +126,22 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
             draft.values[name] = got
     if rivals:
         draft.rivals[name] = tuple(rivals)
+
+
+def _feet_with_inches(heads: Sequence[Head], cells: Row) -> Stated | None:
+    """One measure in two columns, whole feet and the inches beside them: `8` under `Height ft`, `6` under `Height in`."""
+    if not feet_and_inches(heads):
+        return None
+    feet, inches = (cells[h.column] for h in heads)
+    if any(c.kind not in ("number", "text") or not re.fullmatch(r"[0-9]{1,2}(\.[0-9]+)?", typed(c)) for c in (feet, inches)):
+        return None
+    if not typed(feet).isdigit() or float(typed(inches)) >= _INCHES_IN_A_FOOT:
+        return None
+    cell = replace(feet, kind="text", value=f"{typed(feet)} ft {typed(inches)} in", shown="", shown_unit="")
+    return Stated(cell, Heading(line(heads[0].text), "", heads[0].address), feet.address)
+
+
+_INCHES_IN_A_FOOT = 12
 
 
 def _unit_beside(table: Table, head: Head, cells: Row) -> str:

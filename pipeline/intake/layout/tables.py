@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.grid import Grid, Row
@@ -72,6 +72,13 @@ class Table:
     def sheet(self) -> str:
         """The sheet's name."""
         return self.grid.sheet.name
+
+
+def feet_and_inches(heads: Sequence[Head]) -> bool:
+    """Whether two headings of the same words beside each other are one measure's feet and inches."""
+    if len({fold(heading_unit(h.text)[0]) for h in heads}) > 1:
+        return False
+    return len(heads) == 2 and [h.unit for h in heads] == ["ft", "in"] and heads[1].column == heads[0].column + 1
 
 
 def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[Table]:
