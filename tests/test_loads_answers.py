@@ -87,7 +87,8 @@ def all_lines() -> dict[str, list[tuple[str, str]]]:
     """What is said of each kit; what was said of a kit before it is left out."""
     new: dict[tuple[str, str], str] = {}
     for name in KITS:
-        for line in lines_about(name):
+        lines = list(lines_about(name))
+        for line in (*lines, ("lines", f"{len(lines)} of {name}")):
             new.setdefault(line, name)
     return {name: [line for line, where in new.items() if where == name] for name in KITS}
 

@@ -193,8 +193,9 @@ def all_lines() -> dict[str, list[tuple[str, str]]]:
     feet_, metric = (world(rows, units) for units in (plain.FEET, plain.METRIC))
     new: dict[tuple[str, str], str] = {}
     for i, name in enumerate(CASES):
-        for about, text in lines_about(i, rows, *(metric if i % 2 else feet_)):
-            new.setdefault((about, text), name)
+        lines = list(lines_about(i, rows, *(metric if i % 2 else feet_)))
+        for line in (*lines, ("lines", f"{len(lines)} of {name}")):
+            new.setdefault(line, name)
     return {name: [line for line, where in new.items() if where == name] for name in CASES}
 
 

@@ -13,23 +13,23 @@ _FEET_INCHES = re.compile(
     r"(?:ft|feet|foot|ft\.? ?'|')\.? ?(?:[-/,&+_]|and)? ?(?:in|ins|inch|inches|in\.? ?\"|\")\.?", re.IGNORECASE
 )
 _BRACKET = re.compile(r"\s*(?:\[([^\[\]()]*)\]|\(([^\[\]()]*)\)|\{([^{}]*)\})")
-_TRAILING = re.compile(r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$", re.DOTALL)
-_IN_UNIT = re.compile(r"(?P<head>.*\S)\s+(?:in|en|em)\s+(?P<unit>\S.*?)\s*$", re.DOTALL)
+_TRAILING = re.compile(r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$")
+_IN_UNIT = re.compile(r"(?P<head>.*\S)\s+(?:in|en|em)\s+(?P<unit>\S.*?)\s*$", re.IGNORECASE)
 _BARE_UNITS = (
     "mm|cm|mt|mts|ft|feet|inches|metres|meters|millimetres|millimeters|centimetres|centimeters|"
     "mph|km/h|m/s|kg|lbs?|degrees|deg|ft-in"
 )
-_BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE | re.DOTALL)
+_BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE)
 _MEASURED = (
     "h|ht|höhe|hauteur|altura|altezza|alto|durchmesser|diamètre|diámetro|diâmetro|diametro|lato|"
     "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
 )
 _FEET_AND_INCHES = re.compile(
     r"(?P<head>.*?\S)(?:\s+in)?[\s,:;_]+(?P<unit>(?:ft|feet|foot)\.? ?(?:[-/,&+_]|and) ?(?:in|ins|inch|inches)\.?)\s*",
-    re.IGNORECASE | re.DOTALL,
+    re.IGNORECASE,
 )
-_PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE | re.DOTALL)
-_BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE | re.DOTALL)
+_PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE)
+_BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE)
 _CAMEL = re.compile(r"(?P<head>[A-Za-z]*[a-z])(?P<unit>MM|Mm|CM|Cm|IN|In|FT|Ft)")
 """`PostHeightMM`: the unit at the end of words that are written together."""
 _NAMES = {"nps": "NPS", "dn": "DN"}
