@@ -11,7 +11,7 @@ from rules_case import POLICY, board, extension, feet, fitted, inches, mount, no
 
 from pipeline.rules import plain
 from pipeline.rules.advice import ADVICE, Place
-from pipeline.rules.arrays import FAIL
+from pipeline.rules.arrays import FAIL, PASS
 from pipeline.rules.asked import apart, refusals
 from pipeline.rules.catalogue_arrays import catalogue
 from pipeline.rules.choice import LEAST_PRICE, Want, leading
@@ -19,6 +19,7 @@ from pipeline.rules.finding_lines import pair_findings
 from pipeline.rules.fit import RULES, fit
 from pipeline.rules.kits import kits
 from pipeline.rules.post_arrays import posts
+from pipeline.rules.rank import fixed_keys
 from pipeline.rules.remedy import remedies
 from pipeline.rules.ring_height import settings
 from pipeline.rules.sentences import Facts, footing
@@ -189,8 +190,8 @@ def test_clamps_that_would_go_into_the_ground_want_another_mount(clamp, height, 
     assert [s.kind for s in found.steps] == [kind]
 
 
-def failing(code):
-    return lambda case: finding(code, np.full((1, 1), FAIL, dtype=np.int8))
+def failing(code, state=FAIL):
+    return lambda case: finding(code, np.full((1, 1), state, dtype=np.int8))
 
 
 def test_a_rule_with_no_way_out_of_its_own_is_to_be_put_right():
@@ -199,6 +200,8 @@ def test_a_rule_with_no_way_out_of_its_own_is_to_be_put_right():
     assert one.sentence.startswith("Strip the welded fittings off and put right the ")
     assert one.sentence.endswith(": mount M-1 would then fit.")
     assert BY_CODE["FOOTING"].about in one.sentence
+    both = remedy(post(), tables(), (*RULES, failing("FOOTING"), failing("STRENGTH", PASS)))
+    assert [s.kind for s in both.steps] == ["mend"]
     two = remedy(post(), tables(), (*RULES, failing("FOOTING"), failing("STRENGTH")))
     assert ([s.kind for s in two.steps], two.mount) == (["mount"], "")
     assert "M-1" not in two.sentence
@@ -260,3 +263,9 @@ def test_a_post_without_a_kit_leads_with_none():
 
 def test_who_wants_nothing_wants_the_least_price_of_any_board_and_ring():
     assert Want() == Want(LEAST_PRICE, -1, -1)
+
+
+def test_widths_that_agree_to_a_nanometre_are_equal():
+    """Source: design section 8, own key; the unit that a width was typed in decides nothing."""
+    c = catalogue(tables(Boards=tuple(board(f"B-{n}", width_m=1.2 + more) for n, more in enumerate((0.0, 4e-10, 4e-9)))))
+    assert fixed_keys(c, np.zeros(3, dtype=np.int64), np.arange(3))[0].tolist() == [1, 1, 0]
