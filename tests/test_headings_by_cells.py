@@ -269,7 +269,8 @@ def test_tables_of_other_things_are_no_survey(heads: list[str]) -> None:
 
 
 @pytest.mark.parametrize(("heading", "cell", "kit"), [
-    ("Old board", "welded", False), ("Old backboard", "Welded", False), ("Old backboard", "welded steel frame", True),
+    ("Old board", "welded", False), ("Old backboard", "Welded", False), ("Backboard", "welded", False),
+    ("Old backboard", "welded steel frame", True),
     ("Ring", "fixed", True),
     ("Stuff", "old arm welded to the pole", False), ("Stuff", "none", True),
 ])  # fmt: skip

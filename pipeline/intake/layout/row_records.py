@@ -168,6 +168,10 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
     for head in table.heads.get("post_code", ()):
         if cell := cells.get(head.column):
             _is_a_post(draft, cell, head.text)
+    for name in ("mount_asked", "board_asked", "ring_asked"):  # `Board`: `welded` is no item
+        asked = draft.values.get(name)
+        if asked and rules_out("old_fittings", typed(asked.cell), alone=True):
+            draft.warnings.append(draft.values.pop(name))
     for n, heading in table.extra.items():
         cell = cells.get(n)
         if cell is None or cell.kind != "text" or len(typed(cell)) < 2:
