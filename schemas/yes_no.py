@@ -66,10 +66,13 @@ ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|bent|condition|type|size|thickness
 """Words of a heading that asks something else besides, as a pattern."""
 
 UNSAID = (
-    r"no|not|non|never|without|none|nor|but|maybe|perhaps|probably|if|could|may|should|would|nicht|ohne|kein|keine|sin|sans|pas|sem|"
+    r"no|not|non|never|without|none|nothing|anything|nor|but|maybe|perhaps|probably|if|could|may|should|would|nicht|nichts|ohne|kein|keine|sin|nada|niente|rien|sans|pas|sem|"
     r"senza|bolted|removable|unwelded|base|cap|seam|crack|cracks|cracked|joint|splice|footing"
 )
 """Words, as a pattern, beside which a word for welded or a gooseneck does not plainly say that there is one."""
+
+OF_A_BOARD = r"frame[ds]?|mesh|grille?|panel|sheet|marco|cadre|rahmen|telaio|moldura"
+"""Words, as a pattern, beside which welded can be the make of a board."""
 
 TAKEN_OFF = (
     r"removed|remove|cut|ground|gone|previously|formerly|former|repaired|repair|replaced|entfernt|retirad[oa]s?|enlev[ée]e?s?|"

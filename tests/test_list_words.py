@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pipeline.intake.survey.headings import claim
-from pipeline.intake.survey.list_words import combined, read_word
+from pipeline.intake.survey.list_words import combined, read_word, rules_out
 from pipeline.intake.survey.near_headings import may_mean
 from pipeline.intake.survey.spellings import suggestions
 from schemas.languages import LANGUAGES, SPELLINGS
@@ -211,3 +211,19 @@ def test_several_questions_about_one_column(name: str, said: str, value: str | N
 def test_a_grade_stands_before_its_word(text: str, value: str | None) -> None:
     found = read_word("condition", text)
     assert (found.value if found else None) == value
+
+
+OUT = [
+    ("old_fittings", "permanently attached", True), ("old_fittings", "alter Korb verschweißt", True),
+    ("old_fittings", "bracket welded, cannot be removed", True), ("old_fittings", "braccio saldato", True),
+    ("old_fittings", "Bolted and welded", False), ("old_fittings", "nothing welded", False),
+    ("old_fittings", "bolted, not welded", False), ("old_fittings", "sin soldaduras", False),
+    ("old_fittings", "welded base plate", False), ("old_fittings", "welded?", False),
+    ("post_line", "bent over at top", True), ("post_line", "rim bent", False),
+    ("post_line", "S-curve", True), ("post_line", "straight, not curved", False),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "text", "out"), OUT)
+def test_what_plainly_rules_kits_out(name: str, text: str, out: bool) -> None:
+    assert rules_out(name, text) == out

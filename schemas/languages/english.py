@@ -58,7 +58,7 @@ ENGLISH = Language(
         "post_line": {
             "straight": "str|straight up|straight post|straight pole|straight all the way|straight to the top|vertical straight|straight vertical|straight up and down|strt|st|vertical and straight|plumb and straight|str8",
             "tapered": "taper|tapering|conical",
-            "gooseneck": "goosenecked|goose neck|goosneck|gooseneack|gosseneck|goosenek|gooesneck|gooseneck style|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched|offset|offset arm|offset post|offset pole|cantilever arm|bends over the court|bends over court|curves over court|curves over the court|bends toward the court|bends towards the court|curved arm|curved at top|curved at the top|angled arm|shepherds crook|crook|hooked|candy cane|bends over|post bends over the court|it curves over|curves|curves over the top|curves at the top",
+            "gooseneck": "s-curve|s-curved|l-shaped|cranked|bend at top|bends at top|curve at top|overhang bend at top|inclined at top|goosenecked|goose neck|goosneck|gooseneack|gosseneck|goosenek|gooesneck|gooseneck style|swan neck|gooseneck post|gooseneck pole|curved|curved post|curved pole|curves over|angled|cantilever|cantilevered|cantilever post|curved top|straight w curved top|straight with curved top|straight then curved|bends over|bent over court|bent over the court|arched|offset|offset arm|offset post|offset pole|cantilever arm|bends over the court|bends over court|curves over court|curves over the court|bends toward the court|bends towards the court|curved arm|curved at top|curved at the top|angled arm|shepherds crook|crook|hooked|candy cane|bends over|post bends over the court|it curves over|curves|curves over the top|curves at the top",
             "bent": "bent post|bent pole|buckled|kinked",
             "unknown": _NOT_KNOWN,
         },
@@ -73,7 +73,7 @@ ENGLISH = Language(
         "old_fittings": {
             "none": "no|nil|bare|nothing|no fittings|0|nothing on it|nothing left|none left|all removed|removed|already removed|bare post|bare pole|no hardware|empty|clean|clean post|clean pole|no attachments|none on it|stripped|stripped bare|taken off|taken down|all taken off|nothing attached|cleared",
             "removable": "bolted|to be unbolted|bolted on|clamped|clamped on|can be removed|can be taken off|unboltable|comes off|come off|unbolts|bolts on|bolt on|bolts off|u bolts|u bolted|strapped|strapped on|screwed|screwed on|banded|detachable|removeable|clamp bands|clamps|clamp on|bolt on bracket|bolted to post|unboltable clamps|bolt ons|bolted clamps|clamped brackets|with u bolts",
-            "fixed": "welded|tack welded|spot welded|tack welds|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
+            "fixed": "welded|permanently attached|permanently fixed|weldment|weldments|tack welded|spot welded|tack welds|welded on|weld|welds|fixed on|cannot be removed|can't be removed|not removable|non removable|permanent|does not come off|will not come off|won't come off",
             "unknown": _NOT_KNOWN,
         },
         "condition": {

@@ -16,14 +16,16 @@ from pipeline.intake.layout.row_kinds import SITE
 from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.measures import read_whole
-from pipeline.intake.survey.heading_words import is_another_thing
+from pipeline.intake.survey.heading_words import is_about_a_board, is_another_thing
 from pipeline.intake.survey.headings import fold, only_unit, says_where
 from pipeline.intake.survey.list_words import read_word, rules_out
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell, address
 from schemas.survey import BARE_THINGS
+from schemas.yes_no import OF_A_BOARD
 
+_OF_A_BOARD = re.compile(rf"\b(?:{OF_A_BOARD})\b", re.IGNORECASE)
 _OF_OTHER_THINGS = BARE_THINGS - {"bracket", "old", "existing", "new"}
 
 
@@ -178,7 +180,8 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
             continue
         of_another = bool({fold(w) for w in re.findall(r"\w+", heading)} & _OF_OTHER_THINGS)
         beside = Stated(cell, Heading(line(heading), "", table.heading_at(n)), cell.address, "words")
-        if any(rules_out(name, typed(cell), of_another) for name in ("post_line", "old_fittings")):
+        alone = of_another and (not is_about_a_board(heading) or _OF_A_BOARD.search(typed(cell)) is not None)
+        if any(rules_out(name, typed(cell), alone) for name in ("post_line", "old_fittings")):
             draft.warnings.append(beside)
         if of_another:
             continue

@@ -211,6 +211,11 @@ def of_other_posts(heading: str) -> bool:
     return bool(words_of(heading) & _folded(OF_OTHER_POSTS))
 
 
+def is_about_a_board(heading: str) -> bool:
+    """Whether a heading has a word for a board, a ring or a hoop."""
+    return bool(words_of(heading) & _folded(BOARD_WORDS | {"hoop", "hoops", "goal", "goals", "basket"}))
+
+
 def of_other_things(heading: str) -> bool:
     """Whether a heading says that the rows are other things than posts: `Tree ID`, `Species`."""
     words = words_of(heading)

@@ -70,7 +70,13 @@ def rules_out(name: str, text: str, alone: bool = False) -> bool:
     plain = any((found := read_word(name, piece)) and found.value == value for piece in pieces)
     if plain or _TAKEN_OFF.search(text):
         return plain
-    return any(word.search(piece) and not _UNSAID.search(piece) and not read_word(name, piece) for piece in pieces)
+    return any(word.search(piece) and not _UNSAID.search(piece) and _says_no_other(name, piece, value) for piece in pieces)
+
+
+def _says_no_other(name: str, piece: str, value: str) -> bool:
+    """Whether a piece is no known word for another value; what is bent may be a gooseneck."""
+    found = read_word(name, piece)
+    return found is None or found.value in (value, "bent")
 
 
 _TAKEN_OFF = re.compile(rf"\b(?:{TAKEN_OFF})\b", re.IGNORECASE)
