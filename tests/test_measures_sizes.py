@@ -8,7 +8,7 @@ import pytest
 from fluids.piping import schedule_lookup
 
 from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, read_post_size
-from pipeline.intake.measures.pipes import BY_DN, PIPES, SCHEDULES, TWO_PIPES
+from pipeline.intake.measures.pipes import BY_DN, PIPES, SCHEDULES, TOO_BIG, TWO_PIPES
 
 NOMINAL, OUTSIDE, ROUND = "nominal pipe size", "outside diameter", "circumference"
 MM = 1000.0
@@ -33,6 +33,12 @@ def test_dn_is_the_size_that_its_name_says() -> None:
     for dn, (b36, en) in TWO_PIPES.items():
         assert float(BY_DN[dn].size) * MM == pytest.approx(float(b36), abs=0.06)
         assert abs(float(b36) - float(en)) > 1.0
+
+
+def test_sizes_that_are_too_big_for_a_post() -> None:
+    """Source: ASME B36.10M-2018, table 1: by 2 in up to NPS 48, by 4 in up to NPS 80 (memory)."""
+    by_two = [18, 20, 22, 24, 26, 28, 30, 32, 34, 36, 38, 40, 42, 44, 46, 48]
+    assert sorted(TOO_BIG) == [*by_two, 52, 56, 60, 64, 68, 72, 76, 80]
 
 
 # typed, heading's unit, basis -> outside diameter in inches, wall in inches or None, name

@@ -25,9 +25,7 @@ _PLAIN = {
     "μ": "µ",
     "⁺": "+",
 }
-_VULGAR = {
-    c: f" {f.replace(chr(0x2044), '/')} " for c in "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒" if "\u2044" in (f := unicodedata.normalize("NFKC", c))
-}
+_VULGAR = {c: f" {unicodedata.normalize('NFKC', c).replace(chr(0x2044), '/')} " for c in "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞⅐⅑⅒"}
 _RAISED = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉", "01234567890123456789")
 _RAISED_FRACTION = re.compile(r"[⁰¹²³⁴-⁹]{1,3}[⁄/∕][₀-₉]{1,3}")
 
