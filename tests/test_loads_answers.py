@@ -22,6 +22,7 @@ from pipeline.loads.root import least_root
 from pipeline.loads.screen import figures, screen
 from pipeline.loads.section import Section
 from pipeline.loads.sensitivities import INPUTS, measure_next, sensitivities, widest_within
+from pipeline.loads.strength import joint_utilisation
 from pipeline.loads.working import parts, working
 
 ROWS = [line.split("\t") for line in (Path(__file__).parent / "data" / "loads.tsv").read_text("utf-8").splitlines()[1:]]
@@ -131,3 +132,10 @@ def test_a_strip_lost_from_both_flanges_by_hand() -> None:
     tube = Section(np.array([1e-3]), np.array([1e-5]), np.array([2e-4]), np.array([2.4e-4]))
     by_hand = (1e-5 - 2 * 0.03 * 0.02 * (0.04**2 + 0.02**2 / 12)) / 0.05
     np.testing.assert_allclose(effective_modulus(tube, size, wall, lost), [by_hand], rtol=1e-12)
+
+
+def test_no_extension_takes_no_share_of_a_joint() -> None:
+    yes, no, moment, unrated = np.array([True]), np.array([False]), np.array([500.0]), np.array([math.nan])
+    assert joint_utilisation(moment, no, unrated).tolist() == [0.0]
+    assert joint_utilisation(moment, yes, np.array([2000.0])).tolist() == [0.25]
+    assert np.isnan(joint_utilisation(moment, yes, unrated)).all()

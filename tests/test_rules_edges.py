@@ -109,9 +109,11 @@ def test_the_mount_that_comes_nearest_is_named_for_the_board():
 
 
 def test_a_mount_asked_for_is_looked_at_itself():
-    _, _, (first, second) = asks({"mount_asked": "M-2"}, {"mount_asked": "M-1"})
+    _, _, (first, second, narrow) = asks(
+        {"mount_asked": "M-2"}, {"mount_asked": "M-1"}, {"mount_asked": "M-1", "least_board_width": 2}
+    )
     assert first[0].sentence == "The mount asked for, M-2, cannot be had at this post: it fails SHAPE and SIZE."
-    assert second[0].sentence == "The mount asked for, M-1, cannot be had at this post: it fails SHAPE."
+    assert second[0].sentence == narrow[0].sentence == "The mount asked for, M-1, cannot be had at this post: it fails SHAPE."
 
 
 def test_alike_posts_may_ask_for_different_codes_that_are_unknown():

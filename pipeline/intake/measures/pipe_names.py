@@ -130,7 +130,7 @@ def _by_dn(value: object, dn: int, schedule: str) -> PipeSize | Doubt:
     return unreadable(value, "length", f"is no DN of a pipe; the nearest is DN {near.dn}")
 
 
-def _found(value: object, pipe: Pipe, name: str, schedule: str, unit: str, outside: bool = False) -> PipeSize | Doubt:
+def _found(value: object, pipe: Pipe, name: str, schedule: str, unit: str) -> PipeSize | Doubt:
     """The pipe, with the wall of its schedule where one is stated."""
     if schedule and schedule not in pipe.walls:
         listed = ", ".join(s for s in SCHEDULES if s in pipe.walls)
