@@ -217,6 +217,8 @@ THINGS_OF_A_GROUND = _words(
 )
 """Other things that stand on a ground, as a cell names them."""
 OTHER_USES = _words(
+    "deck|pergola|porch|scoreboard|dugout|backstop|swing|fitness|exercise|climbing|banner|clothesline|valla|vallas|vallado|cerramiento|clôture|"
+    "grillage|filet|rete|reti|recinzione|redes|marcador|columpio|balançoire|schaukel|altalena|"
     "shade|structure|canopy|awning|stop|traffic|antenna|mailbox|electric|electrical|telegraph|handrail|railing|"
     "light|lights|lighting|lamp|sign|signs|flag|fence|net|nets|power|utility|telephone|camera|cctv|gate|tetherball|volleyball|soccer|football|tennis|"
     "netball|badminton|handball|rugby|hockey|luz|señal|bandera|voleibol|fútbol|tenis|balonmano|éclairage|signalisation|volley|"
@@ -224,11 +226,40 @@ OTHER_USES = _words(
 )
 """What else a post, a pole or a goal can be for."""
 OTHERS_IN_TITLES = (
+    r"(?:gym|play|fitness|exercise) equipment|"
     r"luminarias|farolas|lampioni|lampadaires|candélabres|réverbères|lampposts?|streetlights?|flag ?poles?|bollards?|sign ?posts?|goalposts?|"
     r"panneaux de signalisation|iluminação|alumbrado|éclairage|illuminazione|beleuchtung|"
     r"(?:volleyball|fu[ßs]+ball|fahnen|licht|laternen|lampen|zaun|netz|schilder|beleuchtungs)(?:pfosten|masten?|ständer|tore?)"
 )
 """Words of a title over a table of other things, as a pattern."""
+OF_WORDS = frozenset(
+    (
+        "de",
+        "d",
+        "di",
+        "da",
+        "do",
+        "del",
+        "la",
+        "las",
+        "los",
+        "le",
+        "les",
+        "l",
+        "du",
+        "des",
+        "della",
+        "delle",
+        "fur",
+        "of",
+        "for",
+        "the",
+    )
+)
+AND_WORDS = frozenset(("and", "&", "y", "et", "und", "e", "or", "o", "ou", "oder"))
+"""Small words between posts and what they are for, and between two games."""
+OF_A_SALE = _words("price|unit price|sku|precio|prix|preis|preço|prezzo|line total|discount|lead time")
+"""Headings of a list of what is sold or ordered."""
 OF_THE_GAME = r"basket|hoop|backboard|baloncesto|b[áa]squet|canasta|panier|canestr|pallacanestro|korb|körbe"
 """Beginnings of words for the game or its goals, as a pattern: with one of them a table is of its posts."""
 OF_OTHER_POSTS = _words(

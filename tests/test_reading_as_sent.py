@@ -132,7 +132,6 @@ def test_posts_of_other_things_are_no_survey(title: str, post: str, shape: str) 
     found = read([title or None], *table)
     assert not found.rows
     assert [q.code for q in found.queries] == ["NO_HEADINGS"]
-    assert quoted([f"Basketball: {title}"], *table) == [("Elm School", "1", 1)]
 
 
 @pytest.mark.parametrize(
@@ -231,3 +230,27 @@ def test_feet_and_inches_in_two_columns_are_one_height() -> None:
     assert [round(r.post_height / 0.0254, 6) for r in found.rows if r.post_height] == [102, 120, 102]
     doubtful = read(heads, ["Elm", 1, "round", 4.5, 8.5, 6], ["Elm", 2, "round", 4.5, 8, 14], ["Elm", 3, "round", 4.5, 8, "6?"])
     assert all(r.held for r in doubtful.rows)
+
+
+MIXED = [
+    ("Basketball court light poles", 0), ("Basketball courts: fence posts", 0), ("Mâts d'éclairage du terrain de basket", 0),
+    ("Postes de la valla de la pista de baloncesto", 0), ("Zaunpfosten Basketballplatz", 0), ("Pali rete campo basket", 0),
+    ("Scoreboard posts", 0), ("Basketball and volleyball posts", 1), ("Volleyball & basketball posts", 1),
+    ("Basketball posts", 1),
+    ("Postes de baloncesto y voleibol", 1), ("Red posts at the basketball court", 1), ("Postes cerca de la cancha", 1),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("title", "read"), MIXED)
+def test_what_stands_beside_the_posts_of_a_title_says_whose_they_are(title: str, read: int) -> None:
+    assert len(quoted([title], ["School", "Post", *HEADS], ["Elm School", "1", *BODY])) == read
+
+
+@pytest.mark.parametrize("heading", ["Price", "Unit price", "Precio", "SKU"])
+def test_a_list_of_what_is_sold_is_no_survey(heading: str) -> None:
+    assert quoted(["School", "Post", *HEADS, heading], ["Elm School", "1", *BODY, 400]) == []
+
+
+@pytest.mark.parametrize("heading", ["Fence post", "Sign post", "Light pole"])
+def test_a_heading_that_names_another_thing_heads_no_survey(heading: str) -> None:
+    assert quoted(["Basketball court"], ["Park", heading, *HEADS], ["Elm Park", "1", *BODY]) == []

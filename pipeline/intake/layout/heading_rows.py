@@ -12,6 +12,8 @@ from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import (
+    is_a_sale,
+    is_another_thing,
     is_over_other_things,
     is_whole_height,
     names_a_post,
@@ -54,10 +56,12 @@ def is_of_others(rows: Sequence[tuple[int, Row]], i: int, heading: HeadingRow, t
         if len(row) > _TITLE:
             break
         titles += [str(c.value) for c in row.values() if c.kind == "text"]
-    texts = [*titles, *heading.texts.values()]
-    if any(re.search(OF_THE_GAME, t, re.IGNORECASE) for t in texts):
-        return False
-    return any(map(is_over_other_things, titles)) or any(map(of_other_posts, heading.texts.values()))
+    heads = heading.texts.values()
+    named = any(c.name == "post_code" and not is_another_thing(heading.texts[n]) for n, c in heading.claims.items())
+    if any(map(is_over_other_things, titles)) or any(is_a_sale(t) or (is_another_thing(t) and not named) for t in heads):
+        return True
+    of_the_game = any(re.search(OF_THE_GAME, t, re.IGNORECASE) for t in (*titles, *heads))
+    return not of_the_game and any(map(of_other_posts, heads))
 
 
 _TITLE = 2  # cells of a title, at most

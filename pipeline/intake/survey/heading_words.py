@@ -10,6 +10,7 @@ from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
     ABOVE,
     ALONE_SAYS_TOO_LITTLE,
+    AND_WORDS,
     AROUND,
     ASSETS,
     BESIDE_AROUND,
@@ -29,8 +30,10 @@ from schemas.heading_words import (
     NAMES,
     NUMBERS,
     OF_A_PLACE,
+    OF_A_SALE,
     OF_OTHER_POSTS,
     OF_THE_GAME,
+    OF_WORDS,
     OTHER_THINGS,
     OTHER_USES,
     OTHERS_IN_TITLES,
@@ -206,6 +209,11 @@ def names_a_post(heading: str) -> bool:
     return bool(words_of(heading) & _folded(POST_WORDS))
 
 
+def is_a_sale(heading: str) -> bool:
+    """Whether a heading stands only in a list of what is sold or ordered: `Unit price`."""
+    return fold(heading_unit(heading)[0]) in {fold(w) for w in OF_A_SALE}
+
+
 def of_other_posts(heading: str) -> bool:
     """Whether a heading stands only over other posts than those of the game: `Luminaire`, `Tetherball pole`."""
     return bool(words_of(heading) & _folded(OF_OTHER_POSTS))
@@ -236,15 +244,21 @@ _LONGEST_THING = 40  # characters
 
 @lru_cache(maxsize=4096)
 def is_over_other_things(title: str) -> bool:
-    """Whether a title speaks of other posts, or of other things, and not of the game: `Volleyball posts`, `Farolas`."""
-    if re.search(OF_THE_GAME, title, re.IGNORECASE):
-        return False
-    words = [stem(fold(w)) for w in re.findall(r"[^\W\d_]+", title)]
-    uses, posts = _folded(OTHER_USES), _folded(POST_WORDS | GOALS)
-    at = [i for i, w in enumerate(words) if w in posts]
-    behind = [n for i in at for n in (i + 2,) if n < len(words) and words[i + 1] in ("de", "d", "di", "da", "do", "del", "fur")]
-    beside = any(words[n] in uses for n in (*(i - 1 for i in at if i), *behind))
-    return beside or re.search(rf"\b(?:{OTHERS_IN_TITLES})\b", title, re.IGNORECASE) is not None
+    """Whether a title speaks of other posts than those of the game, or of other things: `Volleyball posts`, `Farolas`.
+
+    What stands beside the posts counts, `Basketball court light poles`, but where the game is named with it by an `and`.
+    """
+    words = [fold(w) for w in re.findall(r"[^\W\d_]+|&", title.replace("/", " & "))]
+    posts, uses = _folded(POST_WORDS | GOALS), _folded(OTHER_USES)
+    game = [bool(re.match(OF_THE_GAME, w)) for w in words]
+    for i in (i for i, w in enumerate(words) if stem(w) in posts):
+        behind = next((n for n in range(i + 1, len(words)) if words[n] not in OF_WORDS), i)
+        for n in {i - 1, behind} - {i, -1}:
+            with_the_game = any(game[k] for k in (n - 2, n + 2) if 0 <= k < len(words) and words[(k + n) // 2] in AND_WORDS)
+            if stem(words[n]) in uses and not with_the_game:
+                return True
+    others = re.search(rf"\b(?:{OTHERS_IN_TITLES})\b", title, re.IGNORECASE)
+    return others is not None and (not any(game) or others[0].casefold() in words)
 
 
 @cache
