@@ -26,7 +26,7 @@ _SPANISH = (
     "sobre el suelo|sobre el terreno|sobre terreno|sobre suelo|desde el suelo|sobre el piso|sobre piso|s/suelo|s/ suelo|"
     "sobre el nivel del suelo|profundo|profundidad|poste|esp|ext|de|altura total|"
     "altura del poste|diám|alt|del suelo|desde el piso|desde el terreno|sobre el pavimento|sobre pavimento|sobre rasante|s/rasante|s/ rasante|hasta arriba|"
-    "hasta la punta|libre|altura libre|vistos|visto|de alto total|en total|a la punta"
+    "hasta la punta|libre|altura libre|libres|visibles|vistos|visto|de alto total|en total|a la punta"
 )
 _FRENCH = (
     "haut|haute|hauteur|de haut|de hauteur|large|de large|largeur|de long|longueur|diamètre|diametre|de diamètre|"
@@ -37,7 +37,7 @@ _GERMAN = (
     "hoch|höhe|breit|breite|lang|länge|durchmesser|durchm|aussendurchmesser|außendurchmesser|außen|aussen|dick|dicke|"
     "wandstärke|wanddicke|wand|über grund|über boden|ü. gr|über gelände|ü. gelände|über ok gelände|über gok|ü. gok|ü. g|"
     "ü. ok belag|über belag|über ok belag|ab boden|vom boden|tief|tiefe|"
-    "ü. boden|ü. b|über dem boden|überm boden|ü. gelände ok|ü. ok|ü. ok gelände|ü. belag|ab gelände|ab ok belag|ab ok gelände|über oberkante gelände|sichtbar|gesamt|"
+    "üok|üok gelände|üok boden|ü.ok gelände|ü. boden|ü. b|über dem boden|überm boden|ü. gelände ok|ü. ok|ü. ok gelände|ü. belag|ab gelände|ab ok belag|ab ok gelände|über oberkante gelände|sichtbar|gesamt|"
     "über flur|ab grund|bis spitze|bis oberkante|bis ok|über platz|mast|pfosten|stark|masthöhe|pfostenhöhe|gesamthöhe|lichte höhe|außen-Ø|aussen-Ø"
 )
 _PORTUGUESE = (
@@ -89,7 +89,7 @@ SQUARE = _words(
     "square|sq|box section|square hss|square tube|square tubing|square post|square pole|square steel|sq tube|sq. tube|shs|□|"
     "cuadrado|cuadrada|carré|"
     "carre|tube carré|tubo cuadrado|tubo quadrado|tubo quadrato|tubolare quadrato|scatolato|"
-    "quadratrohr|quadrat|quadratisch|vierkant|vierkantrohr|quadrado|quadrada|quadro|quadra|quadrato|quadrata|carrée|quadratisches|sq hollow section|square hollow section|sq. hollow section|square section"
+    "quadratrohr|quadrat|quadratisch|vierkant|vkt|vierkantrohr|quadrado|quadrada|quadro|quadra|quadrato|quadrata|carrée|quadratisches|sq hollow section|square hollow section|sq. hollow section|square section"
 )
 ROUND_POST = _words(
     "round post|round pole|round tube|round tubing|chs|dia|diam|diameter|Ø|od|o.d|o/d|outside diameter|outer diameter|"
