@@ -11,7 +11,7 @@ from pipeline.intake.measures.measure import Doubt
 from pipeline.intake.measures.text import LONGEST, plain, quoted
 
 _THINGS = (
-    r"postes?|poteaux?|m[âa]ts?|masten|mast|pfosten|pal[oi]|st(?:ü|ue)ck|stk|uds?|unidades?|pezz[oi]|pz|pi[èe]ces|pe[çc]as?|"
+    r"postes?|poteaux?|m[âa]ts?|masten|mast|pfosten|pal[oi]|st(?:ü|ue)ck|stk|uds?|unidades?|pezz[oi]|pz|pi[èe]ces?|pe[çc]as?|"
     r"posts?|poles?|uprights?|standards?|goals?|pcs?|pieces?|each|ea|off|no|nos|nr|units?|days?|kits?|items?|identical|x"
 )
 _WHOLE = re.compile(

@@ -27,7 +27,7 @@ from schemas.measure_words import PIPE
 NOMINAL = "nominal pipe size"
 
 _NPS = re.compile(
-    r"(?<![a-z])(?:n\.?p\.?s\.?|i\.?p\.?s\.?|nominal pipe size|nominal size|nominal|nom\.?|pipe size)(?![a-z])"
+    r"(?<![a-z])(?:n\.?p\.?s\.?|i\.?p\.?s\.?|nominal pipe size|nominal size|nominal(?! bore)|nom\.?|pipe size)(?![a-z])"
     r"(?: ?[-:=](?= ?[0-9]))?",
     re.IGNORECASE,
 )
