@@ -273,7 +273,7 @@ SPORT = r"basket-?ball|b-?ball|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|ba
 COUNTED = _words("qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|combien")
 """Words beside posts, in the plural, for how many there are."""
 PLURALS = (
-    r"posts|poles|uprights|stanchions|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
+    r"posts|poles|uprights|stanchions|supports|stangen|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
     r"montanti"
 )
 GOALS_COUNTED = (

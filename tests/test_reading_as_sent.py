@@ -254,3 +254,27 @@ def test_a_list_of_what_is_sold_is_no_survey(heading: str) -> None:
 @pytest.mark.parametrize("heading", ["Fence post", "Sign post", "Light pole"])
 def test_a_heading_that_names_another_thing_heads_no_survey(heading: str) -> None:
     assert quoted(["Basketball court"], ["Park", heading, *HEADS], ["Elm Park", "1", *BODY]) == []
+
+
+PLURAL = [
+    "Posts",
+    "Poles",
+    "Uprights",
+    "Stanchions",
+    "Postes",
+    "Poteaux",
+    "Mâts",
+    "Masten",
+    "Pali",
+    "Mástiles",
+    "Mastros",
+    "Montanti",
+    "Säulen",
+]
+
+
+@pytest.mark.parametrize("heading", PLURAL)
+def test_posts_in_the_plural_are_counted_or_asked_never_one(heading: str) -> None:
+    apart = quoted(["Site", heading, *HEADS], ["Denholm", 2, *BODY], ["Elmfield", 1, *BODY])
+    assert [(site, n) for site, _, n in apart] == [("Denholm", 2), ("Elmfield", 1)]
+    assert quoted(["Site", heading, *HEADS], ["Denholm", 2, *BODY], ["Denholm", 3, *BODY]) == []

@@ -17,7 +17,7 @@ ENGLISH = Language(
         "post_height": "height total|reach",
         "condition": "status condition",
         "old_fittings": "fixings remaining on post|equipment on post",
-        "site_name": "village|open space|play area|sports facility|reserve|estate|premises|hall|plaza|ball park|ballfield|ball field|sports complex|sports field|sports park|athletic field|recreation centre|recreation area|rec center|rec centre|community center|center|centre|college|kindergarten|nursery|hospital|housing estate|camp|church", "quantity": "pcs|pieces|nos|ea|amount|tot"},
+        "site_name": "village|open space|play area|sports facility|reserve|estate|premises|hall|plaza|ball park|ballfield|ball field|sports complex|sports field|sports park|athletic field|recreation centre|recreation area|rec center|rec centre|community center|center|centre|college|kindergarten|nursery|hospital|housing estate|camp|church", "quantity": "pcs|pieces|nos|ea|amount|tot|uprights|stanchions|supports"},
     words={
         "site_kind": {
             "school": "schools|school ground|school grounds|schoolyard|elementary school|middle school|high school",
