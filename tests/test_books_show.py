@@ -14,7 +14,7 @@ from pipeline.rules import plain
 from pipeline.sheets import show
 from pipeline.xlsx import styles
 from pipeline.xlsx.wrap import clean, fitted, lines, parts_unit, width
-from schemas.lengths import DOWN, NEAREST, UP
+from schemas.lengths import DOWN, NEAREST, UP, in_steps
 
 # Source: international foot and inch, exactly 0.3048 m and 25.4 mm (NIST SP 811)
 LENGTHS = [
@@ -183,3 +183,14 @@ def test_a_wall_or_depth_to_look_for_is_never_less_than_it_is(wall, depth):
     inches = [int(n) for n in re.findall(r"\d+", show.depth(kept[1], True))]
     feet_in = inches if "ft" in show.depth(kept[1], True) else [0, *inches]
     assert depth <= (feet_in[0] * 12 + sum(feet_in[1:])) * 0.0254 < depth + 0.0255
+
+
+@pytest.mark.parametrize(
+    ("steps", "up", "down", "nearest"),
+    [(10, 10, 10, 10), (10.0003, 10, 10, 10), (10.0008, 11, 10, 10), (9.9992, 10, 9, 10), (10.4995, 11, 10, 10), (10.5, 11, 10, 11),
+     (-10.4995, -10, -11, -10), (-10.5, -10, -11, -11), (0, 0, 0, 0)],
+)  # fmt: skip
+def test_a_length_in_whole_sixteenths(steps, up, down, nearest):
+    """What rounding to the micrometre may have taken, three ten-thousandths of a sixteenth, is made good, and no more."""
+    found = [in_steps(steps * 0.0015875, 0.0015875, way) for way in (UP, DOWN, NEAREST)]
+    assert found == [up, down, nearest]
