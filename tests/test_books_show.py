@@ -187,8 +187,8 @@ def test_a_wall_or_depth_to_look_for_is_never_less_than_it_is(wall, depth):
 
 @pytest.mark.parametrize(
     ("steps", "up", "down", "nearest"),
-    [(10, 10, 10, 10), (10.0003, 10, 10, 10), (10.0008, 11, 10, 10), (9.9992, 10, 9, 10), (10.4995, 11, 10, 10), (10.5, 11, 10, 11),
-     (-10.4995, -10, -11, -10), (-10.5, -10, -11, -11), (0, 0, 0, 0)],
+    [(10, 10, 10, 10), (10.0003, 10, 10, 10), (10.0008, 11, 10, 10), (9.9992, 10, 9, 10), (10.4995, 11, 10, 10),
+     (10.5, 11, 10, 11), (-10.4995, -10, -11, -10), (-10.5, -10, -11, -11), (0, 0, 0, 0)],
 )  # fmt: skip
 def test_a_length_in_whole_sixteenths(steps, up, down, nearest):
     """What rounding to the micrometre may have taken, three ten-thousandths of a sixteenth, is made good, and no more."""
