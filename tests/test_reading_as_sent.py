@@ -278,3 +278,10 @@ def test_posts_in_the_plural_are_counted_or_asked_never_one(heading: str) -> Non
     apart = quoted(["Site", heading, *HEADS], ["Denholm", 2, *BODY], ["Elmfield", 1, *BODY])
     assert [(site, n) for site, _, n in apart] == [("Denholm", 2), ("Elmfield", 1)]
     assert quoted(["Site", heading, *HEADS], ["Denholm", 2, *BODY], ["Denholm", 3, *BODY]) == []
+
+
+def test_a_number_under_a_group_of_post_details_does_not_name_the_post() -> None:
+    upper = ["Site details", None, "Post details", None, None, None]
+    lower = ["School", "Ref", "Type", "Dim (mm)", "H (mm)", "No."]
+    rows = [["Orchid Primary", "O1", "Round", 89, 2600, 2], ["Tulip Primary", "T1", "Square", 100, 2750, 1]]
+    assert quoted(upper, lower, *rows) == []  # `No.` may be the number: that is asked
