@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 import pytest
 from loads_kits import POLICY, kit
+from whole_answers import assert_same
 
 from pipeline.loads.flexure import effective_modulus
 from pipeline.loads.load_arrays import LoadInputs
@@ -101,7 +102,7 @@ def every_line() -> dict[str, list[tuple[str, str]]]:
 
 @pytest.mark.parametrize("name", KITS)
 def test_every_figure_of_a_kit(name: str, every_line: dict[str, list[tuple[str, str]]]) -> None:
-    assert every_line[name] == [(what, text) for where, what, text in ROWS if where == name]
+    assert_same(every_line[name], [(what, text) for where, what, text in ROWS if where == name])
 
 
 def test_the_widest_board_within_four_fifths_of_the_strength() -> None:
