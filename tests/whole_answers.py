@@ -1,4 +1,4 @@
-"""Whole answers compared: the words as they are, the figures to what is shown of them, since another machine may round the last."""
+"""Whole answers compared: words as they are, figures to what is shown of them, for another machine may round the last."""
 
 from __future__ import annotations
 
