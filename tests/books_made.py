@@ -108,7 +108,7 @@ def survey_row(
     not_stated = ("quantity", "court_rise", "lean", "condition")
     return SurveyRow(
         file="district.xlsx", sheet="Posts", row=number, label=f"row {number}", held=held, post_code=code, typed=cells, not_stated=not_stated,
-        said=("Wall 5.49 mm from schedule 40",), extra={"Colour": "green"}, **read,
+        remarks=("Wall 5.49 mm from schedule 40",), extra={"Colour": "green"}, **read,
     )  # fmt: skip
 
 

@@ -92,7 +92,7 @@ def test_a_schedule_gives_the_wall_where_that_cell_is_blank_and_it_is_said() -> 
     """Source: ASME B36.10M table 1: NPS 3 schedule 40 has a wall of 5.49 mm."""
     blank = check(CLEAN | {"post_size": "NPS 3 sch 40", "size_basis": None, "wall": None}).rows[0]
     assert blank.wall == pytest.approx(0.00549, abs=1e-5)
-    assert any("wall" in s for s in blank.said)
+    assert any("wall" in s for s in blank.remarks)
     assert blank.size_nominal is True
     stated = check(CLEAN | {"post_size": "NPS 3 sch 40", "size_basis": None, "wall": 0.2}).rows[0]
     assert stated.wall == pytest.approx(0.00508)

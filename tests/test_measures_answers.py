@@ -57,10 +57,10 @@ def in_one_line(found: object) -> str:
         case Measure():
             wall = "" if found.wall is None else f"wall {found.wall}"
             value = f"{found.value:.12g}" if isinstance(found.value, float) else str(found.value)
-            return " ".join(filter(None, (value, f"({found.unit})", found.shape, found.basis, wall, *found.said)))
+            return " ".join(filter(None, (value, f"({found.unit})", found.shape, found.basis, wall, *found.remarks)))
         case PipeSize():
             wall = "" if found.wall is None else f"wall {found.wall}"
-            return " ".join(filter(None, (str(found.size), f"({found.unit})", found.designation, wall, *found.said)))
+            return " ".join(filter(None, (str(found.size), f"({found.unit})", found.designation, wall, *found.remarks)))
         case (Measure(), *_):
             return "; ".join(in_one_line(one) for one in found)
         case (str(bare), str(unit)):

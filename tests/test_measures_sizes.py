@@ -98,7 +98,7 @@ def test_pipe_sizes(typed: str | float, unit: str, basis: str, outside: str, wal
     inch = Fraction(254, 10000)
     assert (found.size, found.designation) == (Fraction(outside) * inch, name)
     assert found.wall == (None if wall is None else Fraction(wall) * inch)
-    assert any("ASME B36.10M" in s for s in found.said)
+    assert any("ASME B36.10M" in s for s in found.remarks)
 
 
 @pytest.mark.parametrize(

@@ -56,7 +56,7 @@ def inputs(row: SurveyRow, kept: Kept) -> Iterator[str]:
     yield from heading("Inputs: as typed, and read as")
     for c in SURVEY.columns:
         yield from item(c.heading, _shown(c, row, kept))
-    for sentence in row.said:
+    for sentence in row.remarks:
         yield from item("Inferred", sentence)
     for name, text in row.extra.items():
         yield from item(name, f"“{clean(text)}”; carried along, not used")

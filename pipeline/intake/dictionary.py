@@ -49,14 +49,14 @@ def dictionary(tables: Mapping[str, Iterable[Mapping[str, Any]]]) -> Dictionary:
     return Dictionary(headings, dict(words))
 
 
-def with_sellers_headings(book: Book, said: Dictionary) -> Book:
+def with_sellers_headings(book: Book, seller_words: Dictionary) -> Book:
     """The book with each of the seller's headings in the survey's own words; one that means nothing is marked as not read.
 
     A text counts as a heading where two others of its row or of its column are headings that are known.
     """
-    if not said.headings:
+    if not seller_words.headings:
         return book
-    return replace(book, sheets=tuple(_sheet(s, said.headings) for s in book.sheets))
+    return replace(book, sheets=tuple(_sheet(s, seller_words.headings) for s in book.sheets))
 
 
 def _sheet(sheet: Sheet, headings: Mapping[str, str]) -> Sheet:

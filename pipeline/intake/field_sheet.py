@@ -52,7 +52,7 @@ class FieldAnswer:
     typed: str = ""
     values: dict[str, Any] = field(default_factory=dict)
     unit: str = ""
-    said: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
     tool: str = ""
     by: str = ""
     on: str = ""
@@ -85,7 +85,7 @@ class FieldSheet:
 
 def _restored(a: Mapping[str, Any]) -> FieldAnswer:
     values = {k: tuple(v) if isinstance(v, list) else v for k, v in a["values"].items()}
-    return FieldAnswer(**{**a, "values": values, "said": tuple(a["said"])})
+    return FieldAnswer(**{**a, "values": values, "remarks": tuple(a["remarks"])})
 
 
 def read_field_sheet(book: Book, file: str, seller: Seller) -> tuple[FieldSheet, list[Query]] | None:
@@ -142,18 +142,18 @@ def _answer(sheet: str, number: int, row: Mapping[str, Cell], seller: Seller) ->
         return answer, queries
     tool, asked = _tool(answer, name, row.get(WITH))
     day, more = _day(answer, row.get(ON))
-    said = replace(
+    read_as = replace(
         answer,
         typed=read.row.typed.get(name, ""),
         values=values,
         unit=read.row.units.get(name, ""),
-        said=read.row.said,
+        remarks=read.row.remarks,
         tool=tool,
         by=_words(row, BY),
         on=day,
         up_to=_moment(row.get(UP_TO)),
     )
-    return said, [*queries, *asked, *more]
+    return read_as, [*queries, *asked, *more]
 
 
 def _words(row: Mapping[str, Cell], heading: str) -> str:

@@ -57,7 +57,7 @@ def row_cells(row: SurveyRow, feet: bool) -> list[tuple[Any, ...]]:
         made.append((column.heading, typed or As("blank", "quiet"), read_as(column, value, feet), remark or None))
     for heading, text in sorted(row.extra.items()):
         made.append((heading, text, "carried through, not read", None))
-    for sentence in row.said:
+    for sentence in row.remarks:
         made.append(("Inferred", None, sentence, None))
     return made
 

@@ -42,7 +42,7 @@ class Terms:
 def taken(row: SurveyRow, world: World) -> tuple[str, ...]:
     """Sentences on what the row left blank and what was taken instead, and on what was inferred."""
     sentences = [f"{_heading(n)}: not stated, taken as {_what(n, row, world)}." for n in _blank(row)]
-    return (*sentences, *_cleared(row), *row.said)
+    return (*sentences, *_cleared(row), *row.remarks)
 
 
 def _cleared(row: SurveyRow) -> Iterator[str]:

@@ -9,7 +9,7 @@ from typing import Any
 
 from pipeline.intake.query import Query
 from pipeline.intake.survey.across import spelling
-from pipeline.intake.survey.copies import Copies, lost_posts, settle_copies
+from pipeline.intake.survey.copies import Copies, lost_posts, resolve_copies
 from pipeline.intake.survey.field_answers import Answered, with_field_answers
 from pipeline.intake.survey.gate import Checked, check_rows
 from pipeline.intake.survey.identity import identified
@@ -50,7 +50,7 @@ def gather(
 
     `marked` are name and content of files of which marked copies have gone out.
     """
-    copies = settle_copies(files, marked)
+    copies = resolve_copies(files, marked)
     answered = with_field_answers(
         identified([r for f in copies.files for r in f.rows]), [(f.file, f.field) for f in copies.files if f.field]
     )

@@ -45,17 +45,17 @@ def _of_cell(lines: Lines, line: Line, name: str, check: str) -> list[Fault]:
         return []
     column = lines.table.column(name)
     if check == "not_nullable":
-        said, instead = blank_fault(column)
+        message, instead = blank_fault(column)
     elif check == "negative":
-        said, instead = f"“{column.heading}” is negative.", "Type it without the minus sign."
+        message, instead = f"“{column.heading}” is negative.", "Type it without the minus sign."
     elif check == "zero":
         blank = "" if column.needed else " Leave the cell blank where it is not known."
-        said, instead = f"“{column.heading}” is 0.", f"Type what it measures.{blank}"
+        message, instead = f"“{column.heading}” is 0.", f"Type what it measures.{blank}"
     elif check == "above all":
-        said, instead = f"The {column.heading.lower()} is above 100 %.", "Type a percentage from 0 to 100, such as 10."
+        message, instead = f"The {column.heading.lower()} is above 100 %.", "Type a percentage from 0 to 100, such as 10."
     else:
         return [Fault(lines.table.name, line.cells[name], f"“{column.heading}” cannot be used.", column.help)]
-    return [Fault(lines.table.name, line.cells[name], said, instead)]
+    return [Fault(lines.table.name, line.cells[name], message, instead)]
 
 
 def _of_row(lines: Lines, line: Line, check: str) -> list[Fault]:
@@ -71,20 +71,23 @@ def _of_row(lines: Lines, line: Line, check: str) -> list[Fault]:
     if check == "key":
         return [] if table.name in _ASKED_ELSEWHERE else [_twice(lines, line)]
     most = dict(LEAST_AND_MOST)[check]
-    said = f"“{table.column(check).heading}” is above “{table.column(most).heading}” ({line.cells[most]})."
-    return [Fault(table.name, line.cells[check], said, "Change them over, or correct one.")]
+    message = f"“{table.column(check).heading}” is above “{table.column(most).heading}” ({line.cells[most]})."
+    return [Fault(table.name, line.cells[check], message, "Change them over, or correct one.")]
 
 
 def _twice(lines: Lines, line: Line) -> Fault:
     """A key that stands in a row above."""
     key = lines.table.key
     first = next(other.row for other in lines.rows if _key(other, key) == _key(line, key))
-    said = {
+    message = {
         "Pairings": f"This pair stands in row {first} already.",
         "Price breaks": f"Row {first} has a price for this item from this quantity already.",
     }.get(lines.table.name, f"“{line.values[key[0]]}” stands in row {first} already.")
     return Fault(
-        lines.table.name, line.cells[key[-1] if lines.table.name == "Price breaks" else key[0]], said, "Keep one of the two rows."
+        lines.table.name,
+        line.cells[key[-1] if lines.table.name == "Price breaks" else key[0]],
+        message,
+        "Keep one of the two rows.",
     )
 
 

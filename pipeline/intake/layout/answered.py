@@ -19,8 +19,8 @@ def with_what_differs(records: Sequence[Record], answers: Answers, file: str) ->
         return list(records), []
     made = [_differing(_answered(r, answers), answers) for r in records]
     of_records = {(r.sheet, at) for r in records for at in r.places.values()}
-    others = [(place, said) for place, said in answers.differ.items() if place not in of_records]
-    queries = [Query(file, sheet, at, "CONFLICT", *_contradict(*said), False) for (sheet, at), said in others]
+    others = [(place, contradiction) for place, contradiction in answers.differ.items() if place not in of_records]
+    queries = [Query(file, sheet, at, "CONFLICT", *_contradict(*contradiction), False) for (sheet, at), contradiction in others]
     return made, queries
 
 
@@ -35,8 +35,8 @@ def _answered(record: Record, answers: Answers) -> Record:
 def _differing(record: Record, answers: Answers) -> Record:
     wrong, values = list(record.wrong), dict(record.values)
     for name, at in record.places.items():
-        if said := answers.differ.get((record.sheet, at)):
-            wrong.append(Wrong(name, at, "CONFLICT", *_contradict(*said)))
+        if contradiction := answers.differ.get((record.sheet, at)):
+            wrong.append(Wrong(name, at, "CONFLICT", *_contradict(*contradiction)))
             values.pop(name, None)
     return replace(record, values=values, wrong=tuple(wrong))
 

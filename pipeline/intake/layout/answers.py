@@ -108,12 +108,14 @@ def _answers_in(sheet: Sheet) -> Iterator[_Answer]:
         if not places and {HEADINGS[CELL], HEADINGS[ANSWER]} <= texts.keys():
             places = texts
         elif places and (answer := cells.get(places[HEADINGS[ANSWER]])):
-            said = {
+            shown = {
                 h: as_shown(cells[places[h]]) if places.get(h) in cells else ""
                 for h in (HEADINGS[n] for n in (SHEET, CELL, STANDS, WRONG))
             }
-            if place(said[HEADINGS[CELL]])[0] and as_shown(answer).strip():
-                yield _Answer(said[HEADINGS[SHEET]], said[HEADINGS[CELL]], said[HEADINGS[STANDS]], said[HEADINGS[WRONG]], answer)
+            if place(shown[HEADINGS[CELL]])[0] and as_shown(answer).strip():
+                yield _Answer(
+                    shown[HEADINGS[SHEET]], shown[HEADINGS[CELL]], shown[HEADINGS[STANDS]], shown[HEADINGS[WRONG]], answer
+                )
 
 
 def _same(a: str, b: str) -> bool:
@@ -130,13 +132,13 @@ def _same(a: str, b: str) -> bool:
 def _placed(a: _Answer, at: tuple[int, int], there: Cell | None) -> Cell:
     """The answer in the cell that it answers; a heading keeps its unit, and one that means nothing its own words."""
     row, column = at
-    said = " ".join(as_shown(a.answer).split())
-    if there is not None and there.kind == "text" and said.casefold() == NOTHING:
+    shown = " ".join(as_shown(a.answer).split())
+    if there is not None and there.kind == "text" and shown.casefold() == NOTHING:
         return replace(there, value=f"{NOT_READ}{there.value}")
-    if there is not None and there.kind == "text" and claim(said) and not claim(str(there.value)):
-        unit = "" if heading_unit(said)[1] else heading_unit(str(there.value))[1]
+    if there is not None and there.kind == "text" and claim(shown) and not claim(str(there.value)):
+        unit = "" if heading_unit(shown)[1] else heading_unit(str(there.value))[1]
         if unit:
-            return Cell(row, column, "text", f"{said} [{unit}]")
+            return Cell(row, column, "text", f"{shown} [{unit}]")
     return replace(a.answer, row=row, column=column)
 
 

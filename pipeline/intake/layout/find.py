@@ -21,10 +21,10 @@ from pipeline.intake.layout.headings_asked import (
 from pipeline.intake.layout.in_columns import Band, bands_of
 from pipeline.intake.layout.legend import legend_of
 from pipeline.intake.layout.named_posts import with_named_posts
+from pipeline.intake.layout.reading_notes import RowCounts, column_notes, hidden, row_notes
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
-from pipeline.intake.layout.said import Said, hidden, sentences, tables_said
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in, named_in
@@ -91,33 +91,33 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
             carried.title.take(pairs if named else [*pairs, *named_in(cells)])
         for table in band.tables:
             found.queries += two_headings(table, file)
-            said = _read_table(table, file, carried, found)
-            found.notes += sentences(table, said) + tables_said(table, said)
+            counts = _read_table(table, file, carried, found)
+            found.notes += row_notes(table, counts) + column_notes(table, counts)
 
 
-def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Said:
+def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> RowCounts:
     """The rows of one table, each by its kind."""
     carried.heading()
-    columns, groups, said = Columns(table), groups_of(table), Said()
+    columns, groups, counts = Columns(table), groups_of(table), RowCounts()
     asked = unknown_headings(table)
     found.asked += asked
     waits = {name: a.cell for a in asked for name in a.names}
     carried.one_site = columns.one_site
     for number, cells in table.rows:
         kind = kind_of(columns, cells)
-        if said.total and not _begins_again(table, kind, cells, carried):
+        if counts.total and not _begins_again(table, kind, cells, carried):
             if looks_like_post(table, cells):
                 found.queries.append(after_total(table, file, number, cells))
             continue
-        said.count(kind, number, cells)
+        counts.count(kind, number, cells)
         if kind == "post":
             carried.title.close()
             carried.fresh = False
             found.records += [replace(r, asked=waits) for r in records_of(table, groups, number, cells, carried)]
-            said.posts += 1
+            counts.posts += 1
         else:
             _pass(table, kind, number, cells, carried)
-    return said
+    return counts
 
 
 def _begins_again(table: Table, kind: Kind, cells: Row, carried: Carried) -> bool:

@@ -140,8 +140,8 @@ def _lone_beside_sites(columns: Columns, column: int, text: str) -> Kind | None:
     if column in columns.site:
         if (column, folded(text)) in columns.codes or column not in columns.of("site_code", "site_name"):
             return "block"
-        said = what_a_lone_text_is(text)
-        return "block" if said in ("section", "doubtful") else said
+        kind = what_a_lone_text_is(text)
+        return "block" if kind in ("section", "doubtful") else kind
     return "remark" if column in columns.beside else None
 
 

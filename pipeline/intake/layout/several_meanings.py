@@ -37,13 +37,13 @@ def _can_mean() -> dict[str, tuple[str, ...]]:
 
 def decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[str, str], ...]]:
     """`_decided` until nothing changes: a heading that means another column leaves its first one to others."""
-    told: tuple[tuple[str, str], ...] = ()
+    meant: tuple[tuple[str, str], ...] = ()
     for _ in range(3):
         heading, more = _decided(heading, rows)
-        told += more
+        meant += more
         if not more:
             break
-    return heading, told
+    return heading, meant
 
 
 def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[str, str], ...]]:
@@ -51,7 +51,7 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
 
     A heading means the one column that every cell below it fits, where none else claims that column.
     """
-    claims, told = dict(heading.claims), []
+    claims, meant = dict(heading.claims), []
     names_of_posts = []
     for n, text in heading.texts.items():
         before = claims.get(n)
@@ -64,11 +64,11 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
             names_of_posts.append(n)
         elif len(fit) == 1 and (before is None or before.name != fit[0]):
             claims[n] = Claim(fit[0], "", SYNONYM)
-            told.append((line(text), fit[0]))
+            meant.append((line(text), fit[0]))
     if named := _tell_posts(names_of_posts, heading, rows):
         claims[named] = Claim("post_code", "", SYNONYM)
-        told.append((line(heading.texts[named]), "post_code"))
-    return replace(heading, claims=claims), tuple(told)
+        meant.append((line(heading.texts[named]), "post_code"))
+    return replace(heading, claims=claims), tuple(meant)
 
 
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
@@ -112,8 +112,8 @@ def _fits(name: str, column: int, heading: HeadingRow, rows: Rows) -> bool:
     fit = _FITS.get(name)
     if fit is not None:
         return fit(column, heading, rows)
-    said = [str(c.value) for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
-    words = [read_word(name, text) if len(text.strip()) > 1 else None for text in said]
+    texts = [str(c.value) for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    words = [read_word(name, text) if len(text.strip()) > 1 else None for text in texts]
     return bool(words) and all(words) and any(w and w.value != "unknown" for w in words)
 
 

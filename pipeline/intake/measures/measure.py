@@ -14,14 +14,14 @@ class Measure:
     """One value in the coherent SI unit of its kind, exact where the unit allows it.
 
     `unit` is the short unit that its sender used (`ft`, `in`, `ft-in`, `mm`, `deg`, `slope`, ...),
-    `said` what was taken for granted, in sentences. Of a post's size only: `shape` is round or square
+    `remarks` what was taken for granted, in sentences. Of a post's size only: `shape` is round or square
     where the cell says it (`4 x 4`, `sq`, `dia`; '' = it does not), `wall` [m] the wall of a size by
     wall (`88.9 x 3.2 mm`), `basis` circumference where the cell says so and nothing else was stated.
     """
 
     value: Fraction | float
     unit: str
-    said: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
     shape: str = ""
     wall: Fraction | None = None
     basis: str = ""
@@ -35,7 +35,7 @@ class PipeSize:
     designation: str
     wall: Fraction | None
     unit: str
-    said: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
     shape: str = "round"
 
 

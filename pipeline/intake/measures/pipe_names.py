@@ -135,13 +135,13 @@ def _found(value: object, pipe: Pipe, name: str, schedule: str, unit: str) -> Pi
     if schedule and schedule not in pipe.walls:
         listed = ", ".join(s for s in SCHEDULES if s in pipe.walls)
         return unreadable(value, "length", f"names a schedule that {name} does not have; it has {listed}")
-    said = [f"{name} is {float(pipe.outside):g} in ({float(pipe.size * 1000):.1f} mm) outside, by ASME B36.10M"]
+    remarks = [f"{name} is {float(pipe.outside):g} in ({float(pipe.size * 1000):.1f} mm) outside, by ASME B36.10M"]
     wall = pipe.walls[schedule] * INCH if schedule else None
     if wall is not None:
-        said.append(
+        remarks.append(
             f"its schedule {schedule} wall is {float(pipe.walls[schedule]):.3f} in ({float(wall * 1000):.2f} mm), by ASME B36.10M"
         )
-    return PipeSize(pipe.size, name, wall, unit, tuple(said))
+    return PipeSize(pipe.size, name, wall, unit, tuple(remarks))
 
 
 def _outside_with_schedule(value: object, bare: str, schedule: str, heading_unit: str, basis: str) -> PipeSize | Doubt:

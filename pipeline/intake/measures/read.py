@@ -13,7 +13,7 @@ from pipeline.intake.measures.forms import UnclearFormError, Worth, match
 from pipeline.intake.measures.measure import Doubt, Measure
 from pipeline.intake.measures.text import LONGEST, plain, tidied
 from pipeline.intake.measures.tokens import tokens
-from pipeline.intake.measures.twice import said_twice
+from pipeline.intake.measures.twice import one_twice
 from pipeline.units import FEET_INCHES, Unit, si, unit_of
 
 _MOST = Fraction(10) ** 12
@@ -34,7 +34,7 @@ def read_measure(value: str | int | float, kind: str, heading_unit: str = "", mo
     if isinstance(found, Measure) or not isinstance(value, str) or kind != "length":
         return found
     text = as_text(value)
-    twice = said_twice(value, tidied(text), kind, heading_unit, lambda t, unit: _once(t, kind, unit, more)) if text else None
+    twice = one_twice(value, tidied(text), kind, heading_unit, lambda t, unit: _once(t, kind, unit, more)) if text else None
     return twice or found
 
 

@@ -92,8 +92,8 @@ def _section(value: object, sizes: list[Measure], shape: str, label: str) -> Mea
     if not _is_wall(size, last):
         return unreadable(value, "pipe", "holds more than one measure, and the last is no wall")
     millimetres = f"{float(last * 1000):.4g} mm"
-    said = (f"{quoted(value)} is a size and a wall of {millimetres}.",)
-    return replace(sizes[0], shape=shape, wall=last, said=said)
+    remarks = (f"{quoted(value)} is a size and a wall of {millimetres}.",)
+    return replace(sizes[0], shape=shape, wall=last, remarks=remarks)
 
 
 def _is_wall(size: Fraction, wall: Fraction) -> bool:

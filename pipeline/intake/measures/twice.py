@@ -25,7 +25,7 @@ def parts(text: str) -> Iterator[tuple[str, str]]:
         yield text[: m.start()], text[m.end() :]
 
 
-def said_twice(
+def one_twice(
     value: object, text: str, kind: str, heading_unit: str, read: Callable[[str, str], object]
 ) -> Measure | Doubt | None:
     """The first of two measures in different units that agree to the rounding of the coarser; None where there are not two.

@@ -51,7 +51,7 @@ def spelling(codes: Iterable[str]) -> str:
     return min((" ".join(c.split()) for c in codes), key=natural)
 
 
-def settle(rows: Sequence[SurveyRow], suspects: set[int]) -> Across:
+def resolve(rows: Sequence[SurveyRow], suspects: set[int]) -> Across:
     """Settle what shows only across rows and files, whatever the order in which they are given.
 
     `suspects` are the rows whose post stands elsewhere too, or whose site is said to be two things. Of rows on one
@@ -93,15 +93,15 @@ def _one_post(group: list[_Placed], across: Across) -> None:
     if alike and not any(p.row.held for p in group):
         for p in group[1:]:
             across.replaced[p.index] = f"{p.where}: says the same as {first.where}."
-            said = f"{_post(p)} stands already in {first.where} with the same values: read once."
-            across.queries.append(_query(p, "DUPLICATE", said, "Delete this row.", False, "post_code"))
+            words = f"{_post(p)} stands already in {first.where} with the same values: read once."
+            across.queries.append(_query(p, "DUPLICATE", words, "Delete this row.", False, "post_code"))
         return
     differ = "" if alike else ", and they do not all say the same"
     for p in group:
-        said = f"{_post(p)} stands also in {_places(o.where for o in group if o is not p)}{differ}."
+        words = f"{_post(p)} stands also in {_places(o.where for o in group if o is not p)}{differ}."
         put_right = "Give each post of the site a code of its own, delete the wrong row, or say on each when it was surveyed."
         across.held.add(p.index)
-        across.queries.append(_query(p, "DUPLICATE", said, put_right, True, "post_code"))
+        across.queries.append(_query(p, "DUPLICATE", words, put_right, True, "post_code"))
 
 
 def _post(p: _Placed) -> str:
@@ -117,11 +117,11 @@ def _one_fact(group: list[_Placed], name: str, across: Across) -> None:
     most = max(count.values())
     winners = [v for v, c in count.items() if c == most]
     shown = {v: spelling(fact for _, fact in facts if folded(fact) == v) for v in count}
-    said = "; ".join(f"“{shown[v]}” on {count[v]} row{'s' * (count[v] > 1)}" for v in sorted(count, key=natural))
+    words = "; ".join(f"“{shown[v]}” on {count[v]} row{'s' * (count[v] > 1)}" for v in sorted(count, key=natural))
     best = shown[winners[0]] if len(winners) == 1 else "Write the same on every row of the site."
     for p, fact in facts:
         if fact and not (len(winners) == 1 and folded(fact) == winners[0]):
-            message = f"{SURVEY.column(name).heading}: the rows of site “{p.row.site_code}” contradict each other: {said}."
+            message = f"{SURVEY.column(name).heading}: the rows of site “{p.row.site_code}” contradict each other: {words}."
             across.held.add(p.index)
             across.queries.append(_query(p, "CONFLICT", message, best, True, name))
 
@@ -145,12 +145,12 @@ def _says(row: SurveyRow) -> tuple[Any, ...]:
 
     A place in a column that is not read counts too: under `Court` 1 and 2 are two.
     """
-    said = tuple((n, _plain(v)) for n, v in stated(row).items() if n not in _NOT_SAID)
+    words = tuple((n, _plain(v)) for n, v in stated(row).items() if n not in _NOT_SAID)
     typed = tuple(sorted(row.typed.items())) if row.held else ()
-    return said, "court_rise" not in row.not_stated, row.unread, typed, _places_said(row)
+    return words, "court_rise" not in row.not_stated, row.unread, typed, _places_read(row)
 
 
-def _places_said(row: SurveyRow) -> tuple[tuple[str, str], ...]:
+def _places_read(row: SurveyRow) -> tuple[tuple[str, str], ...]:
     return tuple(sorted((h, folded(text)) for h, text in row.extra.items() if _PLACE.search(h)))
 
 

@@ -28,7 +28,7 @@ class Copies:
     notes: Mapping[str, tuple[str, ...]]
 
 
-def settle_copies(files: Sequence[Taken], marked: Set[tuple[str, str]] = frozenset()) -> Copies:
+def resolve_copies(files: Sequence[Taken], marked: Set[tuple[str, str]] = frozenset()) -> Copies:
     """Of a file and its marked copies the latest round counts; copies of one round are told apart row by row.
 
     A copy replaces its first file where that is among the files with the content that the copy answers to, or stands there
@@ -45,7 +45,7 @@ def settle_copies(files: Sequence[Taken], marked: Set[tuple[str, str]] = frozens
         for f in old:
             replaced[f.file], by[f.file] = f.rows, latest[0].file
             counting[f.file] = replace(f, rows=(), queries=(), field=None)
-        for f in _told_apart(latest, old) if len(latest) > 1 else ():
+        for f in _that_differ(latest, old) if len(latest) > 1 else ():
             kept = {_place(r) for r in f.rows}
             gone = tuple(r for r in counting[f.file].rows if _place(r) not in kept)
             if gone:
@@ -82,19 +82,19 @@ def _place(read: RowRead) -> tuple[str, str]:
     return read.row.sheet, read.row.label
 
 
-def _told_apart(latest: Sequence[Taken], old: Sequence[Taken]) -> list[Taken]:
+def _that_differ(latest: Sequence[Taken], old: Sequence[Taken]) -> list[Taken]:
     """Copies of one round, each with the rows of it that count.
 
     A row that one copy left as it was gives way to the other's; what two changed in two ways is a CONFLICT in both.
     """
     made_of = {c.returned.made_of for c in latest if c.returned}
     base = {_place(r): r.row.typed for f in old if any(f.content.startswith(m) for m in made_of) for r in f.rows}
-    said: dict[tuple[str, str], list[tuple[int, RowRead]]] = defaultdict(list)
+    by_place: dict[tuple[str, str], list[tuple[int, RowRead]]] = defaultdict(list)
     for n, copy in enumerate(latest):
         for read in copy.rows:
-            said[_place(read)].append((n, read))
+            by_place[_place(read)].append((n, read))
     kept: dict[int, list[RowRead]] = defaultdict(list)
-    for place, rows in said.items():
+    for place, rows in by_place.items():
         as_sent = base.get(place, base.get(("", place[1])))  # the sheet of a text file has no name
         for n, read in _that_count(rows, as_sent, latest):
             kept[n].append(read)
@@ -123,9 +123,9 @@ def _notes(files: Iterable[Taken], by: Mapping[str, str]) -> dict[str, tuple[str
     """What is said of a file that was replaced, and of a copy."""
     notes: dict[str, tuple[str, ...]] = {}
     for f in files:
-        said = [f"A marked copy of {f.returned.file} that came back, round {f.returned.round}."] if f.returned else []
-        said += [f"Replaced by {by[f.file]}, a marked copy that came back."] if f.file in by else []
-        notes[f.file] = tuple(said)
+        remarks = [f"A marked copy of {f.returned.file} that came back, round {f.returned.round}."] if f.returned else []
+        remarks += [f"Replaced by {by[f.file]}, a marked copy that came back."] if f.file in by else []
+        notes[f.file] = tuple(remarks)
     return notes
 
 

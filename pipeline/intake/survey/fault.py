@@ -48,6 +48,6 @@ class RowRead:
     def from_dict(d: dict[str, Any]) -> RowRead:
         """The inverse of `as_dict` after a trip through JSON."""
         faults = tuple(
-            CellFault(n, at, Fault(code, said, instead, tuple(could))) for n, at, code, said, instead, could in d["faults"]
+            CellFault(n, at, Fault(code, message, instead, tuple(could))) for n, at, code, message, instead, could in d["faults"]
         )
         return RowRead(SurveyRow.from_dict(d["row"]), faults, tuple((name, at) for name, at in d["asked"]))

@@ -146,8 +146,8 @@ def _same(a: Any, b: Any) -> bool:
 
 
 def _in_conflict(read: RowRead, name: str, given: Sequence[_Given], why: str, put_right: str) -> RowRead:
-    said = " and ".join(f"“{g.answer.typed}” ({g.where})" for g in given[:3])
-    fault = Fault("CONFLICT", f"{why}: {said}.", put_right)
+    listed = " and ".join(f"“{g.answer.typed}” ({g.where})" for g in given[:3])
+    fault = Fault("CONFLICT", f"{why}: {listed}.", put_right)
     return replace(read, faults=(*read.faults, CellFault(name, read.row.cells.get(name, ""), fault)))
 
 
@@ -162,8 +162,8 @@ def _put(found: _Found, i: int, name: str, given: _Given) -> None:
         return
     changed = _changed(row, name, answer)
     names = {name, *changed}
-    said = (answer.cell, answer.typed, answered_as(answer), "field_sheet", given.file, answer.sheet, _who(answer))
-    origin = Origin(name, *said)
+    given_as = (answer.cell, answer.typed, answered_as(answer), "field_sheet", given.file, answer.sheet, _who(answer))
+    origin = Origin(name, *given_as)
     found.rows[i] = replace(
         read,
         row=replace(
@@ -172,7 +172,7 @@ def _put(found: _Found, i: int, name: str, given: _Given) -> None:
             typed={**row.typed, name: answer.typed},
             own={**row.own, name: own},
             units={**row.units, name: answer.unit} if answer.unit else row.units,
-            said=(*row.said, *answer.said),
+            remarks=(*row.remarks, *answer.remarks),
             origins=(*(o for o in row.origins if o.name not in names), origin),
             unread=row.unread - names,
         ),

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from pipeline.intake.query import Query
-from pipeline.intake.survey.across import Across, settle
+from pipeline.intake.survey.across import Across, resolve
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
 from pipeline.intake.survey.identity import identified
 from pipeline.intake.survey.plausible import (
@@ -56,7 +56,7 @@ def check_rows(read: Sequence[RowRead], policy: Mapping[str, Any]) -> Checked:
             found[failure.row].append(failure)
     checked = [_checked(r, found[i], policy) for i, r in enumerate(read)]
     rows = [row for row, _ in checked]
-    across: Across = settle(rows, {i for i, fs in found.items() if any(f.check in _ACROSS for f in fs)})
+    across: Across = resolve(rows, {i for i, fs in found.items() if any(f.check in _ACROSS for f in fs)})
     rows = [replace(row, held=True) if i in across.held else row for i, row in enumerate(rows)]
     queries = sorted((*(q for _, qs in checked for q in qs), *across.queries), key=lambda q: q.order)
     return Checked(tuple(rows), across.replaced, tuple(queries))
@@ -136,10 +136,10 @@ def _implausible(row: SurveyRow, f: Failure, policy: Mapping[str, Any]) -> CellF
     """A value outside its range, at the cell that says it."""
     column, value = _COLUMNS[f.column], getattr(row, f.column)
     at = f.column if f.column in row.typed else "post_size"
-    said = row.typed.get(at, "")
+    typed = row.typed.get(at, "")
     if f.check != "plausible":
-        return CellFault(f.column, row.cells.get(at, ""), less_than_nothing(column, said))
-    fault = in_range(column, value, said, row.units.get(f.column, ""), policy)
+        return CellFault(f.column, row.cells.get(at, ""), less_than_nothing(column, typed))
+    fault = in_range(column, value, typed, row.units.get(f.column, ""), policy)
     if f.column == "post_size" and row.post_shape == "round" and not row.size_nominal:
         fault = round_size(fault, value, row.size_basis or "", policy)
     return CellFault(f.column, row.cells.get(at, ""), fault)

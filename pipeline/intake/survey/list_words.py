@@ -16,7 +16,7 @@ from schemas.post_words import BUT, FILLERS
 from schemas.survey import SURVEY
 from schemas.yes_no import ASKS_MORE, TAKEN_OFF, TELLING_WORDS, UNSAID, YES_NO, YesNo
 
-Said = Literal["", "words", "seller_words"]
+InWords = Literal["", "words", "seller_words"]
 
 _LONGEST = 120
 _TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)?|[?~≈]")
@@ -27,7 +27,7 @@ class Word:
     """A value of a column's list, and how it was said ('' = in the list's own word)."""
 
     value: str
-    how: Said = ""
+    how: InWords = ""
 
 
 Seller = Mapping[str, Mapping[str, str]]
@@ -52,7 +52,7 @@ def read_word(name: str, text: str, heading: str = "", seller: Seller = NO_WORDS
     if question and fold_word(text) in _folded(YES) | _folded(NO):
         answer = _answer(question, text)
         return Word(answer, "words") if answer else None
-    found = _known(name, text) or _said(name, text) or (question and _answered(question, name, text))
+    found = _known(name, text) or _by_words(name, text) or (question and _answered(question, name, text))
     return Word(found, "words") if found else None
 
 
@@ -135,7 +135,7 @@ def _answered(question: YesNo, name: str, text: str) -> str | None:
     """What yes or no with further words means: `Yes (2 brackets)`; `No - it curves over` under `Straight?`."""
     first, _, rest = text.strip().partition(" ")
     if fold_word(first) in _folded(NO):
-        instead = _said(name, f"it {rest}") or known_words(name).get(fold_word(rest))
+        instead = _by_words(name, f"it {rest}") or known_words(name).get(fold_word(rest))
         return instead if instead and instead not in (question.yes, "none", "unknown") else None
     return _answer(question, text)
 
@@ -230,7 +230,7 @@ def _longest(name: str) -> int:
 
 
 @lru_cache(maxsize=4096)
-def _said(name: str, text: str) -> str:
+def _by_words(name: str, text: str) -> str:
     """The one value that the words of a cell say ('' = none, or not plainly)."""
     tokens = _TOKEN.findall(text.casefold())
     if not len(tokens) > 1 or len(text) > _LONGEST or SURVEY.column(name).kind != "choice" or name in ("soil_class", "exposure"):

@@ -60,9 +60,9 @@ def _phrases(heading: str) -> list[str]:
 
 def _by_cells(cells: tuple[str, ...]) -> tuple[str, ...]:
     """The one list column whose words every cell says, where no other column's words do."""
-    said = tuple(dict.fromkeys(fold_word(c) for c in cells if c.strip()))
+    words = tuple(dict.fromkeys(fold_word(c) for c in cells if c.strip()))
     neither = {fold_word(w) for w in (*YES, *NO)}
-    if len(cells) < _ENOUGH or not said or set(said) <= neither or any(c.isdigit() for c in said):
+    if len(cells) < _ENOUGH or not words or set(words) <= neither or any(c.isdigit() for c in words):
         return ()
     fit = [name for name in _LISTS if all(read_word(name, c) for c in cells)]
     return tuple(fit) if len(fit) == 1 else ()

@@ -21,17 +21,17 @@ _OTHER_UNITS = {
 }
 
 
-def in_range(column: Column, value: Any, said: str, unit: str, policy: Mapping[str, Any]) -> Fault:
-    """What to say of a value outside the policy's range of its column; `said` is what was typed."""
+def in_range(column: Column, value: Any, typed: str, unit: str, policy: Mapping[str, Any]) -> Fault:
+    """What to say of a value outside the policy's range of its column; `typed` is what stands there."""
     least, most = float(policy[column.least]), float(policy[column.most])
     values = value if isinstance(value, tuple) else (value,)
     one = next(v for v in values if not least - SLACK <= v <= most + SLACK)
-    return _outside(column, one, least, most, said, unit)
+    return _outside(column, one, least, most, typed, unit)
 
 
-def less_than_nothing(column: Column, said: str) -> Fault:
+def less_than_nothing(column: Column, typed: str) -> Fault:
     """What to say of a negative value where there can be none."""
-    return Fault("IMPLAUSIBLE", f"“{said}” is less than nothing.", _NEVER_NEGATIVE.get(column.name, example(column)))
+    return Fault("IMPLAUSIBLE", f"“{typed}” is less than nothing.", _NEVER_NEGATIVE.get(column.name, example(column)))
 
 
 _NEVER_NEGATIVE = {"clear_length": "the clear straight length from the top down"}
@@ -67,33 +67,33 @@ def round_size(size: Fault, value: float, basis: str, policy: Mapping[str, Any])
     return Fault("IMPLAUSIBLE", size.message + hint, size.suggestion)
 
 
-def wall_of(wall: float, size: float, said: str) -> Fault:
+def wall_of(wall: float, size: float, typed: str) -> Fault:
     """What to say of a wall that is thicker than a fifth of the post's size."""
-    message = f"“{said}” ({_mm(wall)}) is more than a fifth of the post's size of {_mm(size)}."
+    message = f"“{typed}” ({_mm(wall)}) is more than a fifth of the post's size of {_mm(size)}."
     return Fault("IMPLAUSIBLE", message, "the wall's thickness alone, or leave the cell blank where it is not known")
 
 
-def clear_of(clear: float, height: float, said: str) -> Fault:
+def clear_of(clear: float, height: float, typed: str) -> Fault:
     """What to say of a clear straight length beyond the post's height."""
-    message = f"“{said}” ({_m(clear)}) is more than the post's height above ground of {_m(height)}."
+    message = f"“{typed}” ({_m(clear)}) is more than the post's height above ground of {_m(height)}."
     return Fault("IMPLAUSIBLE", message, "at most the height above ground; leave the cell blank for the whole height")
 
 
-def round_only(basis: str, shape: str, said: str, at: str) -> Fault:
+def round_only(basis: str, shape: str, typed: str, at: str) -> Fault:
     """What to say of a size that only a round post can have; `at` is the column whose cell says it."""
-    shown = f" (“{said}”)" if said else ""
+    shown = f" (“{typed}”)" if typed else ""
     message = f"a {basis}{shown} is for round posts, but the post shape says {shape}."
     if at == "post_size":
         return Fault("CONFLICT", message, "the outside width as measured, such as 4 in")
     return Fault("CONFLICT", message, "outside width" if shape == "square" else "outside diameter")
 
 
-def _outside(column: Column, value: float, least: float, most: float, said: str, unit: str) -> Fault:
+def _outside(column: Column, value: float, least: float, most: float, typed: str, unit: str) -> Fault:
     kind = "length" if column.kind in ("lengths", "pipe") else column.kind
     show = {"length": _mm if most < 0.5 else _m, "angle": _deg, "speed": _speed}.get(kind, plain_number)
     read_as = f" ({show(value)})" if kind in SI_UNIT and not show(value).endswith(f" {unit}") else ""
     bounds = _bounds(least, most, unit, kind) or f"{show(least)} to {show(most)}"
-    message = f"“{said}”{read_as} lies outside what is plausible, {bounds}."
+    message = f"“{typed}”{read_as} lies outside what is plausible, {bounds}."
     other = _other_units(kind, value, unit, least, most)
     if other:
         return Fault("IMPLAUSIBLE", f"{message} It would be plausible as {' or '.join(other)}.", other[0])

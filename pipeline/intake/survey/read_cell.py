@@ -15,7 +15,7 @@ from pipeline.intake.measures import Doubt, Measure, PipeSize, read_lengths, rea
 from pipeline.intake.query import Code
 from pipeline.intake.survey.dates import as_length, date_of_text, day_of, likely_typed
 from pipeline.intake.survey.fault import Fault
-from pipeline.intake.survey.list_words import NO_WORDS, Said, Seller, question_of, read_word
+from pipeline.intake.survey.list_words import NO_WORDS, InWords, Seller, question_of, read_word
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
@@ -53,8 +53,8 @@ class Reading:
 
     value: Any
     unit: str = ""
-    said: tuple[str, ...] = ()
-    how: Said = ""  # whether a word of a list was said in other words
+    remarks: tuple[str, ...] = ()
+    how: InWords = ""  # whether a word of a list was said in other words
     size: Measure | None = None  # of a post's size: what its cell says of shape, wall and basis
 
 
@@ -160,10 +160,10 @@ def _date(column: Column, cell: Cell, unit: str) -> Reading | Fault:
     shown = typed(cell)
     if not originals:
         return Fault("DATE_CELL", f"the spreadsheet program has made the date “{shown}” of what was typed.", example(column))
-    said = joined([f"“{o}”" for o in originals], "or")
-    told = shown == str(cell.value) or str(cell.value).startswith("0000")
-    date = f"“{shown}”" if told else f"“{shown}” ({str(cell.value)[:10]})"
-    message = f"the spreadsheet program has made the date {date} of what was typed, likely {said}."
+    listed = joined([f"“{o}”" for o in originals], "or")
+    as_typed = shown == str(cell.value) or str(cell.value).startswith("0000")
+    date = f"“{shown}”" if as_typed else f"“{shown}” ({str(cell.value)[:10]})"
+    message = f"the spreadsheet program has made the date {date} of what was typed, likely {listed}."
     return Fault("DATE_CELL", message, next((f for f in _instead(column, originals, unit) if f), example(column)))
 
 
@@ -238,11 +238,11 @@ def _number(column: Column, cell: Cell, unit: str, basis: str) -> Reading | Faul
             return _date(column, Cell(cell.row, cell.column, "date", iso, "", value.strip()), unit)
         return Fault(got.code, message, _estimate(column, got) or got.suggestion or example(column), got.readings)
     if isinstance(got, PipeSize):
-        return Reading(got, got.unit, got.said)
+        return Reading(got, got.unit, got.remarks)
     if isinstance(got, Measure):
-        return Reading(float(got.value), got.unit, got.said, size=got if column.kind == "pipe" else None)
+        return Reading(float(got.value), got.unit, got.remarks, size=got if column.kind == "pipe" else None)
     if isinstance(got, tuple):
-        return Reading(tuple(float(m.value) for m in got), got[0].unit, tuple(s for m in got for s in m.said))
+        return Reading(tuple(float(m.value) for m in got), got[0].unit, tuple(s for m in got for s in m.remarks))
     return Reading(got)
 
 

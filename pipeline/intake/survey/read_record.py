@@ -37,7 +37,7 @@ class _Draft:
     typed: dict[str, str] = field(default_factory=dict)
     values: dict[str, Any] = field(default_factory=dict)
     given: dict[str, str] = field(default_factory=dict)  # unit of each measure
-    said: list[str] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
     faults: list[CellFault] = field(default_factory=list)
     origins: list[Origin] = field(default_factory=list)
     answered: set[str] = field(default_factory=set)  # columns that several yes/no questions answer together
@@ -51,9 +51,9 @@ class _Draft:
         """Note a fault of a column, at its own cell unless said otherwise."""
         self.faults.append(CellFault(name, at or self.cells.get(name, ""), fault))
 
-    def comes_from(self, name: str, how: How, said: str, taken_as: Any) -> None:
+    def comes_from(self, name: str, how: How, words: str, taken_as: Any) -> None:
         """Note where a value comes from that was not typed in the cell itself."""
-        self.origins.append(Origin(name, self.cells.get(name, ""), said, shown(taken_as), how))
+        self.origins.append(Origin(name, self.cells.get(name, ""), words, shown(taken_as), how))
 
 
 def shown(value: Any) -> str:
@@ -96,21 +96,21 @@ def _take(draft: _Draft, column: Column, stated: Stated) -> None:
         draft.fault(name, got)
     elif got.value is not None:
         draft.values[name] = got.value
-        draft.said += got.said
+        draft.remarks += got.remarks
         if got.unit:
             draft.given[name] = got.unit
         _origin(draft, column, stated, got)
 
 
-def _take_answers(draft: _Draft, column: Column, said: tuple[Stated, ...]) -> bool:
+def _take_answers(draft: _Draft, column: Column, stated: tuple[Stated, ...]) -> bool:
     """Read several yes/no questions about one column together; False where they are none, or leave nothing."""
-    if not any(question_of(s.heading.text, column.name) for s in said):
+    if not any(question_of(s.heading.text, column.name) for s in stated):
         return False
-    value = combined(column.name, [(s.heading.text, _yes_or_no(s)) for s in said])
+    value = combined(column.name, [(s.heading.text, _yes_or_no(s)) for s in stated])
     if value is None:
         return False
     draft.answered.add(column.name)
-    draft.typed[column.name] = "; ".join(f"{line(s.heading.text)} {typed(s.cell)}" for s in said)
+    draft.typed[column.name] = "; ".join(f"{line(s.heading.text)} {typed(s.cell)}" for s in stated)
     draft.values[column.name] = value
     draft.comes_from(column.name, "words", draft.typed[column.name], value)
     return True
@@ -124,39 +124,39 @@ def _warned(draft: _Draft, record: Record) -> None:
     notes = [record.values["notes"]] if "notes" in record.values else []
     for name, value in (("old_fittings", "fixed"), ("post_line", "gooseneck")):
         own = [record.values[name]] if name in record.values and name in draft.faulty else []
-        for said in (*own, *notes, *record.warnings):
-            if rules_out(name, typed(said.cell)):
-                _rule_out(draft, name, value, said)
+        for stated in (*own, *notes, *record.warnings):
+            if rules_out(name, typed(stated.cell)):
+                _rule_out(draft, name, value, stated)
 
 
-def _rule_out(draft: _Draft, name: str, value: str, said: Stated) -> None:
-    stated = draft.values.get(name, "unknown")
-    if stated == value:
+def _rule_out(draft: _Draft, name: str, value: str, stated: Stated) -> None:
+    known = draft.values.get(name, "unknown")
+    if known == value:
         return
-    text = typed(said.cell)
-    if name in draft.faulty or stated == "unknown":
+    text = typed(stated.cell)
+    if name in draft.faulty or known == "unknown":
         draft.faults = [f for f in draft.faults if f.name != name]
         draft.values[name] = value
-        draft.cells.setdefault(name, said.at)
-        draft.origins.append(Origin(name, said.at, text, value, "words"))
+        draft.cells.setdefault(name, stated.at)
+        draft.origins.append(Origin(name, stated.at, text, value, "words"))
         return
-    message = f"“{text}” ({said.at}) says {value}, and “{draft.typed[name]}” is stated."
+    message = f"“{text}” ({stated.at}) says {value}, and “{draft.typed[name]}” is stated."
     draft.fault(name, Fault("CONFLICT", message, "Type the one that is right."))
 
 
-def _yes_or_no(said: Stated) -> str:
-    if said.cell.kind == "bool":
-        return "yes" if said.cell.value else "no"
-    return typed(said.cell)
+def _yes_or_no(stated: Stated) -> str:
+    if stated.cell.kind == "bool":
+        return "yes" if stated.cell.value else "no"
+    return typed(stated.cell)
 
 
 def _origin(draft: _Draft, column: Column, stated: Stated, got: Reading) -> None:
     """Where the value comes from, where that is another cell or other words."""
-    said = draft.typed[column.name]
+    words = draft.typed[column.name]
     if stated.how:
-        draft.comes_from(column.name, stated.how, said, got.value)
+        draft.comes_from(column.name, stated.how, words, got.value)
     elif got.how:
-        draft.comes_from(column.name, got.how, said, got.value)
+        draft.comes_from(column.name, got.how, words, got.value)
 
 
 def _take_size(draft: _Draft, record: Record) -> None:
@@ -181,7 +181,7 @@ def _take_size(draft: _Draft, record: Record) -> None:
     if size.outside is not None and stated:
         draft.values["post_size"] = size.outside
         draft.given["post_size"] = size.unit
-        draft.said += size.said
+        draft.remarks += size.remarks
         if size.nominal:
             draft.values["size_nominal"] = True
         if stated.how:
@@ -207,8 +207,8 @@ def _shape(draft: _Draft, size: Size, heading: str, others: tuple[Stated, ...]) 
         )
         if size.read and (found := size.shape or of_heading):
             draft.values |= {"post_shape": found, "shape_inferred": True}
-            said = draft.typed["post_size"] if size.shape else heading
-            draft.comes_from("post_shape", "inferred", line(said), found)
+            words = draft.typed["post_size"] if size.shape else heading
+            draft.comes_from("post_shape", "inferred", line(words), found)
             _other_shapes(draft, found, others)
     elif stated == "round" and size.shape == "square":
         message = f"“{draft.typed['post_size']}” is the size of a square post, but the post shape says round."
@@ -242,8 +242,8 @@ def _wall(draft: _Draft, size: Size) -> None:
     if size.wall is None or "wall" in draft.values or "wall" in draft.faulty or "wall" in draft.typed:
         return
     draft.values["wall"] = size.wall
-    if size.nominal and not any("wall" in s for s in size.said):
-        draft.said.append(f"The wall of {size.wall * 1000:.4g} mm is that of the stated schedule (ASME B36.10M).")
+    if size.nominal and not any("wall" in s for s in size.remarks):
+        draft.remarks.append(f"The wall of {size.wall * 1000:.4g} mm is that of the stated schedule (ASME B36.10M).")
     draft.comes_from("wall", "schedule" if size.nominal else "size_cell", draft.typed["post_size"], size.wall)
 
 
@@ -274,18 +274,18 @@ def _same(a: Reading | Fault, b: Reading | Fault) -> bool:
 def _row(draft: _Draft, record: Record, file: str) -> RowRead:
     faulty = draft.faulty
     values = {n: v for n, v in draft.values.items() if n not in faulty}
-    for name, said in (("post_shape", "shape_inferred"), ("post_size", "size_nominal")):
+    for name, beside in (("post_shape", "shape_inferred"), ("post_size", "size_nominal")):
         if name not in values:
-            values.pop(said, None)
+            values.pop(beside, None)
     if values.get("size_basis") == CIRCUMFERENCE and "post_size" in values:
-        draft.said.append(f"The outside diameter of {values['post_size'] * 1000:.4g} mm is the circumference over pi.")
+        draft.remarks.append(f"The outside diameter of {values['post_size'] * 1000:.4g} mm is the circumference over pi.")
     if values.get("post_shape") == "square" and values.get("size_basis") == "outside diameter":
-        draft.said.append("The outside diameter of a square post is taken as its width across the flats.")
+        draft.remarks.append("The outside diameter of a square post is taken as its width across the flats.")
     units = {n: u for n, u in draft.given.items() if n in values}
     row = SurveyRow(
         file=file, sheet=record.sheet, row=record.row, label=record.label, held=False,
         typed={n: draft.typed[n] for n in _ORDER if n in draft.typed}, cells=draft.cells, units=units,
-        said=tuple(draft.said), extra=dict(record.extra), origins=tuple(o for o in draft.origins if o.name in values),
+        remarks=tuple(draft.remarks), extra=dict(record.extra), origins=tuple(o for o in draft.origins if o.name in values),
         unread=frozenset(faulty), **values,
     )  # fmt: skip
     asked = tuple((n, at) for n, at in record.asked.items() if n not in record.values and n not in values)

@@ -29,7 +29,7 @@ class Size:
     wall: float | None = None
     shape: str = ""
     unit: str = ""
-    said: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
     faults: tuple[tuple[str, Fault], ...] = ()
     read: bool = False
 
@@ -52,7 +52,7 @@ def read_size(cell: Cell | None, unit: str, stated: str | None, heading_basis: s
         pipe = got.value
         wall = None if pipe.wall is None else float(pipe.wall)
         basis = "" if stated is None else NOMINAL
-        return Size(float(pipe.size), basis, True, wall, pipe.shape, got.unit, got.said, faults, True)
+        return Size(float(pipe.size), basis, True, wall, pipe.shape, got.unit, got.remarks, faults, True)
     of_cell = got.size.basis if got.size and not heading_basis and not stated else ""
     basis = stated or heading_basis or of_cell
     around = basis == CIRCUMFERENCE
@@ -60,7 +60,7 @@ def read_size(cell: Cell | None, unit: str, stated: str | None, heading_basis: s
     wall = float(got.size.wall) if got.size and got.size.wall is not None else None
     shape = "round" if around else got.size.shape if got.size else ""
     known = stated is not None and not faults
-    return Size(outside if known else None, basis, False, wall, shape, got.unit, got.said, faults, True)
+    return Size(outside if known else None, basis, False, wall, shape, got.unit, got.remarks, faults, True)
 
 
 def _unread(fault: Fault, stated: str | None) -> list[tuple[str, Fault]]:

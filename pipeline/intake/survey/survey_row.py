@@ -28,7 +28,7 @@ class SurveyRow(SurveyedPost):
 
     `label` is where it stands in words (`row 7`, `column D`), which no other row of its sheet has.
     `typed` is what stood in each cell, with the heading's unit where that counted (`8.5 ft`); `cells`
-    the address of each column's cell; `units` the unit that each measure was given in; `said` sentences
+    the address of each column's cell; `units` the unit that each measure was given in; `remarks` sentences
     about what was inferred (a wall from a schedule); `origins` what was not typed in the cell itself; `own` what
     stands in the survey's own cells of columns that a field sheet has answered. A
     row that is held keeps what could be read.
@@ -42,7 +42,7 @@ class SurveyRow(SurveyedPost):
     typed: dict[str, str] = field(default_factory=dict)
     cells: dict[str, str] = field(default_factory=dict)
     units: dict[str, str] = field(default_factory=dict)
-    said: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
     extra: dict[str, str] = field(default_factory=dict)
     origins: tuple[Origin, ...] = ()
     own: dict[str, str] = field(default_factory=dict)
@@ -58,7 +58,7 @@ class SurveyRow(SurveyedPost):
         """The inverse of `as_dict` after a trip through JSON."""
         row = {name: value for name, value in d.items() if name != "values"}
         values = {k: tuple(v) if isinstance(v, list) else v for k, v in d["values"].items()}
-        texts = {name: tuple(d[name]) for name in ("not_stated", "said")}
+        texts = {name: tuple(d[name]) for name in ("not_stated", "remarks")}
         origins = tuple(Origin(*o) for o in d["origins"])
         return SurveyRow(**{**row, **values, **texts, "unread": frozenset(d["unread"]), "origins": origins})
 

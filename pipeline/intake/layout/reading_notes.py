@@ -15,7 +15,7 @@ _NAMED = 5  # rows that a sentence names
 
 
 @dataclass
-class Said:
+class RowCounts:
     """Rows of a table by what they are, in words."""
 
     rows: dict[Kind, list[str]] = field(default_factory=dict)
@@ -34,24 +34,24 @@ class Said:
         return sorted(listed, key=lambda r: int(r.split(" ", 1)[0]))
 
 
-def sentences(table: Table, said: Said) -> list[str]:
+def row_notes(table: Table, counts: RowCounts) -> list[str]:
     """What is said about the rows of a table that are no posts."""
-    told = [
-        f"Row {said.total} is read as a total; what follows it is not read as posts." if said.total else "",
-        _several([n for n in said.of("total") if n != str(said.total)], "read as totals, not as posts"),
-        _several(said.of("partial"), "read as subtotals, not as posts"),
-        _several(said.of("remark", "place"), "read as titles or remarks, not as posts"),
-        _several(said.of("section"), "that name the site of the rows below them"),
-        _several(said.of("title"), "read as titles of what stands below them"),
-        _several(said.of("doubtful"), "that may name a site, which is asked"),
-        _several(said.of("block"), "that name a site and no post: they hold for the rows below them"),
-        _several(said.of("elsewhere"), "not read as posts: nothing stands there in a known column"),
+    found = [
+        f"Row {counts.total} is read as a total; what follows it is not read as posts." if counts.total else "",
+        _several([n for n in counts.of("total") if n != str(counts.total)], "read as totals, not as posts"),
+        _several(counts.of("partial"), "read as subtotals, not as posts"),
+        _several(counts.of("remark", "place"), "read as titles or remarks, not as posts"),
+        _several(counts.of("section"), "that name the site of the rows below them"),
+        _several(counts.of("title"), "read as titles of what stands below them"),
+        _several(counts.of("doubtful"), "that may name a site, which is asked"),
+        _several(counts.of("block"), "that name a site and no post: they hold for the rows below them"),
+        _several(counts.of("elsewhere"), "not read as posts: nothing stands there in a known column"),
     ]
     where = _where(table)
-    return [where + s for s in told if s]
+    return [where + s for s in found if s]
 
 
-def tables_said(table: Table, said: Said) -> list[str]:
+def column_notes(table: Table, counts: RowCounts) -> list[str]:
     """What is said about the columns of a table."""
     where = _where(table)
     notes = [f"{where}the column “{line(h)}” is carried through and not read{_since(by)}." for h, by in table.passed_over]
@@ -60,19 +60,19 @@ def tables_said(table: Table, said: Said) -> list[str]:
     if unknown:
         notes.append(f"{where}columns carried through and not read: {', '.join(unknown)}.")
     notes += [f"{where}“{line(h)}” has another unit in the row below: neither is taken." for h in table.clashing_units]
-    if not said.posts:
+    if not counts.posts:
         notes.append(f"{where}no post stands below the headings in row {table.row}.")
     return notes
 
 
 def hidden(sheet: Sheet, records: list[Record]) -> list[str]:
     """Sentences about what was read though it is hidden."""
-    said = [f"The sheet “{sheet.name}” is hidden; it was read."] if sheet.hidden else []
+    counts = [f"The sheet “{sheet.name}” is hidden; it was read."] if sheet.hidden else []
     covered = set(sheet.hidden_rows)
     read = dict.fromkeys(str(r.row) for r in records if r.sheet == sheet.name and r.row in covered)
     if read:
-        said.append(f"Sheet “{sheet.name}”: hidden rows were read: {', '.join(read)}.")
-    return said
+        counts.append(f"Sheet “{sheet.name}”: hidden rows were read: {', '.join(read)}.")
+    return counts
 
 
 def _where(table: Table) -> str:
