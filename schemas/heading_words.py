@@ -149,7 +149,7 @@ ALONE_SAYS_TOO_LITTLE = _words(
 
 PLACES = _words(
     "prop|fac|facil|sch|reserve|estate|precinct|muga|playspace|"
-    "school|schools|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
+    "school|schools|gym|gymnasium|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
     "centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
     "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|"
     "école|collège|lycée|parc|établissement|équipement|gymnase|stade|"

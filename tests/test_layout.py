@@ -358,3 +358,10 @@ def test_what_stands_under_a_group_of_another_thing_is_not_the_post_s() -> None:
     ]
     found = [record.values for record in read(sheet(rows))[0]]
     assert [(v["post_size"].cell.column, v["post_height"].cell.column, "condition" in v) for v in found] == [(4, 5, False)] * 2
+
+
+def test_names_over_columns_of_posts_stand_behind_one_of_units_too() -> None:
+    posts = [["Shape", "-", "round", "round"], ["Outside dimension", "mm", 114.3, 114.3], ["Height", "mm", 2998, 3004]]
+    rows = [["Site", "Riverside Field"], ["Item", "Unit", "BP1", "BP2"], *posts, ["Attachments", "-", "none", "bolted"]]
+    found = [says(r, "post_code", "post_size", "post_height") for r in read(sheet(rows))[0]]
+    assert found == [["BP1", 114.3, 2998], ["BP2", 114.3, 3004]]

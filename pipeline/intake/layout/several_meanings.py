@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cache
@@ -19,6 +20,7 @@ from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
 from schemas.languages import NO, YES
+from schemas.post_words import UNIT_HEADINGS
 from schemas.several_meanings import COUNTS, SEVERAL_MEANINGS
 from schemas.yes_no import YesNo
 
@@ -71,9 +73,13 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
     return replace(heading, claims=claims), tuple(meant)
 
 
+_BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADINGS))})$", re.IGNORECASE)
+"""`Item Unit`, where posts stand in columns behind one of units."""
+
+
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
-    bare = heading_unit(text)[0].strip()
+    bare = _BEFORE_UNITS.sub("", heading_unit(text)[0].strip())
     kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ()
     known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
     names = known or _labels_posts(column, heading, rows)
