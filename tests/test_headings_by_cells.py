@@ -64,6 +64,9 @@ def test_posts_numbered_anew_at_each_ground_and_court_are_named() -> None:
     lines = [["Elm", "Upper", "1", "round", 4.5, 8.5], ['"', '"', "2", '"', '"', '"'], ["Elm", "Lower", "1", "round", 4.5, 8.5]]
     clerk = rows_of(["School", "Court", "Pole", *heads[3:]], *lines)
     assert [r.post_code for r in clerk] == ["Upper 1", "Upper 2", "Lower 1"]
+    lines = [["Elm", "1", "E", "round", 4.5, 8.5], [None, None, "W", "round", 4.5, 8.5], [None, "2", "E", "round", 4.5, 8.5]]
+    block = rows_of(["School", "Court", "Pole", *heads[3:]], *lines)
+    assert [r.post_code for r in block] == ["Court 1 E", "Court 1 W", "Court 2 E"]
     position = ["School", "Standort am Platz", *heads[3:]]
     korb = rows_of(position, ["Elm", "Korb 1", "round", 4.5, 8.5], ["Elm", "Korb 2", "round", 4.5, 8.5])
     assert [r.post_code for r in korb] == ["Korb 1", "Korb 2"]

@@ -32,11 +32,12 @@ def courts_of(site: Sequence[Record]) -> list[str]:
 
 
 def _as_above(heading: str, site: Sequence[Record]) -> Iterator[str]:
-    """The cells of a column of courts; a mark for the same as above is the one above it on its sheet."""
+    """The cells of a column of courts; a mark for the same as above, or a blank within a site's block, is the one above it."""
     above, sheet = "", ""
     for record in site:
         cell = record.extra.get(heading, "")
-        if not is_same_as_above(cell):
+        goes_on = is_same_as_above(cell) or (not cell and any(v.how == "block" for v in record.values.values()))
+        if not goes_on:
             above, sheet = cell, record.sheet
         yield above if record.sheet == sheet else ""
 
