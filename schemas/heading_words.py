@@ -181,7 +181,7 @@ HELD = _words(
     "aparafusado|aparafusados|parafusado|desmontável|desmontáveis|fixo|fixos|soldada|soldadas|"
     "imbullonato|imbullonati|avvitato|avvitati|saldato|saldati|smontabile|smontabili|fissato|fissati"
 )
-"""How an old board is held: beside a word for it, or two of them by themselves, they ask for the old fittings."""
+"""How an old board is held: beside a word for it they ask for the old fittings."""
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
 FREE_TEXT = _words("detail|details|info|data|dato|datos|dati|dados|angabe|angaben|donnée|données|text|txt|desc|flag")
 """Words over free text: `Site details` is no site's name."""

@@ -15,7 +15,7 @@ from typing import Any
 import numpy as np
 import pytest
 from loads_kits import POLICY, kit
-from whole_answers import assert_same
+from whole_answers import assert_same, first_said
 
 from pipeline.loads.flexure import effective_modulus
 from pipeline.loads.load_arrays import LoadInputs
@@ -87,12 +87,7 @@ def lines_about(name: str) -> Iterator[tuple[str, str]]:
 
 def all_lines() -> dict[str, list[tuple[str, str]]]:
     """What is said of each kit; what was said of a kit before it is left out."""
-    new: dict[tuple[str, str], str] = {}
-    for name in KITS:
-        lines = list(lines_about(name))
-        for line in (*lines, ("lines", f"{len(lines)} of {name}")):
-            new.setdefault(line, name)
-    return {name: [line for line, where in new.items() if where == name] for name in KITS}
+    return first_said((name, list(lines_about(name))) for name in KITS)
 
 
 @pytest.fixture(scope="module")

@@ -19,7 +19,7 @@ import numpy as np
 import pytest
 from loads_kits import POLICY as LOADS
 from rules_case import board, extension, feet, inches, mount, policy, post, pounds, ring, tables
-from whole_answers import assert_same
+from whole_answers import assert_same, first_said
 
 from pipeline.loads.screen import screen
 from pipeline.rules import plain
@@ -192,12 +192,7 @@ def all_lines() -> dict[str, list[tuple[str, str]]]:
     """What is said of each post, feet and millimetres in turn; what was said of a post before it is left out."""
     rows = [post(**change) for change in CASES.values()]
     feet_, metric = (world(rows, units) for units in (plain.FEET, plain.METRIC))
-    new: dict[tuple[str, str], str] = {}
-    for i, name in enumerate(CASES):
-        lines = list(lines_about(i, rows, *(metric if i % 2 else feet_)))
-        for line in (*lines, ("lines", f"{len(lines)} of {name}")):
-            new.setdefault(line, name)
-    return {name: [line for line, where in new.items() if where == name] for name in CASES}
+    return first_said((name, list(lines_about(i, rows, *(metric if i % 2 else feet_)))) for i, name in enumerate(CASES))
 
 
 @pytest.fixture(scope="module")

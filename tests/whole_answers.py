@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 import pytest
 
@@ -13,6 +13,17 @@ _FIGURE = re.compile(r"(?<![\w.])-?\d+(?:\.\d+)?(?:e[-+]?\d+)?(?![\w.]*\w)")
 def apart(text: str) -> tuple[str, list[float]]:
     """A text with its figures taken out, and they."""
     return _FIGURE.sub("#", text), [float(f) for f in _FIGURE.findall(text)]
+
+
+def first_said(lines: Iterable[tuple[str, list[tuple[str, str]]]]) -> dict[str, list[tuple[str, str]]]:
+    """The lines about each case, and how many; one that was said of a case before it is left out."""
+    new: dict[tuple[str, str], str] = {}
+    names = []
+    for name, about in lines:
+        names.append(name)
+        for line in (*about, ("lines", f"{len(about)} of {name}")):
+            new.setdefault(line, name)
+    return {name: [line for line, where in new.items() if where == name] for name in names}
 
 
 def assert_same(found: Sequence[tuple[str, ...]], expected: Sequence[tuple[str, ...]]) -> None:

@@ -36,8 +36,8 @@ def _as_above(heading: str, site: Sequence[Record]) -> Iterator[str]:
     above, sheet = "", ""
     for record in site:
         cell = record.extra.get(heading, "")
-        goes_on = is_same_as_above(cell) or (not cell and any(v.how == "block" for v in record.values.values()))
-        if not goes_on:
+        in_block = any(v.how == "block" for v in record.values.values())
+        if not (is_same_as_above(cell) or (in_block and not cell)):
             above, sheet = cell, record.sheet
         yield above if record.sheet == sheet else ""
 

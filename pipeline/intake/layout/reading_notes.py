@@ -67,12 +67,12 @@ def column_notes(table: Table, counts: RowCounts) -> list[str]:
 
 def hidden(sheet: Sheet, records: list[Record]) -> list[str]:
     """Sentences about what was read though it is hidden."""
-    counts = [f"The sheet “{sheet.name}” is hidden; it was read."] if sheet.hidden else []
+    notes = [f"The sheet “{sheet.name}” is hidden; it was read."] if sheet.hidden else []
     covered = set(sheet.hidden_rows)
     read = dict.fromkeys(str(r.row) for r in records if r.sheet == sheet.name and r.row in covered)
     if read:
-        counts.append(f"Sheet “{sheet.name}”: hidden rows were read: {', '.join(read)}.")
-    return counts
+        notes.append(f"Sheet “{sheet.name}”: hidden rows were read: {', '.join(read)}.")
+    return notes
 
 
 def _where(table: Table) -> str:

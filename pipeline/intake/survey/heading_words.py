@@ -74,7 +74,7 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "old_fittings", False
     if where := _of_a_site(words):
         return where
-    if _how_it_is_held(words, heading.rstrip().endswith("?")):
+    if _how_it_is_held(words):
         return "old_fittings", True
     if says_around(heading):
         return "post_size", True
@@ -114,18 +114,11 @@ def says_around(heading: str) -> bool:
     )
 
 
-def _how_it_is_held(words: frozenset[str], asks: bool) -> bool:
-    """`Old board bolted or welded`, `Bolted / welded`: how what hangs on the post is held, and nothing else.
-
-    What a yes would say to `Bolted or welded?` nobody knows.
-    """
-    held, of_a_board = words & _folded(HELD), words & _folded(BOARD_WORDS)
+def _how_it_is_held(words: frozenset[str]) -> bool:
+    """`Old board bolted or welded`: how a board that hangs on the post is held, and nothing else."""
     old = MADE_OF["old_fittings"][1]
-    return (
-        bool(held)
-        and bool(of_a_board or (len(held) > 1 and not asks))
-        and words <= _folded(HELD | BOARD_WORDS | old | SAY_NOTHING | {"o", "u"})
-    )
+    asked = bool(words & _folded(HELD) and words & _folded(BOARD_WORDS))
+    return asked and words <= _folded(HELD | BOARD_WORDS | old | SAY_NOTHING | {"o", "u"})
 
 
 def _about(words: frozenset[str]) -> list[str]:
