@@ -285,3 +285,48 @@ def test_a_number_under_a_group_of_post_details_does_not_name_the_post() -> None
     lower = ["School", "Ref", "Type", "Dim (mm)", "H (mm)", "No."]
     rows = [["Orchid Primary", "O1", "Round", 89, 2600, 2], ["Tulip Primary", "T1", "Square", 100, 2750, 1]]
     assert quoted(upper, lower, *rows) == []  # `No.` may be the number: that is asked
+
+
+UNIT_LINES = [
+    ("All measurements in inches", 102, {"post_size": 3.5, "post_height": 102}),
+    ("Sizes in inches, heights in feet", 8.5, {"post_size": 3.5, "post_height": 102}),
+    ("Pole survey (all dims in inches unless noted)", "8.5 ft", {"post_size": 3.5, "post_height": 102}),
+    ("Heights are in feet", 8.5, {"post_height": 102}),
+    ("inches for sizes; feet for heights", 8.5, {"post_size": 3.5, "post_height": 102}),
+    ("Todas las medidas en pulgadas", 102, {"post_size": 3.5, "post_height": 102}),
+    ("Alle Maße in Zoll", 102, {"post_size": 3.5, "post_height": 102}),
+    ("The board is 72 in", 8.5, {}),
+    ("Wind in mph", 8.5, {}),
+]
+
+
+@pytest.mark.parametrize("below", [False, True])
+@pytest.mark.parametrize(("said", "height", "read_as"), UNIT_LINES)
+def test_a_line_that_states_the_units(said: str, height: Any, read_as: dict[str, float], below: bool) -> None:
+    table = [["School", "Post", "Shape", "Size", "Height"], ["Elm School", "N", "round", 3.5, height]]
+    (row,) = read(*([*table, [], [said]] if below else [[said], [], *table])).rows
+    found = {n: round(v / 0.0254, 6) for n in ("post_size", "post_height") if (v := getattr(row, n)) is not None}
+    assert found == read_as
+    bare = {n for n in read_as if n == "post_size" or height != "8.5 ft"}
+    assert {(o.name, o.how) for o in row.origins if o.how == "title"} == {(n, "title") for n in bare}
+    assert row.held == (len(read_as) < 2)
+
+
+def test_lines_that_differ_about_units_state_none() -> None:
+    heads, body = ["School", "Post", "Shape", "Size", "Height"], ["Elm School", "N", "round", 3.5, 102]
+    assert read(["All sizes in inches"], ["All sizes in mm"], heads, body).rows[0].post_size is None
+    one = read(["All measurements in mm"], ["Sizes in inches"], heads, [*body[:4], 2600]).rows[0]
+    assert (one.post_size, one.post_height) == (pytest.approx(0.0889), pytest.approx(2.6))
+    headed = read(["All measurements in mm"], ["School", "Post", "Shape", "Size (in)", "Height"], [*body[:4], 2600]).rows[0]
+    assert (headed.post_size, headed.post_height) == (pytest.approx(0.0889), pytest.approx(2.6))
+
+
+def test_a_cover_that_states_the_units() -> None:
+    heads, body = ["Post", "Shape", "Size", "Height"], ["N", "round", 3.5, 102]
+    cover = sheet([["Our posts"], ["All measurements in inches"]], name="Read me")
+    tabs = [sheet([heads, body], name=n) for n in ("Elm School", "Oak School")]
+    rows = check_book(book(cover, *tabs), "a.xlsx", POLICY).rows
+    assert [(r.site_name, r.post_size and round(r.post_size / 0.0254, 6)) for r in rows] == [
+        ("Elm School", 3.5),
+        ("Oak School", 3.5),
+    ]

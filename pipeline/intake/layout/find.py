@@ -25,6 +25,7 @@ from pipeline.intake.layout.reading_notes import RowCounts, column_notes, hidden
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
+from pipeline.intake.layout.stated_units import units_of, with_units
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in, named_in
@@ -54,18 +55,20 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     for sheet in book.sheets:
         if parts := [bands for part in apart(sheet) if (bands := _bands(part))]:
             headings[sheet.name] = frozenset(n for bands in parts for b in bands for t in b.tables for n in t.heads)
-            first, legend = len(found.records), legend_of(sheet)
+            first, legend, units = len(found.records), legend_of(sheet), units_of(sheet)
             for bands in parts:
                 _read_sheet(bands, file, found)
-            found.records[first:] = [replace(r, legend=legend) for r in found.records[first:]]
+            found.records[first:] = [with_units(replace(r, legend=legend), units) for r in found.records[first:]]
             found.notes += hidden(sheet, found.records)
     if not headings:
         return [], [no_headings(book, file)], found.notes
-    left_out = [s.name for s in book.sheets if s.cells and s.name not in headings]
+    left_out = [s for s in book.sheets if s.cells and s.name not in headings]
+    on_cover = [units for s in left_out if (units := units_of(s))]
     if left_out:
-        listed = ", ".join(f"“{n}”" for n in left_out)
+        listed = ", ".join(f"“{s.name}”" for s in left_out)
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
-    records, queries = with_what_differs(with_tabs(found.records, headings), answers, file)
+    under = [with_units(r, on_cover[0]) for r in found.records] if len(on_cover) == 1 else found.records
+    records, queries = with_what_differs(with_tabs(under, headings), answers, file)
     homeless = {r.sheet for r in records if not names_a_site(r)}
     asked = [a for a in found.asked if a.names != ("site_name",) or a.sheet in homeless]
     return with_named_posts(records), [*found.queries, *heading_queries(asked, file), *queries], found.notes

@@ -23,6 +23,7 @@ class Heading:
     unit: str = ""
     address: str = ""
     basis: str = ""  # what the heading itself says that a post's size is, '' = nothing
+    unit_in_title: bool = False  # whether the unit stands in a line outside the table
 
 
 @dataclass(frozen=True, slots=True)

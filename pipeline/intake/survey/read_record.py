@@ -153,10 +153,16 @@ def _yes_or_no(stated: Stated) -> str:
 def _origin(draft: _Draft, column: Column, stated: Stated, got: Reading) -> None:
     """Where the value comes from, where that is another cell or other words."""
     words = draft.typed[column.name]
-    if stated.how:
-        draft.comes_from(column.name, stated.how, words, got.value)
+    if how := _how(stated):
+        draft.comes_from(column.name, how, words, got.value)
     elif got.how:
         draft.comes_from(column.name, got.how, words, got.value)
+
+
+def _how(stated: Stated) -> How:
+    """How a value got here; a bare number that takes its unit from a line above the table is read from there."""
+    unit = stated.heading.unit if stated.heading.unit_in_title else ""
+    return stated.how or ("title" if unit and typed(stated.cell, unit) != typed(stated.cell) else "")
 
 
 def _take_size(draft: _Draft, record: Record) -> None:
@@ -184,8 +190,8 @@ def _take_size(draft: _Draft, record: Record) -> None:
         draft.remarks += size.remarks
         if size.nominal:
             draft.values["size_nominal"] = True
-        if stated.how:
-            draft.comes_from("post_size", stated.how, draft.typed["post_size"], size.outside)
+        if how := _how(stated):
+            draft.comes_from("post_size", how, draft.typed["post_size"], size.outside)
         _wall(draft, size)
 
 

@@ -1,0 +1,89 @@
+"""Units that a sheet states once for all its cells: `All measurements in inches`, `Sizes in inches, heights in feet`."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from pipeline.intake.layout.grid import upright
+from pipeline.intake.layout.record import Record, Stated
+from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.headings import claim
+from pipeline.reading.book import Sheet
+from pipeline.units import FEET_INCHES, unit_of
+from schemas.stated_units import EVERY_MEASURE, IN_STATEMENTS, UNLESS
+from schemas.survey import SURVEY
+
+_LENGTHS = frozenset(c.name for c in SURVEY.columns if c.kind in ("length", "lengths", "pipe"))
+_EVERY = frozenset(fold(w) for w in EVERY_MEASURE)
+_PASSED_OVER = frozenset(fold(w) for w in IN_STATEMENTS)
+_UNLESS = re.compile(rf"\b(?:{UNLESS})\b.*$", re.IGNORECASE)
+_CLAUSE = re.compile(
+    r"[;()\[\]\n]|[.,](?=\s|$)|\s[-–—]\s|\s(?:and|y|et|und|e|&)\s(?=\S+(?:\s\S+)?\s(?:in|en|em)\s)", re.IGNORECASE
+)
+_AND = re.compile(r"\s*[/&+]\s*|\s+(?:and|y|et|und|e)\s+", re.IGNORECASE)
+_FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re.IGNORECASE)
+"""`inches for sizes`."""
+_LONGEST, _MOST_CELLS = 300, 3
+
+Units = Mapping[str, str]
+"""The unit of each column of lengths that a sheet states a unit for."""
+
+
+def units_of(sheet: Sheet) -> Units:
+    """The units that lines outside the tables of a sheet state; a line about one column goes before one about all.
+
+    Two lines that differ about the same columns state nothing.
+    """
+    found: dict[str, set[str]] = {}
+    for _, cells in upright(sheet).rows:
+        texts = [str(c.value) for c in cells.values() if c.kind == "text" and len(str(c.value)) <= _LONGEST]
+        if len(texts) < len(cells) or len(cells) > _MOST_CELLS:
+            continue
+        stated = [pairs for text in texts if (pairs := list(_stated(text)))]
+        for name, unit in stated[0] if len(stated) == 1 else ():  # several beside each other are headings
+            found.setdefault(name, set()).add(unit)
+    units = {name: next(iter(said)) for name, said in found.items() if len(said) == 1}
+    every = units.pop("", "")
+    return {n: every for n in sorted(_LENGTHS) if every and n not in found} | units
+
+
+def _stated(text: str) -> Iterator[tuple[str, str]]:
+    """Columns with the unit that a text states for them; column '' is all of them."""
+    for clause in _CLAUSE.split(text):
+        said = _UNLESS.sub("", clause).strip(" ,:*!")
+        turned = _FOR.fullmatch(said)
+        bare, unit = heading_unit(f"{turned[2]} [{turned[1]}]" if turned else said)
+        if not unit or (unit != FEET_INCHES and unit_of(unit, "length") is None):
+            continue
+        columns = [_column(thing) for thing in _AND.split(bare)]
+        if None not in columns:
+            yield from ((name, unit) for name in columns if name is not None)
+
+
+def _column(thing: str) -> str | None:
+    """The column of lengths that words of a statement mean, '' for all of them, None where they mean another thing."""
+    every = re.findall(r"[^\W\d_]+", thing)
+    words = [w for w in every if fold(w) not in _PASSED_OVER]
+    if every and all(fold(w) in _EVERY for w in words or every):
+        return ""
+    meant = claim(" ".join(words)) if words else None
+    meant = meant or (claim(words[0].removesuffix("s")) or claim(words[0].removesuffix("n")) if len(words) == 1 else None)
+    return meant.name if meant and meant.name in _LENGTHS else None
+
+
+def with_units(record: Record, units: Units) -> Record:
+    """The record, with the stated unit over each of its lengths whose heading shows none."""
+    if not units:
+        return record
+    values = {n: _under(s, units[n]) if n in units else s for n, s in record.values.items()}
+    rivals = {n: tuple(_under(s, units[n]) if n in units else s for s in them) for n, them in record.rivals.items()}
+    return replace(record, values=values, rivals=rivals)
+
+
+def _under(stated: Stated, unit: str) -> Stated:
+    if stated.heading.unit:
+        return stated
+    return replace(stated, heading=replace(stated.heading, unit=unit, unit_in_title=True))

@@ -1,0 +1,32 @@
+"""Words of a line that states a unit for a whole sheet: `All measurements in inches unless noted`, in six languages."""
+
+from __future__ import annotations
+
+EVERY_MEASURE = (
+    "measurement", "measurements", "measure", "measures", "dimension", "dimensions", "dim", "dims", "unit", "units", "uom",
+    "length", "lengths", "everything", "all", "numbers", "figures", "values", "readings", "data", "measured", "taken", "dimensioned",
+    "medida", "medidas", "dimensiones", "cotas", "unidades", "unidad", "longitudes", "todo", "todas", "todos", "cifras", "datos", "valores",
+    "mesure", "mesures", "cotes", "unité", "unités", "longueurs", "tout", "toutes", "tous", "chiffres", "valeurs",
+    "Maß", "Maße", "Masse", "Abmessungen", "Angaben", "Maßangaben", "Einheit", "Einheiten", "Längen", "Werte", "alles", "alle",
+    "Längenangaben", "Messwerte",
+    "misura", "misure", "dimensioni", "quote", "unità", "lunghezze", "tutto", "tutte", "valori", "dati",
+    "dimensões", "unidade", "comprimentos", "tudo", "dados",
+)  # fmt: skip
+"""What is said of all lengths."""
+
+IN_STATEMENTS = (
+    "all", "every", "each", "the", "our", "these", "note", "notes", "nb", "are", "is", "given", "shown", "were", "of", "post",
+    "posts", "pole", "poles", "recorded", "stated", "expressed", "reported", "in", "please", "my", "listed", "entered", "below",
+    "here", "sheet", "table", "was", "field", "tape",
+    "todas", "todos", "las", "los", "la", "el", "son", "está", "están", "expresadas", "expresados", "nota", "de", "en", "tomadas",
+    "dadas", "lineales", "postes", "poste",
+    "toutes", "tous", "les", "le", "des", "sont", "est", "exprimées", "exprimés", "données", "prises", "relevées", "du", "poteaux",
+    "nb", "remarque",
+    "alle", "sämtliche", "die", "der", "sind", "ist", "angegeben", "gemessen", "Hinweis", "Pfosten", "Masten", "aller",
+    "tutte", "tutti", "le", "i", "sono", "espresse", "espressi", "è", "dei", "delle", "pali", "in", "rilevate",
+    "as", "os", "são", "estão", "expressas", "em", "dos", "das", "o", "a",
+)  # fmt: skip
+"""Words that change nothing in such a line."""
+
+UNLESS = "unless|with|using|mit|avec|con|com|except where|if not|sauf|salvo|excepto|wenn nicht|sofern nicht|soweit nicht|falls nicht|se non|exceto"
+"""What begins an exception, which a cell with its own unit makes by itself."""
