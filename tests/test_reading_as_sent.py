@@ -330,3 +330,46 @@ def test_a_cover_that_states_the_units() -> None:
         ("Elm School", 3.5),
         ("Oak School", 3.5),
     ]
+
+
+SHAPE_LINES = [
+    ("ROUND POSTS", "round"),
+    ("They are all round.", "round"),
+    ("no squares down here, all pipe", "round"),
+    ("All poles are square tube", "square"),
+    ("Note: posts are square", "square"),
+    ("Todos los postes son redondos", "round"),
+    ("Tous les poteaux sont carrés", "square"),
+    ("Alle Masten rund", "round"),
+    ("Pali quadrati", "square"),
+    ("some posts are round, others square", None),
+    ("The posts are not round", None),
+    ("Market Square", None),
+    ("The last two are square", None),
+    ("Round trip 12 miles", None),
+    ("Our posts: round or square?", None),
+]
+
+
+@pytest.mark.parametrize("below", [False, True])
+@pytest.mark.parametrize(("said", "shape"), SHAPE_LINES)
+def test_a_line_that_states_the_shape(said: str, shape: str | None, below: bool) -> None:
+    table = [["School", "Post", "Size (in)", "Height (ft)"], ["Elm School", "N", 3.5, 8.5]]
+    (row,) = read(*([*table, [], [said]] if below else [[said], [], *table])).rows
+    assert (row.post_shape, row.held) == (shape, shape is None)
+    assert [(o.typed, o.how) for o in row.origins if o.name == "post_shape"] == ([(said, "title")] if shape else [])
+    assert row.shape_inferred == (shape is not None)
+
+
+def test_the_nearest_line_above_states_the_shape() -> None:
+    heads, body = ["School", "Post", "Size (in)", "Height (ft)"], ["Elm School", 1, 3.5, 8.5]
+    two = read(["ROUND POSTS"], heads, body, [], ["SQUARE POSTS"], heads, ["Elm School", 2, 4, 8.5]).rows
+    assert [(r.post_code, r.post_shape) for r in two] == [("1", "round"), ("2", "square")]
+    one = read(heads, ["Round"], body, ["Square"], ["Elm School", 2, 4, 8.5]).rows
+    assert [(r.site_name, r.post_shape) for r in one] == [("Elm School", "round"), ("Elm School", "square")]
+    tab = read(["Post", "Size (in)", "Height (ft)", "Base"], ["Elm School"], ["Square posts"], [1, 4, 8.5, "concrete"]).rows
+    assert [(r.site_name, r.post_shape) for r in tab] == [("Elm School", "square")]
+    against = read(["All posts are round"], heads, ["Elm School", 1, "4 x 4", 8.5]).rows
+    assert [r.held for r in against] == [True]
+    stated = read(["All posts are round"], ["Shape", *heads], ["square", "Elm School", 1, 4, 8.5]).rows
+    assert [r.post_shape for r in stated] == ["square"]

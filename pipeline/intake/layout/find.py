@@ -25,6 +25,7 @@ from pipeline.intake.layout.reading_notes import RowCounts, column_notes, hidden
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
+from pipeline.intake.layout.stated_shapes import shapes_of, with_shape
 from pipeline.intake.layout.stated_units import units_of, with_units
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
@@ -55,10 +56,11 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     for sheet in book.sheets:
         if parts := [bands for part in apart(sheet) if (bands := _bands(part))]:
             headings[sheet.name] = frozenset(n for bands in parts for b in bands for t in b.tables for n in t.heads)
-            first, legend, units = len(found.records), legend_of(sheet), units_of(sheet)
+            first = len(found.records)
             for bands in parts:
                 _read_sheet(bands, file, found)
-            found.records[first:] = [with_units(replace(r, legend=legend), units) for r in found.records[first:]]
+            turned = any(t.grid.turned for bands in parts for b in bands for t in b.tables)
+            found.records[first:] = _with_lines(sheet, found.records[first:], turned)
             found.notes += hidden(sheet, found.records)
     if not headings:
         return [], [no_headings(book, file)], found.notes
@@ -72,6 +74,12 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     homeless = {r.sheet for r in records if not names_a_site(r)}
     asked = [a for a in found.asked if a.names != ("site_name",) or a.sheet in homeless]
     return with_named_posts(records), [*found.queries, *heading_queries(asked, file), *queries], found.notes
+
+
+def _with_lines(sheet: Sheet, records: list[Record], turned: bool) -> list[Record]:
+    """The records of a sheet with what its lines outside the tables state for them."""
+    legend, units, shapes = legend_of(sheet), units_of(sheet), shapes_of(sheet)
+    return [with_shape(with_units(replace(r, legend=legend), units), shapes, turned) for r in records]
 
 
 def _bands(sheet: Sheet) -> list[Band]:

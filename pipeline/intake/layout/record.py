@@ -64,7 +64,8 @@ class Record:
     CONFLICT at their cells). `wrong` is what the layout cannot answer: the values of those columns are left out. `named`
     has the posts' own names where the Post cell names several. `asked` are columns for which a HEADING query stands,
     with the heading's cell: they may be stated under a heading that is not known. `shapes` are shapes under such headings,
-    `warnings` cells there that say gooseneck or welded. `legend` has what codes on the sheet stand for.
+    `warnings` cells there that say gooseneck or welded. `shape_above` is a line outside the
+    table that states the posts' shape. `legend` has what codes on the sheet stand for.
     """
 
     sheet: str
@@ -79,4 +80,5 @@ class Record:
     asked: dict[str, str] = field(default_factory=dict)
     shapes: tuple[Stated, ...] = ()
     warnings: tuple[Stated, ...] = ()
+    shape_above: Stated | None = None
     legend: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

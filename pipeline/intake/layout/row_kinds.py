@@ -10,6 +10,7 @@ from typing import Literal
 from pipeline.intake.layout.beside import group_label
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.heading_rows import OF_A_POST
+from pipeline.intake.layout.stated_shapes import shape_said
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
@@ -171,7 +172,7 @@ def what_a_lone_text_is(text: str) -> Kind:
     """`section` where a text plainly names a ground, `place` a part of one, `remark` a remark, `doubtful` none of them."""
     words = text.split()
     sentence = len(words) > 8 or len(text) > 60 or (text.endswith(".") and len(words[-1]) > 5)
-    if sentence or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text):
+    if sentence or shape_said(text) or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text):
         return "remark"
     if _GROUND.search(text):
         return "section"

@@ -13,7 +13,7 @@ from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.headings import claim
 from pipeline.reading.book import Sheet
 from pipeline.units import FEET_INCHES, unit_of
-from schemas.stated_units import EVERY_MEASURE, IN_STATEMENTS, UNLESS
+from schemas.stated_lines import EVERY_MEASURE, IN_STATEMENTS, UNLESS
 from schemas.survey import SURVEY
 
 _LENGTHS = frozenset(c.name for c in SURVEY.columns if c.kind in ("length", "lengths", "pipe"))

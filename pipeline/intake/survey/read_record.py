@@ -10,6 +10,7 @@ from typing import Any
 from pipeline.intake.layout.grid import line
 from pipeline.intake.layout.legend import Legend, spelled_out
 from pipeline.intake.layout.record import How, Record, Stated
+from pipeline.intake.layout.stated_shapes import shape_said
 from pipeline.intake.survey.fault import CellFault, Fault, RowRead
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, read_word, rules_out
@@ -179,6 +180,8 @@ def _take_size(draft: _Draft, record: Record) -> None:
     for name, fault in size.faults:
         draft.fault(name, fault)
     _shape(draft, size, heading.text if heading else "", record.shapes)
+    if record.shape_above:
+        _shape_above(draft, record.shape_above, record.shapes)
     _trade_name(draft, size)
     if "size_basis" not in draft.faulty and size.basis:
         if not word and size.basis in (NOMINAL, CIRCUMFERENCE):
@@ -219,6 +222,20 @@ def _shape(draft: _Draft, size: Size, heading: str, others: tuple[Stated, ...]) 
     elif stated == "round" and size.shape == "square":
         message = f"“{draft.typed['post_size']}” is the size of a square post, but the post shape says round."
         draft.fault("post_size", Fault("CONFLICT", message, "the outside diameter as measured, such as 3 1/2 in"))
+
+
+def _shape_above(draft: _Draft, said: Stated, others: tuple[Stated, ...]) -> None:
+    """The shape that a line outside the table states, where the row states none; against what its size says, a CONFLICT."""
+    shape, known, text = shape_said(typed(said.cell)), draft.values.get("post_shape"), typed(said.cell)
+    if "post_shape" in draft.faulty or (known and not draft.values.get("shape_inferred")):
+        return
+    if known and known != shape:
+        message = f"“{text}” ({said.at}) says {shape}, and “{draft.typed['post_size']}” says {known}."
+        draft.fault("post_shape", Fault("CONFLICT", message, "Type the post's shape on its own row."))
+    elif not known:
+        draft.values |= {"post_shape": shape, "shape_inferred": True}
+        draft.comes_from("post_shape", "title", text, shape)
+        _other_shapes(draft, shape, others)
 
 
 def _other_shapes(draft: _Draft, inferred: str, others: tuple[Stated, ...]) -> None:

@@ -1,4 +1,7 @@
-"""Words of a line that states a unit for a whole sheet: `All measurements in inches unless noted`, in six languages."""
+"""Words of lines that state something for a whole sheet, in six languages.
+
+`All measurements in inches unless noted`, `All poles are square`.
+"""
 
 from __future__ import annotations
 
@@ -30,3 +33,18 @@ IN_STATEMENTS = (
 
 UNLESS = "unless|with|using|mit|avec|con|com|except where|if not|sauf|salvo|excepto|wenn nicht|sofern nicht|soweit nicht|falls nicht|se non|exceto"
 """What begins an exception, which a cell with its own unit makes by itself."""
+
+ALL_OF_THEM = (
+    "all", "every", "they", "these", "those", "them", "everything", "each", "ones",
+    "todos", "todas", "estos", "tous", "toutes", "alle", "sämtliche", "tutti", "tutte", "todos", "todas",
+)  # fmt: skip
+"""Words for all posts of a list."""
+
+BESIDE_A_SHAPE = (
+    "are", "is", "the", "of", "steel", "metal", "galvanized", "galvanised", "hollow", "down", "here", "our", "note", "section",
+    "sections", "in", "shape", "shaped", "only", "list", "basketball", "bball", "bb", "have", "type", "old", "existing", "just",
+    "los", "las", "son", "de", "acero", "sección", "con", "nota", "solo", "les", "sont", "des", "en", "acier", "à", "section",
+    "die", "sind", "aus", "Stahl", "nur", "i", "sono", "di", "acciaio", "in", "os", "as", "são", "aço", "seção", "secção", "a",
+    "baloncesto", "básquet", "basquetebol", "basquete", "basket", "pallacanestro",
+)  # fmt: skip
+"""Words that change nothing beside a shape."""
