@@ -14,10 +14,11 @@ from pipeline.intake.dictionary import column_meant
 from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.query import Code, Query
+from pipeline.intake.survey.draft import shown
 from pipeline.intake.survey.fault import Fault
 from pipeline.intake.survey.list_words import Seller
 from pipeline.intake.survey.read_cell import read_cell, typed
-from pipeline.intake.survey.read_record import read_record, shown
+from pipeline.intake.survey.read_record import read_record
 from pipeline.intake.survey.survey_row import stated
 from pipeline.reading.book import Book, Cell, Sheet
 from schemas.field import BY, COLUMN, LOOKED_AT, NEW_READING, ON, POST, PROPERTY, UP_TO, WAS, WITH
