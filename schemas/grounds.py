@@ -180,3 +180,21 @@ WITHIN_A_GROUND = frozenset(BARE_GROUNDS.split("|")) | frozenset(
     ]
 )
 """Words of which the names of parts of a ground are made: `Main court`, `Infants playground`."""
+
+NAMES_OF_COURTS = frozenset(
+    (
+        "red|blue|green|yellow|white|black|orange|purple|grey|gray|gold|silver|brown|rot|blau|grün|gelb|rojo|azul|verde|amarillo|"
+        "rouge|bleu|vert|jaune|rosso|blu|giallo|vermelho|amarelo|"
+        "first|second|third|fourth|fifth|sixth|youth|adult|kids|varsity|practice|practise|parking|tot|little|big|boys|girls|"
+        "competition|recess|elementary|bus|loop|lot|street|road|drive|baseline|endline|sideline|alley|driveway"
+    ).split("|")
+)
+"""Words by which the courts of one ground are told apart. Source: common practice."""
+
+SAYS_WHERE_ON_A_GROUND = (
+    r"(?:by|near|behind|beside|next to|in front of|close to|across from|off|outside|inside|between|facing|adjacent|toward|towards|"
+    r"opposite|corner of|back of|front of|rear of|edge of|end of|side of|"
+    r"cerca de|detrás de|junto a|al lado|frente a|derrière|devant|près de|à côté|hinter|neben|vor|bei|atrás de|perto de|ao lado|"
+    r"dietro|davanti|vicino)"
+)
+"""Words, as a pattern, that say where on a ground something stands. Source: common practice."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS
+
 _FORM = (
     "tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
@@ -30,6 +32,9 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     ),
     (("post_shape",), "caño|perfil|tubería|rohr|profil"),
     (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
+    (("post_size",), SIZED_BY_CELLS),
+    (("post_size",), SIZED_ACROSS),
+    (("post_height",), HIGH_BY_CELLS),
     (("post_code", "material"), "mat|mât"),
     (
         ("old_fittings", "post_base"),

@@ -31,6 +31,15 @@ def courts_of(site: Sequence[Record]) -> list[str]:
     return [""] * len(site)
 
 
+def each_a_court(site: Sequence[Record]) -> bool:
+    """Whether each record of a site has a court of its own in the sender's column of courts."""
+    for heading in dict.fromkeys(h for r in site for h in r.extra if _HEADING.fullmatch(h)):
+        courts = [fold(court) for court in _as_above(heading, site)]
+        if all(courts) and len(set(courts)) == len(site):
+            return True
+    return False
+
+
 def _as_above(heading: str, site: Sequence[Record]) -> Iterator[str]:
     """The cells of a column of courts; a mark for the same as above, or a blank within a site's block, is the one above it."""
     above, sheet = "", ""

@@ -10,7 +10,9 @@ from functools import lru_cache
 from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
+from pipeline.intake.layout.measured import MEASURED, are_measures
 from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.folding import fold_word
 from pipeline.intake.survey.heading_words import (
     is_a_sale,
     is_another_thing,
@@ -23,6 +25,7 @@ from pipeline.intake.survey.heading_words import (
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined, of_a_thing
 from pipeline.reading.book import Cell
 from schemas.heading_words import BOARD_WORDS, OF_THE_GAME
+from schemas.languages import NO, YES
 from schemas.several_meanings import POSTS_IN_TITLES
 
 OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
@@ -86,27 +89,44 @@ def heading_at(
         over = _groups(upper_texts, sorted(upper_texts.keys() | lower_texts.keys()))
         lower = {n: found for n, t in lower_texts.items() if not of_a_thing(over[n]) and (found := claim(t))}
         more = len(_names(two.claims.values())) >= max(len(_names(one.claims.values())), len(_names(lower.values())))
-        if used and more and _is_survey(two, named, about):
+        if used and more and _is_survey(two, named, about, rows[i + 2 : i + 2 + _BELOW]):
             return two
-    return one if _is_survey(one, named, about) else None
+    return one if _is_survey(one, named, about, rows[i + 1 : i + 1 + _BELOW]) else None
 
 
 def by_words_below(
-    rows: Sequence[tuple[int, Row]], i: int, decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow]
+    rows: Sequence[tuple[int, Row]],
+    i: int,
+    decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow],
+    on_tab: bool = False,
 ) -> HeadingRow | None:
     """The heading at row `i` where only what stands below it tells its columns; it, or a title, must speak of posts."""
     texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
     one = _one_row(texts)
-    above = (str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text")
+    above = [str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text"]
+    grounds_above = on_tab or any(map(ground_in, above))
     of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
     of_posts = of_posts or any(c.name == "post_code" for c in one.claims.values())
-    if len(texts) < 4 or not of_posts or "post_height" not in _names(one.claims.values()) or _of_others(one):
+    data = rows[i + 1 : i + 1 + _BELOW]
+    if len(texts) < 4 or not of_posts or _of_others(one, data):
         return None
-    found = decide(one, rows[i + 1 : i + 1 + _BELOW])
-    if "post_size" not in _names(found.claims.values()):
+    found = decide(one, data)
+    names = _names(found.claims.values())
+    if not {"post_size", "post_height"} <= names:
         return None
-    surely = {c.name for c in found.claims.values() if c.strength >= SYNONYM} & OF_A_POST
-    return found if len(surely) >= 2 and _names(found.claims.values()) & _WHOSE else None
+    surely = {c.name for n, c in found.claims.items() if c.strength >= SYNONYM or _measured(n, c, data)} & OF_A_POST
+    return found if len(surely) >= 2 and (names & _WHOSE or grounds_above or any(_names_a_ground(r) for _, r in data)) else None
+
+
+def _measured(column: int, found: Claim, data: Sequence[tuple[int, Row]]) -> bool:
+    """Whether the cells under a heading of a size or a height are as large as a post's, with their units."""
+    cells = [row[column] for _, row in data if column in row and len(row) > 2]
+    return found.name in MEASURED and are_measures(found.name, found.unit, cells, unit_elsewhere=False)
+
+
+def _names_a_ground(row: Row) -> bool:
+    """Whether a row says nothing but the name of a ground."""
+    return len(row) == 1 and all(c.kind == "text" and ground_in(str(c.value)) for c in row.values())
 
 
 def _one_row(texts: Mapping[int, str]) -> HeadingRow:
@@ -172,10 +192,20 @@ def _means_something(text: str) -> bool:
     return claim(text) is not None or labelled(text) is not None or bool(group_label(text))
 
 
-def _of_others(row: HeadingRow) -> bool:
-    """Whether the rows are other things by a heading, and no heading surely names a post."""
+def _of_others(row: HeadingRow, data: Sequence[tuple[int, Row]]) -> bool:
+    """Whether the rows are other things by a heading, and no heading surely names a post; `Lights?` asks about the court."""
     named = any(c.name == "post_code" and c.strength >= SYNONYM for c in row.claims.values())
-    return not named and any(of_other_things(t) for t in row.texts.values())
+    return not named and any(of_other_things(t) and not _asks_whether(t, n, data) for n, t in row.texts.items())
+
+
+def _asks_whether(heading: str, column: int, data: Sequence[tuple[int, Row]]) -> bool:
+    """Whether a heading is a question, or has nothing but yes and no below it."""
+    cells = [row[column] for _, row in data if column in row and len(row) > 2]
+    answers = bool(cells) and all(c.kind == "bool" or fold_word(str(c.value)) in _YES_OR_NO for c in cells)
+    return answers or heading.rstrip(" :*").endswith("?")
+
+
+_YES_OR_NO = frozenset(fold_word(w) for w in (*YES, *NO)) - {""}
 
 
 def _about_posts(above: Row) -> bool:
@@ -193,7 +223,7 @@ def _names(claims: Collection[Claim]) -> set[str]:
     return {c.name for c in claims}
 
 
-def _is_survey(row: HeadingRow, named: bool, about: bool) -> bool:
+def _is_survey(row: HeadingRow, named: bool, about: bool, data: Sequence[tuple[int, Row]]) -> bool:
     """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is.
 
     `about`: a title above speaks of posts or names a ground, or the tab does; then a size and a height among four will do.
@@ -202,7 +232,7 @@ def _is_survey(row: HeadingRow, named: bool, about: bool) -> bool:
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
-    if _of_others(row):
+    if _of_others(row, data):
         return False
     if about and len(names) >= 4 and {"post_size", "post_height"} <= names and names & _ONLY_OF_POSTS and of_a_post:
         return True

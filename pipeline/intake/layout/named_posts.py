@@ -7,7 +7,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from pipeline.intake.layout.courts import at_court, courts_of
+from pipeline.intake.layout.courts import at_court, courts_of, each_a_court
 from pipeline.intake.layout.record import Record, Stated, Wrong
 from pipeline.intake.layout.row_records import names_a_site
 from pipeline.intake.measures import read_whole
@@ -53,10 +53,15 @@ def _of_a_site(records: Sequence[Record]) -> list[Record]:
 
 
 def _with_totals_asked(records: Sequence[Record]) -> Sequence[Record]:
-    """A number of posts on each row that is the number of the site's rows may be the site's own: that is asked."""
+    """A number of posts on each row that is the number of the site's rows may be the site's own: that is asked.
+
+    Where each row is a court of its own, the number is the court's.
+    """
     stated = [r.values.get("quantity") for r in records]
     plural = [s for s in stated if s and posts_in_the_plural(s.heading.text) and not alike(s.heading.text)]
     if len(records) < 2 or len(plural) < len(records) or any(_number(r) != len(records) for r in records):
+        return records
+    if each_a_court(records):
         return records
     message = f"“{len(records)}” stands on each of the {len(records)} rows of the site: it may be how many posts the site has."
     put_right = f"1 where each row is one post, {len(records)} where each row stands for so many."

@@ -12,6 +12,8 @@ from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
+from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes
+from pipeline.intake.layout.place_names import name_places
 from pipeline.intake.measures import PipeSize, heading_unit, read_post_size, read_whole
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, says_a_kind
@@ -65,7 +67,7 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
         if fit == ["post_code"] and (before is None or before.strength == WEAK):
             names_of_posts.append(n)
         elif len(fit) == 1 and (before is None or before.name != fit[0]):
-            claims[n] = Claim(fit[0], "", SYNONYM)
+            claims[n] = Claim(fit[0], heading_unit(text)[1] if fit[0] in MEASURED else "", SYNONYM)
             meant.append((line(text), fit[0]))
     if named := _tell_posts(names_of_posts, heading, rows):
         claims[named] = Claim("post_code", "", SYNONYM)
@@ -133,6 +135,14 @@ def names_grounds(column: int, rows: Rows) -> bool:
     return bool(cells) and all(c.kind == "text" and (is_same_as_above(str(c.value)) or ground_in(str(c.value))) for c in cells)
 
 
+def _names_sites(column: int, heading: HeadingRow, rows: Rows) -> bool:
+    """Whether every cell names a ground; where no other heading says whose ground it is, names of places will do."""
+    if names_grounds(column, rows):
+        return True
+    others = [c for n, c in heading.claims.items() if n != column and c.name in ("site_code", "site_name")]
+    return not others and name_places(heading.texts[column], _cells(column, rows))
+
+
 def _names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether every row has a short name of its own at its ground and court, and none may be several posts or one."""
     above = [n for n, text in heading.texts.items() if n != column and _says_where(heading.claims.get(n), text)]
@@ -154,8 +164,12 @@ def _says_where(known: Claim | None, text: str) -> bool:
     return (known is not None and known.name in ("site_code", "site_name")) or is_court(text)
 
 
-def _names_pipes(column: int, heading: HeadingRow, rows: Rows) -> bool:
-    """Whether each cell names a pipe by itself: `NPS 3`, `4 in sch 40`."""
+def _sizes(column: int, heading: HeadingRow, rows: Rows) -> bool:
+    """Whether each cell names a pipe by itself, `NPS 3`, `4 in sch 40`, or is a post's size under a lay word for one."""
+    return are_sizes(heading.texts[column], _cells(column, rows)) or _names_pipes(column, rows)
+
+
+def _names_pipes(column: int, rows: Rows) -> bool:
     cells = [c for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
     return bool(cells) and all(c.kind == "text" and isinstance(read_post_size(str(c.value)), PipeSize) for c in cells)
 
@@ -209,8 +223,9 @@ def may_count(heading: str, column: int, rows: Rows) -> bool:
 
 
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {
-    "site_name": lambda column, _, rows: names_grounds(column, rows),
+    "site_name": _names_sites,
     "post_code": _names_posts,
     "quantity": _counts_posts,
-    "post_size": _names_pipes,
+    "post_size": _sizes,
+    "post_height": lambda column, heading, rows: are_heights(heading.texts[column], _cells(column, rows)),
 }

@@ -13,7 +13,7 @@ from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import says_around, speaks_of_posts
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
-from pipeline.intake.survey.post_cells import posts_named
+from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from schemas.grounds import WITHIN_A_GROUND
 from schemas.heading_words import PLURALS
 from schemas.post_words import NOTHING_UNITS, SIDES, UNIT_HEADINGS
@@ -92,7 +92,7 @@ def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[T
     while i < len(rows) and (starts or i < _SEARCHED):
         found = heading_at(rows, i, 3 if starts else 1, named, on_tab)
         if not found and not starts:
-            found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0])
+            found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0], on_tab)
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
         if found:
@@ -190,7 +190,8 @@ def _of_the_game(column: int, data: Rows) -> bool:
 
 def _within_a_ground(column: int, data: Rows) -> bool:
     """Whether a cell is a part of a ground without a name of its own: `Playground`, `North court 2`."""
-    return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES for t in _texts(column, data))
+    texts = (t for t in _texts(column, data) if not is_same_as_above(t))
+    return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES for t in texts)
 
 
 def _named_in_words(name: str, sure: list[int], columns: list[int], data: Rows) -> list[int]:

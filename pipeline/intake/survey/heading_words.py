@@ -47,6 +47,7 @@ from schemas.heading_words import (
     WHICH,
     WHOLE,
 )
+from schemas.lay_headings import GROUNDS_TO_STAND_ON, STANDS_UP, UP_FROM, UP_TO_THE_TOP
 
 _MOST = 14  # words of a heading
 _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
@@ -94,8 +95,9 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = _about(rest)
-    if not about and rest & _folded(ABOVE) and rest & _folded(GROUND):
-        return ("post_height", post) if rest <= _folded(SAY_NOTHING | ABOVE | GROUND | MADE_OF["post_height"][1]) else None
+    if not about and (rest & _folded(ABOVE) and rest & _folded(GROUND) or _stands_up(words)):
+        said = SAY_NOTHING | ABOVE | GROUND | UP_FROM | GROUNDS_TO_STAND_ON | STANDS_UP | MADE_OF["post_height"][1]
+        return ("post_height", post) if rest <= _folded(said) else None
     if len(about) != 1:
         return None
     telling, beside = MADE_OF[about[0]]
@@ -112,6 +114,13 @@ def says_around(heading: str) -> bool:
     return (
         len(words) > 1 and bool(words & _folded(AROUND)) and words <= _folded(AROUND | BESIDE_AROUND | POST_WORDS | SAY_NOTHING)
     )
+
+
+def _stands_up(words: frozenset[str]) -> bool:
+    """`Sticks out of the dirt`, `Up from blacktop`: how far something stands up from one kind of ground."""
+    one_ground = len(words & _folded(GROUNDS_TO_STAND_ON)) == 1
+    to_the_top = words & _folded(frozenset(("from", "to", "2"))) and words & _folded(UP_TO_THE_TOP)
+    return one_ground and bool(words & _folded(UP_FROM) or to_the_top)
 
 
 def _how_it_is_held(words: frozenset[str]) -> bool:

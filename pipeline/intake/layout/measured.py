@@ -1,0 +1,61 @@
+"""Whether what stands under a heading are a post's sizes or heights: figures with their unit, as large as those of posts are.
+
+This never says what a column is by itself: it bears out a heading whose words may mean it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from pipeline.intake.measures import Measure, PipeSize, heading_unit, read_measure, read_post_size
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.post_cells import is_same_as_above
+from pipeline.reading.book import Cell
+from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS
+
+MEASURED = ("post_size", "post_height")
+_BETWEEN = {"post_size": (0.04, 0.35), "post_height": (1.5, 6.0)}
+"""Metres that a post's size and height lie between. Source: the survey's documented ranges, design section 3."""
+_UNITS = ("in", "ft", "mm", "cm", "m")
+_MOST_OF_THEM = 2 / 3
+_WITH_UNIT = frozenset(fold(w) for w in SIZED_BY_CELLS.split("|"))
+_ACROSS = frozenset(fold(w) for w in SIZED_ACROSS.split("|"))
+_HIGH = frozenset(fold(w) for w in HIGH_BY_CELLS.split("|"))
+
+
+def are_sizes(heading: str, cells: Sequence[Cell]) -> bool:
+    """Whether a heading in lay words for a size stands over sizes of posts."""
+    bare, unit = heading_unit(heading)
+    across = fold(bare) in _ACROSS
+    return (across or fold(bare) in _WITH_UNIT) and are_measures("post_size", unit, cells, across)
+
+
+def are_heights(heading: str, cells: Sequence[Cell]) -> bool:
+    """Whether a heading in lay words for a height stands over heights of posts."""
+    bare, unit = heading_unit(heading)
+    return fold(bare) in _HIGH and are_measures("post_height", unit, cells, unit_elsewhere=False)
+
+
+def are_measures(name: str, unit: str, cells: Sequence[Cell], unit_elsewhere: bool) -> bool:
+    """Whether the cells under a heading are `name`'s by unit and size, most of them surely and none against it.
+
+    `unit_elsewhere`: without any unit, one that makes all of them as large as they can be will do, to be found where it stands.
+    """
+    filled = [c for c in cells if not (c.kind == "text" and is_same_as_above(str(c.value)))]
+    tried = (unit, *(_UNITS if unit_elsewhere and not unit else ()))
+    return any(_fit(name, [_metres(name, each, c) for c in filled]) for each in tried)
+
+
+def _fit(name: str, lengths: Sequence[float | None]) -> bool:
+    known = [length for length in lengths if length is not None]
+    least, most = _BETWEEN[name]
+    return bool(known) and len(known) >= _MOST_OF_THEM * len(lengths) and all(least <= length <= most for length in known)
+
+
+def _metres(name: str, unit: str, cell: Cell) -> float | None:
+    """The length that a cell says, or None."""
+    if cell.kind not in ("text", "number") or isinstance(cell.value, bool) or cell.value is None:
+        return None
+    unit = unit or cell.shown_unit
+    found = read_post_size(cell.value, unit) if name == "post_size" else read_measure(cell.value, "length", unit)
+    return float(found.value) if isinstance(found, Measure) else float(found.size) if isinstance(found, PipeSize) else None

@@ -1,0 +1,43 @@
+"""Names of places: whether what stands under `Where` or `Court` names grounds, though by none of the words for one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from pipeline.intake.layout.courts import is_court
+from pipeline.intake.layout.grounds import ground_in
+from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.post_cells import is_same_as_above
+from pipeline.reading.book import Cell
+from schemas.grounds import COURTS, NAMES_OF_COURTS, REMARKS, SAYS_WHERE_ON_A_GROUND, WITHIN_A_GROUND
+from schemas.post_words import NUMBERS, SIDES
+
+_LONGEST = 60
+_REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
+_COURT = re.compile(rf"\b{COURTS}\b", re.IGNORECASE)
+_ON_A_GROUND = re.compile(rf"\b(?:{SAYS_WHERE_ON_A_GROUND})\b", re.IGNORECASE)
+_OF_NO_NAME = WITHIN_A_GROUND | SIDES | NAMES_OF_COURTS | NUMBERS.keys()
+
+
+def is_place_name(text: str) -> bool:
+    """Whether a text is like the name of a ground of its own: `Bixby Sandlot`, and not `Main court`, `by the swings`, `Red`."""
+    words = re.findall(r"[^\W\d_]+(?:['’.][^\W\d_]+)*", text)
+    own = [w for w in words if w[0].isupper() and len(w) > 1 and w.casefold() not in _OF_NO_NAME]
+    begins = bool(words) and text.strip()[0].isalnum() and (words[0][0].isupper() or text.strip()[0].isdigit())
+    whole = len(text) <= _LONGEST and not _REMARK.fullmatch(text) and not _ON_A_GROUND.search(text)
+    return bool(own) and begins and whole and any(len(w) > 2 for w in own)
+
+
+def name_places(heading: str, cells: Sequence[Cell]) -> bool:
+    """Whether every cell under a heading that says where names a place, or is a mark for the same as above.
+
+    Under `Court` they can be the courts of one ground: several names of two words at least are wanted, not all of them courts.
+    """
+    texts = [str(c.value).strip() for c in cells if not is_same_as_above(str(c.value))]
+    if not texts or any(c.kind != "text" for c in cells) or not all(is_place_name(t) or ground_in(t) for t in texts):
+        return False
+    if not is_court(heading):
+        return True
+    several = len({fold(t) for t in texts}) > 1 and all(len(t.split()) > 1 for t in texts)
+    return several and not all(_COURT.search(t) for t in texts)

@@ -1,0 +1,47 @@
+"""Headings in lay words: how far a post stands up out of what, how wide it is, how it is kept. Source: common practice."""
+
+from __future__ import annotations
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split("|"))
+
+
+UP_FROM = _words("above|off|out|over|abv|atop")
+"""Words that with one for the ground say the height of what stands on it."""
+GROUNDS_TO_STAND_ON = _words(
+    "ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
+    "hardtop|gravel|grnd|gnd|grd|pvmt|conc"
+)
+STANDS_UP = _words(
+    "stands|stand|standing|sticks|stick|sticking|stickup|stickout|rises|rise|projects|project|projecting|protrudes|comes|come|pokes|"
+    "extends|extend|shows|showing|exposed|visible|reaches|goes|runs|much|far|part|portion|amount|length|distance|dist|measure|"
+    "measured|measurement|measurements|pokin|straight"
+)
+"""Words beside these that say nothing more."""
+UP_TO_THE_TOP = _words("top|tip|up")
+"""Words of which one makes a distance from the ground a height of the post: `Ground to top`, `Up from dirt`."""
+
+SIZED_BY_CELLS = (
+    "thickness|thick|thickness of post|thickness of pole|thickness of the post|thickness of the pole|post thickness|pole thickness|"
+    "thickness across|how thick|how thick is it|how thick is the pole|how thick is the post|pole|post|measures|measurement|"
+    "measurements|caliper|caliper reading|calipered|épaisseur|épaisseur du poteau|grosor|grosor del poste|dicke|stärke|mastdicke|"
+    "pfostenstärke|spessore|spessore palo|espessura|espessura do poste|grossura"
+)
+"""Headings that mean a post's outside size where every cell is as large as one is, by its own unit or the heading's."""
+
+SIZED_ACROSS = (
+    "outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"
+    "straight across|side to side|edge to edge|across the pole|across the post|across pole|across post|wide|how big|how big is it|"
+    "how big is the pole|how big is the post|how fat|how fat is it|how wide|how wide is it|how wide across|pole measures|"
+    "post measures|pole measurement|post measurement|extérieur|ext|außen|esterno|externo|qué ancho|wie breit|quanto è largo"
+)
+"""The same of headings that say no wall and name no post: numbers that have their unit elsewhere will do too."""
+
+HIGH_BY_CELLS = (
+    "top|top of pole|top of post|pole top|post top|top of the pole|top of the post|tip|tip of pole|stands|it stands|sticks up|"
+    "sticks out|stick up|stickup|stick-up|stick out|sticks up how far|how far up|how far up does it go|how far up it goes|up|"
+    "exposed|showing|visible|how high up|reaches|reaches up to|goes up|goes up to|rises|stands up|stands how tall|"
+    "cima|arriba|haut|oben|in cima|sommet|tope|topo"
+)
+"""Headings that mean the post's height above the ground where every cell is as large as one is."""
