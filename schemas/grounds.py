@@ -59,7 +59,9 @@ ROUND_A_NAME = (
 
 TOTALS = (
     r"(grand |overall )?(total|totals|sum|sum total|summe|gesamt|gesamtsumme|insgesamt|somme|totaux|suma|totales|soma|totais|"
-    r"totale|totali|somma)( (of |de |di )?(posts|poles|postes|poteaux|masten|pali))?\s*[:=]?\s*\d*"
+    r"totale|totali|somma)( (of |de |di )?(posts|poles|postes|poteaux|masten|pali))?\s*[:=]?\s*\d*|"
+    r"(grand |overall )?totals?\s*[:=-]?\s*\d+ (basketball )?(posts|poles|goals|hoops|uprights|standards|ea|each|pcs)|"
+    r"\d+ ((basketball )?(posts|poles|goals|hoops|uprights|standards) )?(total|in total|in all|altogether|all together)"
 )
 
 SUBTOTALS = (
@@ -181,14 +183,13 @@ WITHIN_A_GROUND = frozenset(BARE_GROUNDS.split("|")) | frozenset(
 )
 """Words of which the names of parts of a ground are made: `Main court`, `Infants playground`."""
 
-NAMES_OF_COURTS = frozenset(
-    (
-        "red|blue|green|yellow|white|black|orange|purple|grey|gray|gold|silver|brown|rot|blau|grün|gelb|rojo|azul|verde|amarillo|"
-        "rouge|bleu|vert|jaune|rosso|blu|giallo|vermelho|amarelo|"
-        "first|second|third|fourth|fifth|sixth|youth|adult|kids|varsity|practice|practise|parking|tot|little|big|boys|girls|"
-        "competition|recess|elementary|bus|loop|lot|street|road|drive|baseline|endline|sideline|alley|driveway"
-    ).split("|")
+_NAMES_OF_COURTS = (
+    "red|blue|green|yellow|white|black|orange|purple|grey|gray|gold|silver|brown|rot|blau|grün|gelb|rojo|azul|verde|amarillo|"
+    "rouge|bleu|vert|jaune|rosso|blu|giallo|vermelho|amarelo|"
+    "first|second|third|fourth|fifth|sixth|youth|adult|kids|varsity|practice|practise|parking|tot|little|big|boys|girls|"
+    "competition|recess|elementary|bus|loop|lot|street|road|drive|baseline|endline|sideline|alley|driveway"
 )
+NAMES_OF_COURTS = frozenset(_NAMES_OF_COURTS.split("|"))
 """Words by which the courts of one ground are told apart. Source: common practice."""
 
 SAYS_WHERE_ON_A_GROUND = (

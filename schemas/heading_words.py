@@ -185,6 +185,11 @@ HELD = _words(
 WHICH = _words("which|cuál|quel|welcher|qual|quale")
 FREE_TEXT = _words("detail|details|info|data|dato|datos|dati|dados|angabe|angaben|donnée|données|text|txt|desc|flag")
 """Words over free text: `Site details` is no site's name."""
+CODED_PLACES = _words("site|fac|facil|facility|park|school|sch|campus|property|prop|loc|location|ground|venue|institution")
+CODES = _words("cd|code|id|no|num|nbr|nr|number|key|abbr|abbrev|abbreviation|idno|ident|identifier")
+"""A word of each makes the code of a ground: `SITE_CD`, `FAC_ID`."""
+DESCRIPTIONS = _words("desc|descr|description|descript|descrip|txt|text|title|label")
+"""Words beside a place for what it is called: `SITE_DESC`."""
 KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""
 NUMBERS = _words(

@@ -45,3 +45,20 @@ HIGH_BY_CELLS = (
     "cima|arriba|haut|oben|in cima|sommet|tope|topo"
 )
 """Headings that mean the post's height above the ground where every cell is as large as one is."""
+
+NOMINAL = _words("nominal|nom|nomnl|nps|ips|nominale|nominell|nenn")
+SIZE_OF_PIPE = _words("pipe|size|sz|dia|diam|diameter|tube|pipesize|measurement|schedule|sch|sched")
+INCHES = _words("in|inch|inches|ins|trade")
+"""Words that make the nominal size of a pipe: `Nom. pipe dia.`, `NPS`; what is wide outside is none."""
+
+SCHEDULES = r"(?:sch(?:ed(?:ule)?)?\.?\s*)?(?:5s?|10s?|20|30|40s?|60|80s?|100|120|140|160|std|xs|xh|xxs|xxh|standard)"
+SCHEDULE_HEADINGS = "sch|sched|schedule|pipe sch|pipe schedule|sch no|schedule no|wall sch|sched no|sch 40 or 80"
+"""A column of pipe schedules: its headings, and its cells as a pattern. Source: ASME B36.10M's own names."""
+
+SHAPE_THAT_IT_IS_IN = (
+    r".*\bshape\b.*"
+    r"\b(?:it|its|it['’]?s|they|they['’]?re|theyre|is|are|was|post|pole|poles|posts|pole['’]?s|post['’]?s|thing)\b.*\bin\W*"
+    r"|in (?:what|which|good|ok|okay|decent|fair)(?: kind of| sort of)? shape\b.*"
+    r"|(?:good|bad|ok|okay|decent|fair|rough)(?: or bad)? shape\W*"
+)
+"""Headings that ask how a post is kept, and not for its shape, as a pattern: `What kind of shape it's in`."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS
 
 _FORM = (
-    "tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
     "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from pipeline.intake.layout.answered import with_what_differs
 from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.apart import apart
+from pipeline.intake.layout.bare_totals import bare_totals
 from pipeline.intake.layout.carried import Carried
 from pipeline.intake.layout.grid import Row, line, upright
 from pipeline.intake.layout.groups import groups_of
@@ -109,13 +110,13 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
 def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> RowCounts:
     """The rows of one table, each by its kind."""
     carried.heading()
-    columns, groups, counts = Columns(table), groups_of(table), RowCounts()
+    columns, groups, counts, totals = Columns(table), groups_of(table), RowCounts(), bare_totals(table)
     asked = unknown_headings(table)
     found.asked += asked
     waits = {name: a.cell for a in asked for name in a.names}
     carried.one_site = columns.one_site
     for number, cells in table.rows:
-        kind = kind_of(columns, cells)
+        kind = "partial" if number in totals else kind_of(columns, cells)
         if counts.total and not _begins_again(table, kind, cells, carried):
             if looks_like_post(table, cells):
                 found.queries.append(after_total(table, file, number, cells))

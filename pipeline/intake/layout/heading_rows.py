@@ -11,6 +11,7 @@ from pipeline.intake.layout.beside import accepted, group_label, labelled, of_on
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.measured import MEASURED, are_measures
+from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold_word
 from pipeline.intake.survey.heading_words import (
@@ -104,7 +105,7 @@ def by_words_below(
     texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
     one = _one_row(texts)
     above = [str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text"]
-    grounds_above = on_tab or any(map(ground_in, above))
+    grounds_above = on_tab or any(ground_in(t) or _labels_a_site(t) for t in above)
     of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
     of_posts = of_posts or any(c.name == "post_code" for c in one.claims.values())
     data = rows[i + 1 : i + 1 + _BELOW]
@@ -115,7 +116,8 @@ def by_words_below(
     if not {"post_size", "post_height"} <= names:
         return None
     surely = {c.name for n, c in found.claims.items() if c.strength >= SYNONYM or _measured(n, c, data)} & OF_A_POST
-    return found if len(surely) >= 2 and (names & _WHOSE or grounds_above or any(_names_a_ground(r) for _, r in data)) else None
+    whose = names & _WHOSE or names_under(texts, data) or grounds_above or any(_names_a_ground(r) for _, r in data)
+    return found if len(surely) >= 2 and whose else None
 
 
 def _measured(column: int, found: Claim, data: Sequence[tuple[int, Row]]) -> bool:
@@ -216,7 +218,18 @@ def _about_posts(above: Row) -> bool:
 @lru_cache(maxsize=16384)
 def _says_posts_or_ground(text: str) -> bool:
     found = claim(text.rstrip(" :="))
-    return bool(_ABOUT_POSTS.search(text) or ground_in(text)) or (found is not None and found.name in ("site_code", "site_name"))
+    labelled_so = (found is not None and found.name in ("site_code", "site_name")) or _labels_a_site(text)
+    return bool(_ABOUT_POSTS.search(text) or ground_in(text)) or labelled_so
+
+
+def _labels_a_site(text: str) -> bool:
+    """Whether a text says whose ground it is behind a label: `Property: Cinnamon Creek`."""
+    before, colon, name = text.partition(":")
+    found = claim(before) if colon and name.strip() and len(before) <= _LONGEST_LABEL else None
+    return found is not None and found.name in ("site_code", "site_name")
+
+
+_LONGEST_LABEL = 40  # characters
 
 
 def _names(claims: Collection[Claim]) -> set[str]:

@@ -9,6 +9,7 @@ from typing import Literal
 
 from pipeline.intake.layout.beside import group_label
 from pipeline.intake.layout.grid import Row, line
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import OF_A_POST
 from pipeline.intake.layout.stated_shapes import shape_said
 from pipeline.intake.layout.tables import Table
@@ -172,6 +173,8 @@ def what_a_lone_text_is(text: str) -> Kind:
     """`section` where a text plainly names a ground, `place` a part of one, `remark` a remark, `doubtful` none of them."""
     words = text.split()
     sentence = len(words) > 8 or len(text) > 60 or (text.endswith(".") and len(words[-1]) > 5)
+    if not sentence and ground_in(text) == text and not any(c.isdigit() for c in text):  # `Old Depot Park`
+        return "section"
     if sentence or shape_said(text) or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text):
         return "remark"
     if _GROUND.search(text):

@@ -14,9 +14,10 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes
 from pipeline.intake.layout.place_names import name_places
+from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import PipeSize, heading_unit, read_post_size, read_whole
 from pipeline.intake.survey.folding import fold, fold_word
-from pipeline.intake.survey.heading_words import counts, says_a_kind
+from pipeline.intake.survey.heading_words import counts, describes_a_site, says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
@@ -82,10 +83,12 @@ _BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADING
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
     bare = _BEFORE_UNITS.sub("", heading_unit(text)[0].strip())
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ()
+    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) else ()
     known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
     names = known or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
+    if names_under(heading.texts, rows) - {column}:  # `Posts` names them
+        sure.add("post_code")
     return [m for m in names if m not in sure]
 
 
@@ -139,11 +142,19 @@ def _names_sites(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether every cell names a ground; where no other heading says whose ground it is, names of places will do."""
     if names_grounds(column, rows):
         return True
-    others = [c for n, c in heading.claims.items() if n != column and c.name in ("site_code", "site_name")]
-    return not others and name_places(heading.texts[column], _cells(column, rows))
+    others = {c.name: n for n, c in heading.claims.items() if n != column and c.name in ("site_code", "site_name")}
+    if "site_name" in others or not name_places(heading.texts[column], _cells(column, rows)):
+        return False
+    return not others or (describes_a_site(heading.texts[column]) and _one_each(column, others["site_code"], rows))
 
 
-def _names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
+def _one_each(column: int, codes: int, rows: Rows) -> bool:
+    """Whether each code of a column has one text of another, and no two the same."""
+    pairs = {(fold(str(row[codes].value)), fold(str(row[column].value))) for _, row in rows if codes in row and column in row}
+    return len({code for code, _ in pairs}) == len({name for _, name in pairs}) == len(pairs)
+
+
+def names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether every row has a short name of its own at its ground and court, and none may be several posts or one."""
     above = [n for n, text in heading.texts.items() if n != column and _says_where(heading.claims.get(n), text)]
     where = dict.fromkeys(above, "")
@@ -224,7 +235,7 @@ def may_count(heading: str, column: int, rows: Rows) -> bool:
 
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {
     "site_name": _names_sites,
-    "post_code": _names_posts,
+    "post_code": names_posts,
     "quantity": _counts_posts,
     "post_size": _sizes,
     "post_height": lambda column, heading, rows: are_heights(heading.texts[column], _cells(column, rows)),

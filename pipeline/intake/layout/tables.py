@@ -6,16 +6,17 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from pipeline.intake.layout.assets import are_schedules, posts_before_assets
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
+from pipeline.intake.layout.posts_headed import names_under, says_posts
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.heading_words import says_around, speaks_of_posts
+from pipeline.intake.survey.heading_words import says_around, says_nominal, speaks_of_posts
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
-from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
+from pipeline.intake.survey.post_cells import is_same_as_above
 from schemas.grounds import WITHIN_A_GROUND
-from schemas.heading_words import PLURALS
 from schemas.post_words import NOTHING_UNITS, SIDES, UNIT_HEADINGS
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
@@ -40,7 +41,9 @@ class Head:
     def basis(self) -> str:
         """What the heading says that the post's size is, where it says it itself."""
         bare = heading_unit(self.text)[0]
-        return _BASES.get(fold(bare), "") or ("circumference" if says_around(bare) else "")
+        return _BASES.get(fold(bare), "") or (
+            "circumference" if says_around(bare) else "nominal pipe size" if says_nominal(bare) or says_nominal(self.text) else ""
+        )
 
 
 @dataclass(frozen=True)
@@ -143,6 +146,12 @@ def _clash(unit: str, below: str) -> bool:
 
 def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows) -> None:
     """A column of other things names no site, nor one that says where: within a ground, or beside one that names grounds."""
+    for name in ("site_name", "site_code"):  # `Sch.` may be a pipe's schedule
+        columns = [n for n in chosen.get(name, ()) if not are_schedules(heading.texts[n], data, n)]
+        if name in chosen and not columns:
+            del chosen[name]
+        elif name in chosen:
+            chosen[name] = columns
     if "site_name" in chosen and not (named := [n for n in chosen["site_name"] if not _of_the_game(n, data)]):
         del chosen["site_name"]
     elif "site_name" in chosen:
@@ -160,11 +169,17 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
     by_name: dict[str, list[int]] = {}
     for n in sorted(claims):
         by_name.setdefault(claims[n].name, []).append(n)
-    _posts_that_are_named(by_name, claims, texts, _names_under(heading, data))
+    _posts_that_are_named(by_name, claims, texts, names_under(heading.texts, data))
     chosen, passed_over = {}, []
     for name, columns in by_name.items():
         sure = [n for n in columns if claims[n].strength > WEAK]
-        if name == "quantity" and not sure and not heading.labels and "post_code" not in by_name and _says_posts(texts, columns):
+        if (
+            name == "quantity"
+            and not sure
+            and not heading.labels
+            and "post_code" not in by_name
+            and any(says_posts(texts[n]) for n in columns)
+        ):
             if _counts_posts(columns, by_name.get("site_name") or by_name.get("site_code", []), data):
                 chosen[name] = columns
                 continue
@@ -172,6 +187,7 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
             continue
         sure = sure or _named_in_words(name, [n for n in columns if claims[n].strength > FAINT], columns, data)
         sure = sure or [n for n in columns if len(columns) > 1 and names_grounds(n, data)]
+        sure = posts_before_assets(sure, heading, data) if name == "post_code" else sure
         if sure:
             passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
         chosen[name] = sure or columns
@@ -210,37 +226,12 @@ def _counts_posts(columns: list[int], site: list[int], data: Rows) -> bool:
     return len(columns) == 1 and len({*sites} - {""}) == len(data) == len(numbers) and not running and max(numbers) > 1
 
 
-def _says_posts(texts: Mapping[int, str], columns: list[int]) -> bool:
-    bare = (re.sub(r"\(([sx])\)", r"\1", heading_unit(texts[n])[0]) for n in columns)  # `Post(s)`
-    return any(re.fullmatch(PLURALS, text.strip(" *:"), re.IGNORECASE) for text in bare)
-
-
-def _names_under(heading: HeadingRow, data: Rows) -> frozenset[int]:
-    """Columns under `Posts` of which a cell names several posts, or none is a number."""
-    columns = [n for n in heading.claims if _says_posts(heading.texts, [n])]
-    cells = {n: [c for _, row in data if (c := row.get(n)) is not None and len(row) > 2] for n in columns}
-    return frozenset(
-        n
-        for n, found in cells.items()
-        if found
-        and (
-            any(c.kind == "text" and _names_several(str(c.value)) for c in found)
-            or all(c.kind == "text" and not str(c.value).strip().isdigit() for c in found)
-        )
-    )
-
-
-def _names_several(text: str) -> bool:
-    named = posts_named(text)
-    return named is not None and named.sure and named.form in ("list", "range")
-
-
 def _posts_that_are_named(
     by_name: dict[str, list[int]], claims: Mapping[int, Claim], texts: Mapping[int, str], named: frozenset[int]
 ) -> None:
     """`Posts` heads the posts' names where none else does, and another heading states their number or its cells are names."""
     columns = by_name.get("quantity", [])
-    weak = [n for n in columns if claims[n].strength == WEAK and _says_posts(texts, [n])]
+    weak = [n for n in columns if claims[n].strength == WEAK and says_posts(texts[n])]
     if len(weak) == 1 and "post_code" not in by_name and (len(columns) > 1 or weak[0] in named):
         by_name["quantity"] = [n for n in columns if n not in weak]
         by_name["post_code"] = weak

@@ -15,8 +15,12 @@ from schemas.heading_words import (
     ASSETS,
     BESIDE_AROUND,
     BOARD_WORDS,
+    CODED_PLACES,
+    CODES,
     COMPOUND,
     COUNTED,
+    DESCRIPTIONS,
+    FAINT_PLACES,
     FREE_TEXT,
     FROM_GROUND,
     GOALS,
@@ -47,7 +51,16 @@ from schemas.heading_words import (
     WHICH,
     WHOLE,
 )
-from schemas.lay_headings import GROUNDS_TO_STAND_ON, STANDS_UP, UP_FROM, UP_TO_THE_TOP
+from schemas.lay_headings import (
+    GROUNDS_TO_STAND_ON,
+    INCHES,
+    NOMINAL,
+    SHAPE_THAT_IT_IS_IN,
+    SIZE_OF_PIPE,
+    STANDS_UP,
+    UP_FROM,
+    UP_TO_THE_TOP,
+)
 
 _MOST = 14  # words of a heading
 _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
@@ -65,19 +78,28 @@ _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 _PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
 
+_SHAPE_IT_IS_IN = re.compile(SHAPE_THAT_IT_IS_IN, re.IGNORECASE)
+
+
 def composed(heading: str) -> tuple[str, bool] | None:
     """The one column that all words of a heading are about, and whether it names the post; None where any says more.
 
     `Top of post above grade` is the height: above the ground stands nothing else of a post.
     """
+    if _SHAPE_IT_IS_IN.fullmatch(heading.strip()):
+        return "condition", True
     words = words_of(_SPORT.sub(" ", heading))
     if len(words) == 1 and words <= _folded(MADE_OF["old_fittings"][0]) - _folded(ALONE_SAYS_TOO_LITTLE):
         return "old_fittings", False
+    if words & _folded(CODED_PLACES) and words & _folded(CODES) and words <= _folded(CODED_PLACES | CODES | OF_A_PLACE):
+        return "site_code", True
     if where := _of_a_site(words):
         return where
     if _how_it_is_held(words):
         return "old_fittings", True
     if says_around(heading):
+        return "post_size", True
+    if says_nominal(heading):
         return "post_size", True
     if _COUNT_OF_GOALS.fullmatch(heading_unit(heading)[0].strip()):
         return "quantity", True
@@ -95,7 +117,7 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = _about(rest)
-    if not about and (rest & _folded(ABOVE) and rest & _folded(GROUND) or _stands_up(words)):
+    if not about and ((rest & _folded(ABOVE) and rest & _folded(GROUND)) or _stands_up(words)):
         said = SAY_NOTHING | ABOVE | GROUND | UP_FROM | GROUNDS_TO_STAND_ON | STANDS_UP | MADE_OF["post_height"][1]
         return ("post_height", post) if rest <= _folded(said) else None
     if len(about) != 1:
@@ -114,6 +136,14 @@ def says_around(heading: str) -> bool:
     return (
         len(words) > 1 and bool(words & _folded(AROUND)) and words <= _folded(AROUND | BESIDE_AROUND | POST_WORDS | SAY_NOTHING)
     )
+
+
+@lru_cache(maxsize=4096)
+def says_nominal(heading: str) -> bool:
+    """Whether a heading says a pipe's nominal size, and nothing else: `Nom. pipe size (NPS)`."""
+    words = words_of(heading)
+    named = words & _folded(NOMINAL) and (words & _folded(SIZE_OF_PIPE) or words & _folded(frozenset(("nps", "ips"))))
+    return bool(named) and words <= _folded(NOMINAL | SIZE_OF_PIPE | POST_WORDS | SAY_NOTHING | INCHES)
 
 
 def _stands_up(words: frozenset[str]) -> bool:
@@ -179,6 +209,13 @@ def says_a_kind(heading: str) -> bool:
     words = words_of(heading)
     rest = words - _folded(POST_WORDS)
     return len(words) > len(rest) and bool(rest & _folded(KINDS)) and rest <= _folded(SAY_NOTHING | KINDS)
+
+
+def describes_a_site(heading: str) -> bool:
+    """Whether a heading is over what a ground is called in words, beside its code: `SITE_DESC`, `Location description`."""
+    words = words_of(heading)
+    rest = words - _folded(DESCRIPTIONS)
+    return rest != words and bool(rest) and rest <= _folded(PLACES | FAINT_PLACES | OF_A_PLACE)
 
 
 def alike(heading: str) -> bool:

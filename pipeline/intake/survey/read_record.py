@@ -87,9 +87,17 @@ def _warned(draft: Draft, record: Record) -> None:
     notes = [record.values["notes"]] if "notes" in record.values else []
     for name, value in (("old_fittings", "fixed"), ("post_line", "gooseneck")):
         own = [record.values[name]] if name in record.values and name in draft.faulty else []
-        for stated in (*own, *notes, *record.warnings):
+        beside = [record.values[n] for n in _SAID_BESIDE[name] if n in record.values]
+        for stated in (*own, *beside, *notes, *record.warnings):
             if rules_out(name, typed(stated.cell)):
                 _rule_out(draft, name, value, stated)
+
+
+_SAID_BESIDE = {
+    "old_fittings": ("condition", "post_shape", "post_line"),
+    "post_line": ("condition", "post_shape", "post_base", "material"),
+}
+"""Columns of words under which people also say what is welded on, or that the post is a gooseneck."""
 
 
 def _rule_out(draft: Draft, name: str, value: str, stated: Stated) -> None:
