@@ -193,7 +193,7 @@ NAMES_OF_COURTS = frozenset(_NAMES_OF_COURTS.split("|"))
 """Words by which the courts of one ground are told apart. Source: common practice."""
 
 SAYS_WHERE_ON_A_GROUND = (
-    r"(?:by|near|behind|beside|next to|in front of|close to|across from|off|outside|inside|between|facing|adjacent|toward|towards|"
+    r"(?:by the|near|behind|beside|next to|in front of|close to|across from|off|outside|inside|between|facing|adjacent|toward|towards|"
     r"opposite|corner of|back of|front of|rear of|edge of|end of|side of|"
     r"cerca de|detrás de|junto a|al lado|frente a|derrière|devant|près de|à côté|hinter|neben|vor|bei|atrás de|perto de|ao lado|"
     r"dietro|davanti|vicino)"

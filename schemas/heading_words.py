@@ -205,8 +205,6 @@ COMPOUND = r"(mast|rohr|pfosten|stander|korbstander|saulen)(form|durchmesser|hoh
 """German words of two, as they are compared."""
 IN_COMPOUNDS = {"mass": "dimension"}
 """What the second part of such a word says, where it says another thing alone."""
-ABOVE = _words("above|off")
-GROUND = _words("ground|grade|floor")
 OTHER_THINGS = _words(
     "tree|trees|species|dbh|trunk|sign|signs|light|lights|lamp|luminaire|fixture|manhole|tank|bollard|bench|culvert|hydrant|valve|pump|"
     "door|window|flag|flagpole|planter|player|student|árbol|especie|arbre|essence|albero|specie|árvore|espécie|baum|baumart|schild|leuchte|"

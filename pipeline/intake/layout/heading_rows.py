@@ -60,7 +60,8 @@ def is_of_others(rows: Sequence[tuple[int, Row]], i: int, heading: HeadingRow, t
         if len(row) > _TITLE:
             break
         titles += [str(c.value) for c in row.values() if c.kind == "text"]
-    heads = heading.texts.values()
+    data = rows[i + heading.taken : i + heading.taken + _BELOW]
+    heads = [t for n, t in heading.texts.items() if not _asks_whether(t, n, data)]
     named = any(c.name == "post_code" and not is_another_thing(heading.texts[n]) for n, c in heading.claims.items())
     if any(map(is_over_other_things, titles)) or any(is_a_sale(t) or (is_another_thing(t) and not named) for t in heads):
         return True

@@ -29,6 +29,11 @@ def is_place_name(text: str) -> bool:
     return bool(own) and begins and whole and any(len(w) > 2 for w in own)
 
 
+def is_on_a_ground(text: str) -> bool:
+    """Whether a text says where on a ground, and not on which: `Behind the gym`."""
+    return _ON_A_GROUND.match(text.strip()) is not None and not ground_in(text)
+
+
 def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether every cell under a heading that says where names a place, or is a mark for the same as above.
 

@@ -10,6 +10,7 @@ from pipeline.intake.layout.assets import are_schedules, posts_before_assets
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
+from pipeline.intake.layout.place_names import is_on_a_ground
 from pipeline.intake.layout.posts_headed import names_under, says_posts
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
 from pipeline.intake.measures import heading_unit
@@ -207,7 +208,7 @@ def _of_the_game(column: int, data: Rows) -> bool:
 def _within_a_ground(column: int, data: Rows) -> bool:
     """Whether a cell is a part of a ground without a name of its own: `Playground`, `North court 2`."""
     texts = (t for t in _texts(column, data) if not is_same_as_above(t))
-    return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES for t in texts)
+    return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts)
 
 
 def _named_in_words(name: str, sure: list[int], columns: list[int], data: Rows) -> list[int]:

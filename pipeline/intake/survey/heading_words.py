@@ -8,7 +8,6 @@ from functools import cache, lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
 from schemas.heading_words import (
-    ABOVE,
     ALONE_SAYS_TOO_LITTLE,
     AND_WORDS,
     AROUND,
@@ -25,7 +24,6 @@ from schemas.heading_words import (
     FROM_GROUND,
     GOALS,
     GOALS_COUNTED,
-    GROUND,
     HELD,
     IN_COMPOUNDS,
     KINDS,
@@ -117,8 +115,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = _about(rest)
-    if not about and ((rest & _folded(ABOVE) and rest & _folded(GROUND)) or _stands_up(words)):
-        said = SAY_NOTHING | ABOVE | GROUND | UP_FROM | GROUNDS_TO_STAND_ON | STANDS_UP | MADE_OF["post_height"][1]
+    if not about and _stands_up(words):
+        said = SAY_NOTHING | UP_FROM | GROUNDS_TO_STAND_ON | STANDS_UP | MADE_OF["post_height"][1]
         return ("post_height", post) if rest <= _folded(said) else None
     if len(about) != 1:
         return None
