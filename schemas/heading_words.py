@@ -43,7 +43,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "diametro|larghezza|lato|lati|misura|misure|dimensione|dimensioni"
         ),
         _words(
-            "outside|outer|external|exterior|overall|across|ext|out|side|sides|section|"
+            "outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
             "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|"
             "externo|esterno|esterna|esterne|esterni"
         ),
@@ -52,6 +52,8 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
             "abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|"
+            "gl|fsl|proud|projection|projects|hardstanding|hard|surfacing|astro|astroturf|seal|sealed|bitumen|bitmac|macadam|tarmacadam|"
+            "wetpour|rubber|flags|flagstones|slab|slabs|synthetic|artificial|surrounding|adjacent|adjoining|local|"
             "standing|vertical|projecting|protruding|stick|stickup|playground|"
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
             "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
@@ -86,7 +88,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "old_fittings": (
         _words(
             "fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|equipment|remnants|remains|leftovers|"
-            "clamps|backboard bracket|fitments|"
+            "clamps|backboard bracket|fitments|ironmongery|ironwork|steelwork|obstructions|appurtenances|gear|kit|bits|"
             "herrajes|herraje|fijaciones|accesorios|soportes|restos|piezas|elementos|equipamiento|abrazaderas|"
             "ferrures|fixations|attaches|accessoires|restes|équipement|équipements|colliers|pattes|"
             "halterung|halterungen|anbauteile|befestigungen|beschläge|reste|altteile|bauteile|anbauten|schellen|"
@@ -94,7 +96,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "supporti|attacchi|accessori|staffe|residui|resti|elementi|ferramenta|fissaggi"
         ),
         _words(
-            "old|left|on|any|still|items|things|anything|other|remaining|there|previous|prior|former|parts|welded|"
+            "redundant|retained|remain|to|hanging|old|left|on|any|still|items|things|anything|other|remaining|there|previous|prior|former|parts|welded|"
             "viejos|viejas|antiguos|antiguas|anteriores|existentes|restantes|presentes|previos|colocados|puestos|"
             "anciens|anciennes|ancien|existants|existantes|restants|restantes|présents|présentes|place|il|reste|"
             "vorhandene|alte|alt|alter|bisherige|bestehende|verbliebene|übrige|noch|teile|dran|"
@@ -106,7 +108,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words(
             "condition|state|zustand|erhaltungszustand|estado|état|stato|condizione|condizioni|condición|condição|conservação|conservación|conservazione|situação"
         ),
-        _words("cond|general|overall|générale|général|generale|geral|allgemeiner|physical|structural|visual|rating"),
+        _words("repair|of|cond|general|overall|générale|général|generale|geral|allgemeiner|physical|structural|visual|rating"),
     ),
     "material": (_words("material|materials|werkstoff|matériau|matériaux|materiale|materiales|matière"), _words("made|out")),
     "quantity": (
@@ -117,7 +119,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     ),
     "post_base": (
         _words(
-            "footing|foundation|anchor|anchorage|anchoring|anchored|fixed|set|embedded|mounted|installed|"
+            "fixity|footing|foundation|anchor|anchorage|anchoring|anchored|fixed|set|embedded|mounted|installed|"
             "cimentación|anclaje|anclado|sujeción|sujeto|fijación|fijado|empotramiento|cimiento|"
             "fondation|fondations|ancrage|scellement|scellé|implantation|massif|"
             "fundament|fundamentierung|gründung|verankerung|verankert|"
@@ -125,7 +127,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "fondazione|ancoraggio|fissaggio|fissato|basamento|plinto"
         ),
         _words(
-            "base|into|to|ground|floor|method|detail|details|below|means|suelo|piso|terreno|al|sol|au|boden|im|solo|chão|ao|no|suolo|terra|modo|système|mode|sistema"
+            "base|fixing|fixings|fix|into|to|ground|floor|method|detail|details|below|means|suelo|piso|terreno|al|sol|au|boden|im|solo|chão|ao|no|suolo|terra|modo|système|mode|sistema"
         ),
     ),
 }
@@ -143,12 +145,12 @@ BESIDE_AROUND = _words(
 
 ALONE_SAYS_TOO_LITTLE = _words(
     "equipment|remains|restos|piezas|elementos|equipamiento|équipement|équipements|restes|reste|bauteile|peças|equipamento|equipamentos|resti|"
-    "elementi|attached|soportes|suportes|supporti|colliers"
+    "elementi|obstructions|appurtenances|gear|kit|bits|steelwork|ironwork|attached|soportes|suportes|supporti|colliers"
 )
 """Words for old fittings that alone can mean much else."""
 
 PLACES = _words(
-    "prop|fac|facil|sch|reserve|estate|precinct|muga|playspace|"
+    "rec|domain|prop|fac|facil|sch|reserve|estate|precinct|muga|playspace|"
     "school|schools|gym|gymnasium|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
     "centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
     "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|"
@@ -158,7 +160,7 @@ PLACES = _words(
     "scuola|scuole|parco|impianto|plesso|istituto|struttura|edificio"
 )
 OF_A_PLACE = _words(
-    "leisure|sports|community|play|recreational|recreation|playing|deportiva|escolar|educativo|sportif|scolaire|desportivo|desportiva|sportivo|scolastico"
+    "parish|village|town|council|public|local|leisure|sports|community|play|recreational|recreation|playing|deportiva|escolar|educativo|sportif|scolaire|desportivo|desportiva|sportivo|scolastico"
 )
 """Words beside a place that name none alone: `Sports ground`."""
 NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé|nm")

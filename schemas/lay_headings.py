@@ -7,10 +7,10 @@ def _words(text: str) -> frozenset[str]:
     return frozenset(text.split("|"))
 
 
-UP_FROM = _words("above|off|out|over|abv|atop")
+UP_FROM = _words("agl|proud|above|off|out|over|abv|atop")
 """Words that with one for the ground say the height of what stands on it."""
 GROUNDS_TO_STAND_ON = _words(
-    "ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
+    "agl|fgl|ffl|egl|ngl|gl|fsl|surfacing|seal|bitumen|bitmac|macadam|tarmacadam|hardstanding|paviours|pavers|flags|flagstones|astro|astroturf|wetpour|ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
     "hardtop|gravel|grnd|gnd|grd|pvmt|conc"
 )
 STANDS_UP = _words(

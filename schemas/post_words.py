@@ -61,6 +61,20 @@ NUMBERS: dict[str, int] = {
 }
 """Numbers in words."""
 
+SO_MANY = (
+    rf"(?:there are |we have |has |have )?(?P<number>[0-9]{{1,2}}|{'|'.join(NUMBERS)}) (?:no\.? )?"
+    r"(?:of (?:these|them|this (?:type|kind|size|sort))|posts? like (?:this|these)|identical posts|"
+    r"such posts|de estos|de ces poteaux|davon|destes|di questi)"
+    r"|(?:a )?pair of (?:these|them|identical posts)|un par de estos"
+)
+"""A remark on how many posts a row is, as a pattern."""
+
+MORE_ALIKE = (
+    r"\b(?:how many|number of|no\.? of|any) (?:more|other|others|further|additional|extra)\b.*\b(?:same|identical|alike|like|similar|matching)\b|"
+    r"\bother(?: identical| similar| such)? (?:posts|poles) (?:like|the same|identical)\b"
+)
+"""A heading over how many more posts are like the one of the row, as a pattern."""
+
 THINGS = _words(
     "post|posts|pole|poles|upright|uprights|standard|standards|goal|goals|hoop|hoops|basket|korb|canasta|aro|panier|canestro|cesta|no|nos|nr|num|number|numbers|end|ends|side|"
     "sides|the|poste|postes|mástil|mástiles|poteau|poteaux|mât|mâts|mast|masten|pfosten|pfahl|palo|pali|stück|lado|côté|seite|lato|"
@@ -101,16 +115,28 @@ FILLERS: dict[str, frozenset[str]] = {
         "piastra|piastre|in|cima|arriba|oben|haut|al|palo|poste|poteau|mast|staffa|staffe|supporti|supporto|vecchio|vecchi|vecchie"
     ),
     "material": _words("painted|pipe|tube|tubing|coated|powder"),
-    "condition": _words("overall|condition|looks|in"),
+    "condition": _words("overall|condition|looks|in|ground|base|bottom|foot|near|level|its|around|footing|generally|general"),
     "post_line": _words(
         "top|whole|way|up|then|w|with|arm|a|over|court|towards|toward|shaft|section|extension|style|type|design|ft|in|m|cm|deg|degree|degrees|bend"
     ),
-    "post_base": _words("footing|ground|into"),
-    "post_shape": _words("steel|tube|pipe|section"),
+    "post_base": _words(
+        "footing|ground|into|bolts|anchor|four|grouted|holding|down|nuts|foundation|cc|rcc|pcc|existing|below|type|fixed|set"
+    ),
+    "post_shape": _words(
+        "steel|tube|pipe|section|tubes|pipes|sections|ms|gi|ci|mild|galv|galvanised|galvanized|gal|hot|dip|dipped|hdg|hollow|metal|metallic|"
+        "iron|aluminium|aluminum|alu|alum|stainless|black|painted|powder|coated|single|one|seamless|erw|upright|uprights|column|shaft|"
+        "standard|plain|walled|heavy|light|duty|medium|timber|wood|wooden|type|profile|form|shaped"
+    ),
 }
 """Words of a list's cell that change nothing, in every column ('') and in one."""
 
-ANGULAR = _words("eckig|kantig|angular|angulaire|angolare")
+A_PART = _words("ground|base|bottom|foot|near|level|around|footing")
+"""Parts of a post: what is sound there is not yet all sound."""
+
+PIPE_ALONE = _words("pipe|pipes")
+"""Words that say round by themselves, and nothing beside a word for a square post."""
+
+ANGULAR = _words("box|boxsection|boxtube|boxed|rhs|rectangular|rectangularhollowsection|eckig|kantig|angular|angulaire|angolare")
 """Words for a post that is not round: square where its size has equal sides."""
 
 UNIT_HEADINGS = _words(
@@ -119,7 +145,12 @@ UNIT_HEADINGS = _words(
 )
 """Headings of a column of units."""
 
-NOTHING_UNITS = ("", "text", "number", "code", "list", "na", "choose", "-", "yes/no", "y/n")
+NOTHING_UNITS = (
+    "", "text", "number", "code", "list", "na", "n/a", "choose", "-", "yes/no", "y/n", "no", "nos", "nr", "num", "each", "ea", "pcs",
+    "pc", "qty", "item", "off", "name", "ref", "id", "shape", "date", "free text", "string", "integer", "numeric", "select", "r/s",
+    "rd/sq", "round/square", "sq/rd", "chs/shs", "type", "#", "x", "posts", "count", "none", "short text", "whole number", "drop down",
+    "nombre", "texte", "número", "texto", "Stück", "Stk", "Anzahl", "testo", "numero", "n.", "pz", "ud", "uds", "un", "pç", "pza", "u",
+)  # fmt: skip
 """What stands in a row or column of units where nothing is measured."""
 
 ROUND_HEADING = (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS
 
 _FORM = (
-    "what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
     "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
@@ -15,7 +15,7 @@ _FORM = (
     "palo|tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione"
 )
 _POST = (
-    "id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
+    "equipment|equip|equipment code|apparatus|apparatus no|feature|feature id|element|component|unit no|pt no|point|point no|post location|location of post|location of post on site|post position|position of post|whereabouts|position on site|location on site|id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
     "end of court|side of court|which hoop|which goal|which end|which pole|which post|id no|s no|sl no|serial|serial no|asset|"
     "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|tablero|posición|clave|lado|extremo|identificación|identificacion|"
     "numéro|repère|rep|réf|référence|étiquette|panier|côté|"
@@ -30,7 +30,11 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
         ("site_name",),
         "court|courts|court name|gym|gym or court|court or gym|cancha|pista|terrain|campo|quadra|platz|spielfeld|where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede",
     ),
-    (("post_shape",), "caño|perfil|tubería|rohr|profil"),
+    (("post_shape",), "pipe|caño|perfil|tubería|rohr|profil"),
+    (
+        ("post_size",),
+        "section|sections|section used|post section|pole section|upright section|member|profile|post profile|tube|type of section|section type|steel section|section details|section detail|spec|specification|post type|type|description|post description|post details|post|pole|upright|perfil|sección|profil|rohr|profilo|sezione|seção",
+    ),
     (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
     (("post_size",), SIZED_BY_CELLS),
     (("post_size",), SIZED_ACROSS),
@@ -38,7 +42,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("post_code", "material"), "mat|mât"),
     (
         ("old_fittings", "post_base"),
-        "fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",
+        "mounting|mounting type|mounting method|how mounted|fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",
     ),
     (("quantity",), "unidades|units|unid|number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer"),
 )

@@ -50,6 +50,7 @@ HOW_READ = {
     "section_row": "from the row above that names the site",
     "group_heading": "from the heading of its group of columns",
     "post_cell": "as many as the Post cell names",
+    "remark": "as many as the remark says",
     "made": "made, since none is stated",
     "inferred": "as the size says",
     "schedule": "of the stated schedule",

@@ -49,7 +49,7 @@ A yes under `Old boards on?` is unknown, since how they hold is not said; no old
 """
 
 _WELDED = (
-    r"weld|welds|welded|soldad[oa]s?|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
+    r"weld|welds|welded|(?:by|with) welding|soldad[oa]s?|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
     r"(?:an|auf)?geschwei(?:ß|ss)t(?:e[snr]?)?|verschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
 )
 _CURVED = (

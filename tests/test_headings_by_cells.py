@@ -126,6 +126,27 @@ def test_a_pipe_size_is_a_size_where_each_cell_names_a_pipe() -> None:
     assert rows_of(heads, ["Elm", "1", "3 in", 8.5])[0].held
 
 
+SIZED = [
+    ("Section", ["114.3 x 5.0 CHS", "100 x 100 x 4 SHS"], "post_size"),
+    ("Post type", ["114 mm round", "100 mm square tube"], "post_size"),
+    ("Section", ["114.3 x 5.0", "100 x 100"], None), ("Section", ["round", "square"], "post_shape"),
+    ("Thickness of pole", ["89 mm", "100 mm"], "post_size"), ("Pole thickness (mm)", [89, 100], "post_size"),
+    ("Pole thickness (mm)", [4, 5], "wall"), ("Pole thickness (mm)", [4, 100], "wall"), ("Pole thickness", [89, 100], "wall"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "cells", "name"), SIZED)
+def test_a_section_or_a_thickness_is_the_size_where_every_cell_says_so(heading: str, cells: list[Any], name: str | None) -> None:
+    rows = [["Elm School", post, cell, 3] for post, cell in zip("AB", cells, strict=True)]
+    found = claims(["School", "Post no", heading, "Height above ground (m)"], *rows)
+    assert found.get(heading) in ((name,) if name else (None, "post_shape"))
+
+
+def test_a_thickness_beside_a_size_is_the_walls() -> None:
+    heads = ["School", "Post no", "OD (mm)", "Pole thickness (mm)", "Height (m)"]
+    assert claims(heads, ["Elm School", "A", 114, 50, 3])["Pole thickness (mm)"] == "wall"
+
+
 def test_a_column_of_units_belongs_to_what_stands_before_it() -> None:
     heads = ["School", "Post", "Shape", "Size", "Unit", "Height (ft)"]
     assert rows_of(heads, ["Elm", "1", "round", 88.9, "mm", 8.5])[0].post_size == pytest.approx(0.0889)

@@ -227,3 +227,17 @@ OUT = [
 @pytest.mark.parametrize(("name", "text", "out"), OUT)
 def test_what_plainly_rules_kits_out(name: str, text: str, out: bool) -> None:
     assert rules_out(name, text) == out
+
+
+COMMONWEALTH = [
+    ("post_shape", "Circular MS pipe", "round"), ("post_shape", "GI round", "round"), ("post_shape", "Square MS pipe", "square"),
+    ("post_shape", "sq. hollow section", "square"), ("post_shape", "2 round, 1 square pipe", None), ("post_shape", "RHS", None),
+    ("condition", "Loose in the ground", "loose"), ("condition", "Rusted through near ground", "corroded"),
+    ("condition", "sound at base", None), ("condition", "good overall", "sound"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "text", "value"), COMMONWEALTH)
+def test_words_beside_a_shape_or_a_condition(name: str, text: str, value: str | None) -> None:
+    word = read_word(name, text)
+    assert (word.value if word else None) == value

@@ -14,10 +14,11 @@ ENGLISH = Language(
     weak={
         "post_code": "asset",
         "post_size": "dim|dims|ext dims",
-        "post_height": "height total|reach",
-        "condition": "status condition",
-        "old_fittings": "stuff still on it|stuff on it|stuff left on it|stuff on the pole|stuff on pole|still on it|left on it|what is on it|what is still on it|whats still on it|fixings remaining on post|equipment on post",
-        "site_name": "village|open space|play area|sports facility|reserve|estate|premises|hall|plaza|ball park|ballfield|ball field|sports complex|sports field|sports park|athletic field|recreation centre|recreation area|rec center|rec centre|community center|center|centre|college|kindergarten|nursery|hospital|housing estate|camp|church", "quantity": "pcs|pieces|nos|ea|amount|tot|uprights|stanchions|supports"},
+        "post_height": "height total|reach|height above ground line",
+        "post_base": "base detail|base details|base fixings|base fixing",
+        "condition": "status condition|state of repair",
+        "old_fittings": "stuff still on it|stuff on it|stuff left on it|stuff on the pole|stuff on pole|still on it|left on it|what is on it|what is still on it|whats still on it|fixings remaining on post|what is left on|whats left on|still fixed to post|still attached|still attached to post|still on post|left on post|remaining on post|equipment on post",
+        "site_name": "asset location|parent location|open space name|village|open space|play area|sports facility|reserve|estate|premises|hall|plaza|ball park|ballfield|ball field|sports complex|sports field|sports park|athletic field|recreation centre|recreation area|rec center|rec centre|community center|center|centre|college|kindergarten|nursery|hospital|housing estate|camp|church", "quantity": "pcs|pieces|nos|ea|amount|tot|uprights|stanchions|supports"},
     words={
         "site_kind": {
             "school": "schools|school ground|school grounds|schoolyard|elementary school|middle school|high school",

@@ -15,15 +15,11 @@ from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold_word
 from pipeline.intake.survey.heading_words import (
-    is_a_sale,
-    is_another_thing,
-    is_over_other_things,
     is_whole_height,
     names_a_post,
-    of_other_posts,
-    of_other_things,
 )
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined, of_a_thing
+from pipeline.intake.survey.other_things import is_a_sale, is_another_thing, is_over_other_things, of_other_posts, of_other_things
 from pipeline.reading.book import Cell
 from schemas.heading_words import BOARD_WORDS, OF_THE_GAME
 from schemas.languages import NO, YES

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from pipeline.intake.layout.grid import Grid, Row, turned, upright
-from pipeline.intake.layout.tables import UNIT_WORDS, Head, Table, find_tables
+from pipeline.intake.layout.tables import Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
+from pipeline.intake.layout.under_headings import UNIT_WORDS
 from pipeline.intake.survey.headings import claim, fold
 from pipeline.reading.book import Sheet
 

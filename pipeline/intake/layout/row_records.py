@@ -15,10 +15,12 @@ from pipeline.intake.layout.record import Heading, Record, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
 from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.layout.titles import where_stated
+from pipeline.intake.layout.told_numbers import counts_more, more_than_one, told_in
 from pipeline.intake.measures import read_whole
-from pipeline.intake.survey.heading_words import is_about_a_board, is_another_thing
+from pipeline.intake.survey.heading_words import is_about_a_board
 from pipeline.intake.survey.headings import fold, only_unit, says_where
 from pipeline.intake.survey.list_words import read_word, rules_out
+from pipeline.intake.survey.other_things import is_another_thing
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell, address
@@ -82,6 +84,8 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     if group.label:
         _beside(draft, group, beside, cells)
     _beside_what_is_read(draft, table, cells)
+    if "quantity" not in draft.values and (told := told_in(draft.values.get("notes"))):
+        draft.values["quantity"] = told
     label = table.grid.label(number) + (f", {group.label}" if group.label else "")
     made = Record(
         table.sheet, number, label, draft.values, draft.places, court | _extra(table, cells), draft.rivals, tuple(draft.wrong)
@@ -176,6 +180,8 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
             draft.warnings.append(draft.values.pop(name))
     for n, heading in table.extra.items():
         cell = cells.get(n)
+        if cell and counts_more(heading) and (more := more_than_one(heading, cell)):
+            draft.wrong.append(more)
         if cell is None or cell.kind != "text" or len(typed(cell)) < 2:
             continue
         of_another = bool({fold(w) for w in re.findall(r"\w+", heading)} & _OF_OTHER_THINGS)

@@ -15,13 +15,14 @@ from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes
 from pipeline.intake.layout.place_names import name_places
 from pipeline.intake.layout.posts_headed import names_under
-from pipeline.intake.measures import PipeSize, heading_unit, read_post_size, read_whole
+from pipeline.intake.measures import Measure, PipeSize, heading_unit, read_post_size, read_whole
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, describes_a_site, says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
+from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.languages import NO, YES
 from schemas.post_words import UNIT_HEADINGS
 from schemas.several_meanings import COUNTS, SEVERAL_MEANINGS
@@ -64,7 +65,7 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
             claims[n] = Claim(asked.column, "", SYNONYM)
             continue
         fit = [m for m in _free(n, text, heading, rows) if _fits(m, n, heading, rows)]
-        fit = ["quantity"] if "quantity" in fit else fit
+        fit = ["quantity"] if "quantity" in fit else ["post_shape"] if set(fit) == {"post_shape", "material"} else fit
         if fit == ["post_code"] and (before is None or before.strength == WEAK):
             names_of_posts.append(n)
         elif len(fit) == 1 and (before is None or before.name != fit[0]):
@@ -76,13 +77,14 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
     return replace(heading, claims=claims), tuple(meant)
 
 
+_BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
 _BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADINGS))})$", re.IGNORECASE)
 """`Item Unit`, where posts stand in columns behind one of units."""
 
 
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
-    bare = _BEFORE_UNITS.sub("", heading_unit(text)[0].strip())
+    bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", heading_unit(text)[0].strip()))
     kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) else ()
     known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
     names = known or _labels_posts(column, heading, rows)
@@ -176,13 +178,15 @@ def _says_where(known: Claim | None, text: str) -> bool:
 
 
 def _sizes(column: int, heading: HeadingRow, rows: Rows) -> bool:
-    """Whether each cell names a pipe by itself, `NPS 3`, `4 in sch 40`, or is a post's size under a lay word for one."""
+    """Whether each cell names a pipe or a section by itself, or is a post's size under a lay word for one."""
     return are_sizes(heading.texts[column], _cells(column, rows)) or _names_pipes(column, rows)
 
 
 def _names_pipes(column: int, rows: Rows) -> bool:
+    """Whether each cell says a size with its unit and its shape by itself: `NPS 3`, `114.3 x 5.0 CHS`, `100 mm SHS`."""
     cells = [c for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
-    return bool(cells) and all(c.kind == "text" and isinstance(read_post_size(str(c.value)), PipeSize) for c in cells)
+    read = [read_post_size(str(c.value)) for c in cells if c.kind == "text"]
+    return bool(read) and len(read) == len(cells) and all(isinstance(m, (Measure, PipeSize)) and m.shape for m in read)
 
 
 def _is_a_name(text: str) -> bool:

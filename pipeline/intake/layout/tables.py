@@ -13,17 +13,16 @@ from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, head
 from pipeline.intake.layout.place_names import is_on_a_ground
 from pipeline.intake.layout.posts_headed import names_under, says_posts
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
+from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import says_around, says_nominal, speaks_of_posts
-from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, only_unit
+from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold
 from pipeline.intake.survey.post_cells import is_same_as_above
 from schemas.grounds import WITHIN_A_GROUND
-from schemas.post_words import NOTHING_UNITS, SIDES, UNIT_HEADINGS
+from schemas.post_words import SIDES
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
-UNIT_WORDS = frozenset(fold(w) for w in UNIT_HEADINGS)
-_NOTHING_WORDS = UNIT_WORDS | {fold(w) for w in NOTHING_UNITS}
 _BASES = {fold(h): b for h, b in SIZE_BASIS_OF_HEADING.items()}
 
 
@@ -110,9 +109,9 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     """The table whose heading starts at index `start`, up to index `end`."""
     rows = grid.rows
     first = start + heading.taken
-    units = _units_below(rows[first][1]) if first < end else {}
-    heading, by_cells = decided(heading, rows[first + bool(units) : end])
-    data = tuple(rows[first + bool(units) : end])
+    taken, at, units = under_headings([row for _, row in rows[first:end]], len(heading.texts))
+    data = tuple(rows[first + taken : end])
+    heading, by_cells = decided(heading, data)
     chosen, passed_over = _choose(heading, data)
     _site_elsewhere(chosen, heading, data)
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
@@ -120,7 +119,7 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     claimed = {h.column for hs in heads.values() for h in hs}
     seen = sorted({n for _, cells in data for n in cells} | heading.texts.keys())
     extra = {n: heading.texts.get(n, "") for n in seen if n not in claimed}
-    unit_row = rows[first][0] if units else 0
+    unit_row = rows[first + at][0] if units else 0
     lower = {n: rows[first - 1][0] for n in heading.texts if n not in rows[start][1]}
     beside = _unit_columns(heading, heads)
     return Table(grid, rows[start][0], heads, extra, data, passed_over, unit_row, tuple(clashing), lower, beside, by_cells)
@@ -238,17 +237,3 @@ def _posts_that_are_named(
         by_name["post_code"] = weak
         if not by_name["quantity"]:
             del by_name["quantity"]
-
-
-def _units_below(cells: Row) -> dict[int, str]:
-    """Units by column, where a row says nothing but units; {} where it says anything else."""
-    units = {}
-    for n, cell in cells.items():
-        if cell.kind != "text":
-            return {}
-        unit = only_unit(str(cell.value))
-        if unit:
-            units[n] = unit
-        elif fold(str(cell.value)) not in _NOTHING_WORDS:
-            return {}
-    return units

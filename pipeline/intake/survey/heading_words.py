@@ -7,9 +7,9 @@ from functools import cache, lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
+from schemas.heading_phrases import OF_THIS_KIND, OUTSIDE, PIPES, REMARKS, WHO_REMARKS
 from schemas.heading_words import (
     ALONE_SAYS_TOO_LITTLE,
-    AND_WORDS,
     AROUND,
     ASSETS,
     BESIDE_AROUND,
@@ -32,20 +32,13 @@ from schemas.heading_words import (
     NAMES,
     NUMBERS,
     OF_A_PLACE,
-    OF_A_SALE,
-    OF_OTHER_POSTS,
     OF_THE_GAME,
-    OF_WORDS,
-    OTHER_THINGS,
-    OTHER_USES,
-    OTHERS_IN_TITLES,
     OWNERS,
     PLACES,
     PLURALS,
     POST_WORDS,
     SAY_NOTHING,
     SPORT,
-    THINGS_OF_A_GROUND,
     WHICH,
     WHOLE,
 )
@@ -65,6 +58,7 @@ _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[à�
 """Articles and small words that no post is called: `l'altezza`, `à`."""
 _OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
 """`s/suelo`: over the ground."""
+_DOTTED = re.compile(r"(?<!\w)(?:[A-Za-z]\.){2,4}(?!\w)")  # `G.L.`
 _COMPOUND = re.compile(COMPOUND)
 _NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|n(?=_|\.)|num|number|#)(?:\b|_)", re.IGNORECASE)
 _COUNT_OF_GOALS = re.compile(
@@ -72,6 +66,7 @@ _COUNT_OF_GOALS = re.compile(
     rf"\s*(?:of|de|di|des)?\s*(?:basketball\s+)?(?:{GOALS_COUNTED})",
     re.IGNORECASE,
 )
+_OF_THIS_KIND = re.compile(OF_THIS_KIND, re.IGNORECASE)
 _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 _PLURAL = re.compile(rf"\b(?:{PLURALS})\b", re.IGNORECASE)
 
@@ -103,6 +98,10 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "quantity", True
     if not 1 < len(words) <= _MOST:
         return None
+    if words & _folded(REMARKS) and words <= _folded(REMARKS | WHO_REMARKS | SAY_NOTHING):
+        return "notes", True
+    if words & _folded(OUTSIDE):
+        words -= _folded(PIPES)
     plural = _PLURAL.search(heading.replace("_", " "))
     if plural and words - _folded(POST_WORDS) <= _folded(SAY_NOTHING | COUNTED) and words & _folded(COUNTED):
         return "quantity", True
@@ -193,7 +192,11 @@ def _of_a_site(words: frozenset[str]) -> tuple[str, bool] | None:
 @lru_cache(maxsize=16384)
 def words_of(heading: str) -> frozenset[str]:
     """The folded words of a heading, without a number in front."""
-    plain = re.sub(r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b", "", re.sub(r"\b[oO]\.\s?[dD]\b", "OD", heading))
+    plain = re.sub(
+        r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b",
+        "",
+        re.sub(r"\b[oO]\.\s?[dD]\b", "OD", _DOTTED.sub(lambda m: m[0].replace(".", ""), heading)),
+    )
     plain = _SMALL.sub(" ", plain)
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", _OVER.sub("sobre ", plain)).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
@@ -218,7 +221,7 @@ def describes_a_site(heading: str) -> bool:
 
 def alike(heading: str) -> bool:
     """Whether a heading says that posts are alike: the number is then each row's."""
-    return bool(words_of(heading) & _folded(MADE_OF["quantity"][0]))
+    return bool(words_of(heading) & _folded(MADE_OF["quantity"][0])) or _OF_THIS_KIND.search(heading) is not None
 
 
 def counts(heading: str) -> bool:
@@ -246,56 +249,9 @@ def names_a_post(heading: str) -> bool:
     return bool(words_of(heading) & _folded(POST_WORDS))
 
 
-def is_a_sale(heading: str) -> bool:
-    """Whether a heading stands only in a list of what is sold or ordered: `Unit price`."""
-    return fold(heading_unit(heading)[0]) in {fold(w) for w in OF_A_SALE}
-
-
-def of_other_posts(heading: str) -> bool:
-    """Whether a heading stands only over other posts than those of the game: `Luminaire`, `Tetherball pole`."""
-    return bool(words_of(heading) & _folded(OF_OTHER_POSTS))
-
-
 def is_about_a_board(heading: str) -> bool:
     """Whether a heading has a word for a board, a ring or a hoop."""
     return bool(words_of(heading) & _folded(BOARD_WORDS | {"hoop", "hoops", "goal", "goals", "basket"}))
-
-
-def of_other_things(heading: str) -> bool:
-    """Whether a heading says that the rows are other things than posts: `Tree ID`, `Species`."""
-    words = words_of(heading)
-    return bool(words & _folded(OTHER_THINGS)) and words <= _folded(OTHER_THINGS | NUMBERS | NAMES | KINDS)
-
-
-@lru_cache(maxsize=4096)
-def is_another_thing(text: str) -> bool:
-    """Whether a cell names another thing than a basketball post, and nothing else: `Bench`, `Light pole`."""
-    words = words_of(text) if len(text) <= _LONGEST_THING else frozenset()
-    for_else = words & _folded(OTHER_USES) and words & _folded(POST_WORDS | GOALS)
-    beside = POST_WORDS | SAY_NOTHING | PLACES | GOALS | OTHER_USES
-    return bool(for_else or words & _folded(THINGS_OF_A_GROUND)) and words <= _folded(THINGS_OF_A_GROUND | beside)
-
-
-_LONGEST_THING = 40  # characters
-
-
-@lru_cache(maxsize=4096)
-def is_over_other_things(title: str) -> bool:
-    """Whether a title speaks of other posts than those of the game, or of other things: `Volleyball posts`, `Farolas`.
-
-    What stands beside the posts counts, `Basketball court light poles`, but where the game is named with it by an `and`.
-    """
-    words = [fold(w) for w in re.findall(r"[^\W\d_]+|&", title.replace("/", " & "))]
-    posts, uses = _folded(POST_WORDS | GOALS), _folded(OTHER_USES)
-    game = [bool(re.match(OF_THE_GAME, w)) for w in words]
-    for i in (i for i, w in enumerate(words) if stem(w) in posts):
-        behind = next((n for n in range(i + 1, len(words)) if words[n] not in OF_WORDS), i)
-        for n in {i - 1, behind} - {i, -1}:
-            with_the_game = any(game[k] for k in (n - 2, n + 2) if 0 <= k < len(words) and words[(k + n) // 2] in AND_WORDS)
-            if stem(words[n]) in uses and not with_the_game:
-                return True
-    others = re.search(rf"\b(?:{OTHERS_IN_TITLES})\b", title, re.IGNORECASE)
-    return others is not None and (not any(game) or others[0].casefold() in words)
 
 
 @cache

@@ -10,7 +10,9 @@ from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import composed
 from pipeline.intake.survey.list_words import question
+from pipeline.intake.survey.whole_questions import whole_question
 from schemas.column import Column
+from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.heading_words import FAINT_PLACES, REQUIRED
 from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY
@@ -47,6 +49,7 @@ _NUMBERED = re.compile(
     r"^\s*(?:\(\d{1,2}\)|\d{1,2}(?:\.\d{1,2})*[.):]|\d{1,2}(?:\.\d{1,2})+(?=\s)|\d{1,2}\s+[-–—]\s|[A-Za-z]\)|Q\d{1,2}[.):]?)\s*(?=[^\W\d]|[Øø¿])"
 )
 """A number in front of a heading: `(3) Height`, `3. Height`, `2.1 Height`, `b) Height`, `Q3: Height`."""
+_BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
 _REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGNORECASE)
 """Marks of a field that must be filled in."""
 
@@ -54,9 +57,12 @@ _REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGN
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
-    found = _claimed(_REQUIRED.sub(" ", _NUMBERED.sub("", text)).strip())
+    bare = _REQUIRED.sub(" ", _NUMBERED.sub("", text)).strip()
+    found = _claimed(bare) or _claimed(_BEFORE_A_FIELD.sub("", bare))
     if found and found.name == "site_name" and says_where(text):
         return replace(found, strength=FAINT)
+    if found is None and (asked := whole_question(text)):
+        return Claim(*asked, SYNONYM)
     return found
 
 
@@ -104,6 +110,8 @@ def _has_synonym(heading: str, name: str) -> bool:
 _OR = re.compile(r"\s*[/&]\s*|\s+(?:or|and|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
 
 
+_LETTERS = (frozenset(("d", "od", "ø", "dia", "diam")), frozenset(("b", "w", "a", "s")))
+"""An engineer's letters for a round post's diameter and a square one's side: `D or B`. Source: common practice."""
 _SIDE = ("post_size", WEAK)
 _SIDES = frozenset(
     fold(w) for w in ("side", "sides", "lado", "côté", "Kantenlänge", "Kante", "Seite", "lato", "breadth", "face", "w")
@@ -114,6 +122,8 @@ _SIDES = frozenset(
 def _either(heading: str) -> tuple[str, int] | None:
     """What all pieces of `Diameter or side` mean, where it is one column; as sure as the surest of them."""
     pieces = _OR.split(heading)
+    if len(pieces) == len(_LETTERS) and all({fold(p) for p in pieces} & letters for letters in _LETTERS):
+        return _SIDE
     known = [_SIDE if fold(p) in _SIDES else MEANINGS.get(fold(p)) for p in pieces] if 1 < len(pieces) < 4 else [None]
     sure = [k for k in known if k]
     names = {k[0] for k in sure}

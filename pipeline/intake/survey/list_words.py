@@ -10,9 +10,10 @@ from typing import Literal
 
 from pipeline.intake.survey.folding import fold, fold_word, stem
 from pipeline.intake.survey.heading_words import words_of
+from pipeline.intake.survey.whole_questions import yes_or_no
 from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
-from schemas.post_words import BUT, FILLERS
+from schemas.post_words import A_PART, BUT, FILLERS, PIPE_ALONE
 from schemas.survey import SURVEY
 from schemas.yes_no import ASKS_MORE, TAKEN_OFF, TELLING_WORDS, UNSAID, YES_NO, YesNo
 
@@ -95,6 +96,7 @@ def question(heading: str) -> tuple[YesNo | None, bool]:
     """The yes/no question that a heading asks, and whether it is plainly a question: `Straight?`, `Bent (Y/N)`."""
     bare = _ASKED.sub("", heading)
     found = _questions().get(fold(bare)) or _questions().get(fold(_AROUND.sub(" ", bare))) or _by_telling_word(bare)
+    found = found or _questions().get(fold(yes_or_no(bare)))
     return found, found is not None and (bare != heading or heading.rstrip(" :*").endswith("?"))
 
 
@@ -255,6 +257,11 @@ def _by_words(name: str, text: str) -> str:
             at += 1
     if name == "post_line" and found == {"straight", "gooseneck"}:  # straight up to its curve
         return "gooseneck"
+    if name == "post_shape" and found == {"round", "square"} and PIPE_ALONE & set(tokens):  # a square pipe
+        rest = " ".join(t for t in tokens if t not in PIPE_ALONE)
+        return _known(name, rest) or _by_words(name, rest)
+    if found == {"sound"} and A_PART & set(tokens):
+        return ""
     if len(found) != 1 or ((things or counted) and found == {"none"}):
         return ""
     return found.pop()

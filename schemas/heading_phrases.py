@@ -1,0 +1,26 @@
+"""Words and patterns of headings that stand round what is measured: whose remarks, an export's fields, posts alike."""
+
+from __future__ import annotations
+
+
+def _words(text: str) -> frozenset[str]:
+    return frozenset(text.split("|"))
+
+
+PIPES = _words("pipe|pipes")
+OUTSIDE = _words("outside|outer|external|exterior|od|ext|overall")
+"""Beside one of these a pipe is the post, whose outside is measured; a pipe's size alone can be nominal."""
+REMARKS = _words("remark|remarks|comment|comments|notes|note|observation|observations|findings|finding")
+WHO_REMARKS = _words(
+    "caretaker|caretakers|inspector|inspectors|surveyor|surveyors|officer|officers|warden|clerk|groundsman|groundsmen|coach|teacher|janitor|"
+    "auditor|engineer|technician|tech|crew|staff|ranger|manager|site|field|other|general|further|any|if|completion|inspection|survey|"
+    "work|additional|misc|extra|free|defects|defect|special|visit|s"
+)
+"""Whose remarks, or of what kind."""
+BEFORE_A_FIELD = (
+    r"^(?:attr(?:ibute)?s?|spec(?:ification)?s?|custom(?: fields?)?|char(?:acteristic)?s?|propert(?:y|ies)|param(?:eter)?s?|fields?|details?|"
+    r"udf|cf|user[- ]?defined(?: fields?)?|asset|equipment|survey|inspection|form|data|atributo|caract[ée]ristique|merkmal)\s*[:.>|/–-]+\s*(?=\w{2})"
+)
+"""What an export writes before the name of a field, as a pattern: `Attr: Shape`."""
+OF_THIS_KIND = r"\b(?:of|like|such as) (?:this|these|each) (?:type|kind|size|sort|pattern|one|post|pole)\b|\blike (?:this|these)\b|\bsuch posts\b"
+"""Words for posts that are alike, as a pattern."""
