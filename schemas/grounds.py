@@ -7,6 +7,10 @@ GROUNDS = (
     r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
     r"church|ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
     r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
+    r"[\w-]*schul(?:haus|zentrum|anlage|campus)|[\w-]*gymnasium|kita|(?:bolz|spiel|fest|sport)platz|(?:freizeit|spiel|ballspiel)anlage|"
+    r"jugendzentrum|jugendhaus|sportzentrum|sportgelände|schulsportanlage|freibad|(?-i:GS|VS|RS|NMS|BORG|HAK|SH|OS|KiTa|WG)(?= )|"
+    r"centro sportivo|impianto sportivo|plesso|campetto|area verde|giardin[oi]|palazzetto|polisportivo|istituto comprensivo|"
+    r"(?-i:I\.?C\.?)(?= )|scuola media|(?:scuola )?(?:primaria|secondaria|elementare|materna)|parrocchia|"
     r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
 )
 """Words that name a kind of ground, as a pattern. Source: common practice."""
@@ -15,6 +19,8 @@ BARE_GROUNDS = (
     "park|parc|school|schule|sportpark|skatepark|carpark|hochschule|grundschule|realschule|hauptschule|gymnasium|sportplatz|"
     "sportanlage|elementary|elem|primary|academy|college|playground|church|ymca|escuela|colegio|instituto|liceo|parque|"
     "polideportivo|école|ecole|collège|lycée|lycee|stade|gymnase|escola|colégio|ginásio|ginasio|scuola|istituto|parco|palestra|"
+    "centro sportivo|impianto sportivo|plesso|campetto|area verde|giardino|giardini|palazzetto|parrocchia|primaria|secondaria|elementare|materna|scuola media|"
+    "schulhaus|schulzentrum|schulanlage|bolzplatz|spielplatz|festplatz|freizeitanlage|spielanlage|jugendzentrum|jugendhaus|sportzentrum|sportgelände|freibad|kita|"
     "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
 )
 """Words for a ground that are no name by themselves."""
@@ -71,7 +77,7 @@ SUBTOTALS = (
 
 PLACES_WITHIN = (
     r"(.*\b)?(court|courts|blacktop|asphalt|hoop|hoops|yard|playground|side|end|corner|gym|muga|car park|parking lot|"
-    r"patio|cancha|pista|fondo|cour|terrain|préau|hof|schulhof|pausenhof|platz|pátio|quadra|recreio|cortile|campo)\b( ?(no\.? ?|#)?\w{1,5})?"
+    r"patio|cancha|pista|fondo|cour|terrain|préau|hof|schulhof|pausenhof|platz|pátio|quadra|recreio|cortile|campo)\b( ?(no\.? ?|#)?\w{1,5})?(\s*[(–—-].{2,40})?"
 )
 """A part of a ground, not a ground of its own."""
 
@@ -101,7 +107,8 @@ GROUND_WORDS = (
     r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|p\.s|park|parks|field|fields|ground|grounds|"
     r"rec|recreation|center|centre|community|club|hall|church|arena|gardens?|reserve|oval|green|common|commons|plaza|square|meadows?|"
     r"campus|complex|escuela|colegio|instituto|ceip|ies|liceo|parque|polideportivo|plaza|[eé]cole|coll[eè]ge|lyc[eé]e|parc|stade|gymnase|"
-    r"\w*schule|gymnasium|kita|sportplatz|spielplatz|bolzplatz|schulhof|sportpark|escola|emef|col[eé]gio|gin[aá]sio|praça|scuola|primaria|istituto|plesso|"
+    r"\w*schulhaus|\w*schulzentrum|\w*schulanlage|\w*anlage|jugendzentrum|jugendhaus|freibad|festplatz|centro sportivo|impianto|giardini|"
+    r"palazzetto|parrocchia|area verde|\w*schule|gymnasium|kita|sportplatz|spielplatz|bolzplatz|schulhof|sportpark|escola|emef|col[eé]gio|gin[aá]sio|praça|scuola|primaria|istituto|plesso|"
     r"parco|oratorio|campetto)\b"
 )
 """Words that name a kind of ground. Source: common practice."""

@@ -7,16 +7,22 @@ def _words(text: str) -> frozenset[str]:
     return frozenset(text.split("|"))
 
 
-UP_FROM = _words("agl|proud|above|off|out|over|abv|atop")
+UP_FROM = _words(
+    "agl|proud|above|off|out|over|abv|atop|"
+    "sobre|desde|fuera|dessus|hors|depuis|über|ueber|ab|oberhalb|acima|fora|sopra|fuori|dal|dalla"
+)
 """Words that with one for the ground say the height of what stands on it."""
 GROUNDS_TO_STAND_ON = _words(
     "agl|fgl|ffl|egl|ngl|gl|fsl|surfacing|seal|bitumen|bitmac|macadam|tarmacadam|hardstanding|paviours|pavers|flags|flagstones|astro|astroturf|wetpour|ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
-    "hardtop|gravel|grnd|gnd|grd|pvmt|conc"
+    "hardtop|gravel|grnd|gnd|grd|pvmt|conc|deck|"
+    "suelo|piso|terreno|tierra|pavimento|asfalto|hormigón|concreto|sol|bitume|enrobé|goudron|béton|boden|erde|gelände|belag|pflaster|"
+    "beton|chão|solo|betão|terra|suolo|calcestruzzo"
 )
 STANDS_UP = _words(
     "stands|stand|standing|sticks|stick|sticking|stickup|stickout|rises|rise|projects|project|projecting|protrudes|comes|come|pokes|"
     "extends|extend|shows|showing|exposed|visible|reaches|goes|runs|much|far|part|portion|amount|length|distance|dist|measure|"
-    "measured|measurement|measurements|pokin|straight"
+    "measured|measurement|measurements|pokin|straight|long|longueur|longitud|distancia|largo|länge|lunghezza|comprimento|distanza|"
+    "sobresale|sale|sort|dépasse|ragt|steht|heraus|sai|sporge|esce|alto|parte"
 )
 """Words beside these that say nothing more."""
 UP_TO_THE_TOP = _words("top|tip|up")
@@ -26,9 +32,16 @@ SIZED_BY_CELLS = (
     "thickness|thick|thickness of post|thickness of pole|thickness of the post|thickness of the pole|post thickness|pole thickness|"
     "thickness across|how thick|how thick is it|how thick is the pole|how thick is the post|pole|post|measures|measurement|"
     "measurements|caliper|caliper reading|calipered|épaisseur|épaisseur du poteau|grosor|grosor del poste|dicke|stärke|mastdicke|"
-    "pfostenstärke|spessore|spessore palo|espessura|espessura do poste|grossura"
+    "pfostenstärke|spessore|spessore palo|espessura|espessura do poste|grossura|largo|grueso|espesor|épais|wie dick|grosor del tubo|rohrdicke|"
+    "spessore del palo|quanto è spesso|grossura do poste"
 )
 """Headings that mean a post's outside size where every cell is as large as one is, by its own unit or the heading's."""
+
+WALLED_BY_CELLS = (
+    "thickness|thick|grosor|espesor|grosor del tubo|espesor del tubo|épaisseur|épaisseur du tube|dicke|stärke|materialstärke|rohrdicke|"
+    "spessore|spessore tubo|espessura|espessura do tubo"
+)
+"""Headings that mean the wall where every cell is as thin as one is."""
 
 SIZED_ACROSS = (
     "outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"

@@ -10,12 +10,12 @@ def _words(text: str) -> frozenset[str]:
 SAME_AS_ABOVE: frozenset[str] = _words(
     # English, then Spanish, French, German, Portuguese, Italian
     "do|ditto|dito|same|as above|same as above|see above|as before|same again|same as previous|same as before|same as prev|"
-    "the same|same thing|as per above|likewise|"
+    "the same|same thing|as per above|likewise|same as the one above|same as last|as last|as line above|repeat|rpt|"
     "idem|ídem|igual|lo mismo|mismo|el mismo|la misma|igual que arriba|como arriba|igual al anterior|igual que el anterior|"
     "comme ci-dessus|comme ci dessus|ci-dessus|pareil|même|le même|la même|identique|voir ci-dessus|"
-    "dto|desgl|wie oben|siehe oben|s.o|gleich|dasselbe|ebenso|wie vor|"
+    "dto|detto|desgl|wie oben|siehe oben|s.o|gleich|dasselbe|ebenso|wie vor|wie vorher|wie vorne|w.o|wie zuvor|desgleichen|"
     "como acima|igual acima|igual ao anterior|o mesmo|mesmo|a mesma|ver acima|"
-    "come sopra|c.s|uguale|lo stesso|stesso|la stessa|vedi sopra"
+    "come sopra|c.s|uguale|lo stesso|stesso|stessa|la stessa|vedi sopra|detta|come prima|idem c.s"
 )
 """Words that say only `the same as above`; full stops after them are not counted. Source: common practice."""
 
@@ -125,7 +125,9 @@ FILLERS: dict[str, frozenset[str]] = {
     "post_shape": _words(
         "steel|tube|pipe|section|tubes|pipes|sections|ms|gi|ci|mild|galv|galvanised|galvanized|gal|hot|dip|dipped|hdg|hollow|metal|metallic|"
         "iron|aluminium|aluminum|alu|alum|stainless|black|painted|powder|coated|single|one|seamless|erw|upright|uprights|column|shaft|"
-        "standard|plain|walled|heavy|light|duty|medium|timber|wood|wooden|type|profile|form|shaped"
+        "standard|plain|walled|heavy|light|duty|medium|timber|wood|wooden|type|profile|form|shaped|"
+        "acero|acier|stahl|aço|acciaio|formrohr|profilrohr|hohlprofil|box|boxed|hss|shs|rhs|scatolare|tubolare|tubular|metalón|metalon|ptr|tubing|"
+        "verzinkt|verzinktes|galvanizado|galvanisé|zincato|en|in|aus|tubo|rohr|profil|perfil|profilo|sección|section|sezione|seção|profile|stock"
     ),
 }
 """Words of a list's cell that change nothing, in every column ('') and in one."""
@@ -136,7 +138,9 @@ A_PART = _words("ground|base|bottom|foot|near|level|around|footing")
 PIPE_ALONE = _words("pipe|pipes")
 """Words that say round by themselves, and nothing beside a word for a square post."""
 
-ANGULAR = _words("box|boxsection|boxtube|boxed|rhs|rectangular|rectangularhollowsection|eckig|kantig|angular|angulaire|angolare")
+ANGULAR = _words(
+    "box|boxsection|boxtube|boxed|rhs|rectangular|rectangularhollowsection|eckig|kantig|viereckig|vierkantig|formrohr|profilrohr|hohlprofil|scatolare|ptr|hss|tube|angular|angulaire|angolare"
+)
 """Words for a post that is not round: square where its size has equal sides."""
 
 UNIT_HEADINGS = _words(
@@ -150,6 +154,8 @@ NOTHING_UNITS = (
     "pc", "qty", "item", "off", "name", "ref", "id", "shape", "date", "free text", "string", "integer", "numeric", "select", "r/s",
     "rd/sq", "round/square", "sq/rd", "chs/shs", "type", "#", "x", "posts", "count", "none", "short text", "whole number", "drop down",
     "nombre", "texte", "número", "texto", "Stück", "Stk", "Anzahl", "testo", "numero", "n.", "pz", "ud", "uds", "un", "pç", "pza", "u",
+    "stk.", "stck", "st", "st.", "pz.", "n°", "nº", "ud.", "un.", "u.", "und", "unid", "unid.", "unidad", "unité", "unités", "unidade",
+    "cad", "pce", "pces", "pzas", "txt", "fecha", "datum", "data", "ja/nein", "oui/non", "sí/no", "si/no", "sim/não", "no.", "nr.",
 )  # fmt: skip
 """What stands in a row or column of units where nothing is measured."""
 

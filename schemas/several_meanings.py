@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS
+from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS, WALLED_BY_CELLS
 
 _FORM = (
     "pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
@@ -15,6 +15,7 @@ _FORM = (
     "palo|tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione"
 )
 _POST = (
+    "goals|hoops|baskets|standards|canastas|paniers|Körbe|canestri|cestas|tabelas|"
     "equipment|equip|equipment code|apparatus|apparatus no|feature|feature id|element|component|unit no|pt no|point|point no|post location|location of post|location of post on site|post position|position of post|whereabouts|position on site|location on site|id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
     "end of court|side of court|which hoop|which goal|which end|which pole|which post|id no|s no|sl no|serial|serial no|asset|"
     "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|tablero|posición|clave|lado|extremo|identificación|identificacion|"
@@ -40,6 +41,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("post_size",), SIZED_ACROSS),
     (("post_height",), HIGH_BY_CELLS),
     (("post_code", "material"), "mat|mât"),
+    (("wall",), WALLED_BY_CELLS),
     (
         ("old_fittings", "post_base"),
         "mounting|mounting type|mounting method|how mounted|fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",

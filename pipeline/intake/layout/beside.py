@@ -71,6 +71,14 @@ def labelled(text: str) -> tuple[str, Claim] | None:
     return None
 
 
+def label_and_rest(text: str) -> tuple[str, str] | None:
+    """The post that a heading begins with and the words behind it: `Post 1`, `type`; else None."""
+    words = _WORDS.findall(heading_unit(text)[0])
+    splits = (n for n in range(min(3, len(words) - 1), 0, -1) if _is_label(words[:n]))
+    n = next(splits, 0)
+    return (" ".join(words[:n]), " ".join(words[n:])) if n else None
+
+
 def _claimed(words: list[str]) -> Claim | None:
     """What the rest of a labelled heading means: a column of a post's own."""
     found = claim(" ".join(["post", *words])) or claim(" ".join(words))

@@ -4,20 +4,17 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import lru_cache
 
-from pipeline.intake.layout.beside import accepted, group_label, labelled, of_one_post
+from pipeline.intake.layout.beside import accepted, group_label, label_and_rest, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.measured import MEASURED, are_measures
 from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold_word
-from pipeline.intake.survey.heading_words import (
-    is_whole_height,
-    names_a_post,
-)
+from pipeline.intake.survey.heading_words import is_whole_height, names_a_post
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined, of_a_thing
 from pipeline.intake.survey.other_things import is_a_sale, is_another_thing, is_over_other_things, of_other_posts, of_other_things
 from pipeline.reading.book import Cell
@@ -47,6 +44,7 @@ class HeadingRow:
     texts: Mapping[int, str]
     labels: Mapping[int, str]
     of_others: bool = False  # a table of other things, which is not read
+    open: Mapping[int, tuple[str, str]] = field(default_factory=dict)  # post and words of headings of one post that claim nothing
 
 
 def is_of_others(rows: Sequence[tuple[int, Row]], i: int, heading: HeadingRow, tab: str) -> bool:
@@ -96,9 +94,10 @@ def by_words_below(
     rows: Sequence[tuple[int, Row]],
     i: int,
     decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow],
+    named: bool = False,
     on_tab: bool = False,
 ) -> HeadingRow | None:
-    """The heading at row `i` where only what stands below it tells its columns; it, or a title, must speak of posts."""
+    """The heading at row `i` where only what stands below it tells its columns; it, a title or the tab must speak of posts."""
     texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
     one = _one_row(texts)
     above = [str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text"]
@@ -106,9 +105,11 @@ def by_words_below(
     of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
     of_posts = of_posts or any(c.name == "post_code" for c in one.claims.values())
     data = rows[i + 1 : i + 1 + _BELOW]
-    if len(texts) < 4 or not of_posts or _of_others(one, data):
+    if len(texts) < 3 or not of_posts or _of_others(one, data):
         return None
     found = decide(one, data)
+    if _is_survey(found, named, about=True, data=data):
+        return found
     names = _names(found.claims.values())
     if not {"post_size", "post_height"} <= names:
         return None
@@ -134,7 +135,10 @@ def _one_row(texts: Mapping[int, str]) -> HeadingRow:
     beside = {n: one for n, text in texts.items() if n not in claims and (one := labelled(text))}
     labels = {n: label for n, (label, _) in beside.items()}
     both = claims | {n: found for n, (_, found) in beside.items()}
-    return HeadingRow(1, both, texts, labels) if accepted(labels, both) else HeadingRow(1, claims, texts, {})
+    if not accepted(labels, both):
+        return HeadingRow(1, claims, texts, {})
+    unclaimed = {n: open_one for n, text in texts.items() if n not in both and (open_one := label_and_rest(text))}
+    return HeadingRow(1, both, texts, labels, open=unclaimed)
 
 
 def _with_whole_height(claims: Mapping[int, Claim], texts: Mapping[int, str]) -> dict[int, Claim]:
@@ -154,10 +158,25 @@ def _two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[Headi
     claims = {n: found for n in labels if (found := claim(lower[n]))}
     if accepted(labels, claims):
         rest = {n: found for n in columns if n not in labels and (found := _over(n, upper, lower, over))}
-        return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper)), True
+        unclaimed = {n: (label, t) for n, t in lower.items() if n not in claims and (label := group_label(over[n]))}
+        return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper), open=unclaimed), True
+    if beside := _posts_below(upper, lower, over, texts):
+        return beside, True
     claims = {n: found for n in columns if (found := _over(n, upper, lower, over))}
     used = any(claim(f"{_upper(n, upper, lower, over)} {lower[n]}") for n in claims if n in lower and over[n])
     return HeadingRow(2, claims, texts, {}), used
+
+
+def _posts_below(
+    upper: Mapping[int, str], lower: Mapping[int, str], over: Mapping[int, str], texts: Mapping[int, str]
+) -> HeadingRow | None:
+    """Posts side by side below what is measured: `N` and `S` under `Size`, and again under `Height`."""
+    labels = {n: label for n, t in lower.items() if (label := group_label(t)) and claim(over[n])}
+    claims = {n: found for n in labels if (found := claim(over[n]))}
+    if not accepted(labels, claims):
+        return None
+    rest = {n: found for n in upper if n not in labels and (found := claim(upper[n]))}
+    return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper))
 
 
 def _groups(upper: Mapping[int, str], columns: Sequence[int]) -> dict[int, str]:
@@ -236,7 +255,8 @@ def _names(claims: Collection[Claim]) -> set[str]:
 def _is_survey(row: HeadingRow, named: bool, about: bool, data: Sequence[tuple[int, Row]]) -> bool:
     """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is.
 
-    `about`: a title above speaks of posts or names a ground, or the tab does; then a size and a height among four will do.
+    `about`: a title above speaks of posts or names a ground, or the tab does; then a size and a height
+    will do beside a column that only posts have.
     """
     names = _names(row.claims.values())
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
@@ -244,6 +264,6 @@ def _is_survey(row: HeadingRow, named: bool, about: bool, data: Sequence[tuple[i
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
     if _of_others(row, data):
         return False
-    if about and len(names) >= 4 and {"post_size", "post_height"} <= names and names & _ONLY_OF_POSTS and of_a_post:
+    if about and {"post_size", "post_height"} <= names and names & _ONLY_OF_POSTS and of_a_post:
         return True
     return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)

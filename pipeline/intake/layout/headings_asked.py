@@ -10,7 +10,7 @@ from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.list_words import ASKED
-from pipeline.intake.layout.several_meanings import may_count
+from pipeline.intake.layout.several_meanings import may_count, may_name_posts
 from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.query import Query
 from pipeline.intake.survey.folding import fold
@@ -71,6 +71,7 @@ def unknown_headings(table: Table) -> list[AskedHeading]:
             continue
         may = _NUMBER_OR_NAMES if (heading, "") in table.passed_over else may_mean(heading, cells)
         may = ("quantity",) if not may and may_count(heading, n, table.rows) else may
+        may = ("post_code", "quantity") if not may and may_name_posts(n, table.rows) and "quantity" not in table.heads else may
         may = ("site_name",) if not may and _may_name_a_site(heading, cells, table) else may
         names = tuple(name for name in may if name not in table.heads)
         if names:

@@ -78,7 +78,8 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
     corner = _names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0
     start = corner or first
     part = replace(_between(grid, start, hi), part=found[0].grid.part)
-    tables = find_tables(part, bool(corner), any(heads.get(n) in ("site_code", "site_name") for n in cells if n < start))
+    titled = any(heads.get(n) in ("site_code", "site_name") for n in cells if n < start)
+    tables = find_tables(part, bool(corner), titled) or find_tables(part, True, titled)
     if corner:
         tables = [_with_names(t, corner) for t in tables]
     return Band(tuple((n, row) for n, row in cells.items() if n < start), tuple(tables)) if tables else None

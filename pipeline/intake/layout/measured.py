@@ -11,15 +11,16 @@ from pipeline.intake.measures import Measure, PipeSize, heading_unit, read_measu
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
-from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS
+from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS, WALLED_BY_CELLS
 
 MEASURED = ("post_size", "post_height")
-_BETWEEN = {"post_size": (0.04, 0.35), "post_height": (1.5, 6.0)}
-"""Metres that a post's size and height lie between. Source: the survey's documented ranges, design section 3."""
+_BETWEEN = {"post_size": (0.04, 0.35), "post_height": (1.5, 6.0), "wall": (0.001, 0.025)}
+"""Metres that a post's size, height and wall lie between. Source: the survey's documented ranges, design section 3."""
 _UNITS = ("in", "ft", "mm", "cm", "m")
 _MOST_OF_THEM = 2 / 3
 _WITH_UNIT = frozenset(fold(w) for w in SIZED_BY_CELLS.split("|"))
 _ACROSS = frozenset(fold(w) for w in SIZED_ACROSS.split("|"))
+_THIN = frozenset(fold(w) for w in WALLED_BY_CELLS.split("|"))
 _HIGH = frozenset(fold(w) for w in HIGH_BY_CELLS.split("|"))
 
 
@@ -28,6 +29,12 @@ def are_sizes(heading: str, cells: Sequence[Cell]) -> bool:
     bare, unit = heading_unit(heading)
     across = fold(bare) in _ACROSS
     return (across or fold(bare) in _WITH_UNIT) and are_measures("post_size", unit, cells, across)
+
+
+def are_walls(heading: str, cells: Sequence[Cell]) -> bool:
+    """Whether a heading for a thickness stands over walls of posts."""
+    bare, unit = heading_unit(heading)
+    return fold(bare) in _THIN and are_measures("wall", unit, cells, unit_elsewhere=False)
 
 
 def are_heights(heading: str, cells: Sequence[Cell]) -> bool:

@@ -7,13 +7,14 @@ from collections.abc import Mapping, Sequence
 
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.heading_words import as_plural
 from pipeline.intake.survey.post_cells import posts_named
 from schemas.heading_words import PLURALS
 
 
 def says_posts(heading: str) -> bool:
     """Whether a heading says `Posts` and no more."""
-    bare = re.sub(r"\(([sx])\)", r"\1", heading_unit(heading)[0])  # `Post(s)`
+    bare = as_plural(heading_unit(heading)[0])
     return re.fullmatch(PLURALS, bare.strip(" *:"), re.IGNORECASE) is not None
 
 

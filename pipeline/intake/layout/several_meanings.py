@@ -7,17 +7,17 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cache
 
-from pipeline.intake.layout.beside import group_label
+from pipeline.intake.layout.beside import group_label, key_of
 from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
-from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes
+from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes, are_walls
 from pipeline.intake.layout.place_names import name_places
 from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import Measure, PipeSize, heading_unit, read_post_size, read_whole
 from pipeline.intake.survey.folding import fold, fold_word
-from pipeline.intake.survey.heading_words import counts, describes_a_site, says_a_kind
+from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
@@ -71,10 +71,17 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
         elif len(fit) == 1 and (before is None or before.name != fit[0]):
             claims[n] = Claim(fit[0], heading_unit(text)[1] if fit[0] in MEASURED else "", SYNONYM)
             meant.append((line(text), fit[0]))
+    labels = dict(heading.labels)
+    for n, (label, words) in heading.open.items():
+        own = {claims[k].name for k, other in labels.items() if key_of(other) == key_of(label)}
+        fit = [m for m in _meanings_of(words) if n not in claims and m not in own and _fits(m, n, heading, rows)]
+        if len(fit) == 1:
+            claims[n], labels[n] = Claim(fit[0], "", SYNONYM), label
+            meant.append((line(heading.texts[n]), fit[0]))
     if named := _tell_posts(names_of_posts, heading, rows):
         claims[named] = Claim("post_code", "", SYNONYM)
         meant.append((line(heading.texts[named]), "post_code"))
-    return replace(heading, claims=claims), tuple(meant)
+    return replace(heading, claims=claims, labels=labels), tuple(meant)
 
 
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
@@ -84,14 +91,18 @@ _BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADING
 
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
-    bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", heading_unit(text)[0].strip()))
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) else ()
-    known = () if column in heading.labels else _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
-    names = known or _labels_posts(column, heading, rows)
+    names = (() if column in heading.labels else _meanings_of(text)) or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
     if names_under(heading.texts, rows) - {column}:  # `Posts` names them
         sure.add("post_code")
     return [m for m in names if m not in sure]
+
+
+def _meanings_of(text: str) -> tuple[str, ...]:
+    """Columns that a heading can mean."""
+    bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", heading_unit(text)[0].strip()))
+    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) else ()
+    return _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
 
 
 def _labels_posts(column: int, heading: HeadingRow, rows: Rows) -> tuple[str, ...]:
@@ -100,7 +111,20 @@ def _labels_posts(column: int, heading: HeadingRow, rows: Rows) -> tuple[str, ..
     if claimed or is_court(heading.texts[column]):
         return ()
     names = [str(c.value) for c in _cells(column, rows)]
-    return ("post_code",) if names and all(group_label(n) and not n.strip().isdigit() for n in names) else ()
+    return ("post_code",) if names and all(_is_label(n) for n in names) else ()
+
+
+def _is_label(text: str) -> bool:
+    """Whether a cell names one post of several, or several: `North`, `Hoop 1`, `N & S`; bare numbers may be anything's."""
+    several = posts_named(text)
+    codes = several.codes if several and several.sure else (text,)
+    return bool(codes) and all(group_label(c) and not c.strip().isdigit() for c in codes)
+
+
+def may_name_posts(column: int, rows: Rows) -> bool:
+    """Whether a cell of a column plainly names several posts, which would else be counted as one."""
+    named = [posts_named(str(c.value)) for c in _cells(column, rows) if c.kind == "text"]
+    return any(n and n.sure and n.form in ("list", "range") for n in named)
 
 
 def _tell_posts(columns: Sequence[int], heading: HeadingRow, rows: Rows) -> int:
@@ -161,6 +185,8 @@ def names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     above = [n for n, text in heading.texts.items() if n != column and _says_where(heading.claims.get(n), text)]
     where = dict.fromkeys(above, "")
     keys: list[tuple[str, ...]] = []
+    if _may_be_numbers(column, heading.texts[column], rows):
+        return False
     for _, row in rows:
         if len(row) < 3:
             where = {n: line(str(row[n].value)) if n in row else "" for n in above} | {0: f"{len(keys)}"}
@@ -171,6 +197,14 @@ def names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
             return False
         keys.append((*where.values(), fold(line(str(cell.value))) or str(cell.value)))
     return bool(keys) and len(set(keys)) == len(keys)
+
+
+def _may_be_numbers(column: int, text: str, rows: Rows) -> bool:
+    """Whether a bare number under a plural (`Hoops`) may be how many there are: no cell names several by numbers."""
+    cells = [str(c.value).strip() for c in _cells(column, rows)]
+    several = [n.codes for c in cells if (n := posts_named(c)) and n.sure and n.form in ("list", "range")]
+    numbered = any(code.isdigit() for codes in several for code in codes)
+    return goals_in_the_plural(text) and not numbered and any(re.fullmatch(r"\d+(?:\.0)?", c) for c in cells)
 
 
 def _says_where(known: Claim | None, text: str) -> bool:
@@ -243,4 +277,5 @@ _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {
     "quantity": _counts_posts,
     "post_size": _sizes,
     "post_height": lambda column, heading, rows: are_heights(heading.texts[column], _cells(column, rows)),
+    "wall": lambda column, heading, rows: are_walls(heading.texts[column], _cells(column, rows)),
 }

@@ -26,6 +26,7 @@ _CLAUSE = re.compile(
 _AND = re.compile(r"\s*[/&+]\s*|\s+(?:and|y|et|und|e)\s+", re.IGNORECASE)
 _FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re.IGNORECASE)
 """`inches for sizes`."""
+_WITHIN = re.compile(r"(\S.*?) (?:in|en|em) (\S+) (\S.*)", re.IGNORECASE)
 _LONGEST, _MOST_CELLS = 300, 3
 
 Units = Mapping[str, str]
@@ -51,16 +52,25 @@ def units_of(sheet: Sheet) -> Units:
 
 
 def _stated(text: str) -> Iterator[tuple[str, str]]:
-    """Columns with the unit that a text states for them; column '' is all of them."""
-    for clause in _CLAUSE.split(text):
-        said = _UNLESS.sub("", clause).strip(" ,:*!")
-        turned = _FOR.fullmatch(said)
-        bare, unit = heading_unit(f"{turned[2]} [{turned[1]}]" if turned else said)
-        if not unit or (unit != FEET_INCHES and unit_of(unit, "length") is None):
-            continue
-        columns = [_column(thing) for thing in _AND.split(bare)]
-        if None not in columns:
-            yield from ((name, unit) for name in columns if name is not None)
+    """Columns with the unit that a text states for them; column '' is all of them.
+
+    A line of which a part is not understood states nothing.
+    """
+    stated = [_in_clause(_UNLESS.sub("", clause).strip(" ,:*!")) for clause in _CLAUSE.split(text)]
+    if None not in stated:
+        yield from (pair for pairs in stated if pairs for pair in pairs)
+
+
+def _in_clause(said: str) -> list[tuple[str, str]] | None:
+    """What one clause states, [] where it has no unit, None where it has one and cannot be understood."""
+    turned, within = _FOR.fullmatch(said), _WITHIN.fullmatch(said)
+    bare, unit = heading_unit(f"{turned[2]} [{turned[1]}]" if turned else said)
+    if not unit and within and (unit := heading_unit(f"x [{within[2]}]")[1]):  # `Heights in m above the court`
+        bare = f"{within[1]} {within[3]}"
+    if not unit or (unit != FEET_INCHES and unit_of(unit, "length") is None):
+        return []
+    columns = [_column(thing) for thing in _AND.split(bare)]
+    return [(name, unit) for name in columns if name is not None] if None not in columns else None
 
 
 def _column(thing: str) -> str | None:
@@ -69,8 +79,8 @@ def _column(thing: str) -> str | None:
     words = [w for w in every if fold(w) not in _PASSED_OVER]
     if every and all(fold(w) in _EVERY for w in words or every):
         return ""
-    meant = claim(" ".join(words)) if words else None
-    meant = meant or (claim(words[0].removesuffix("s")) or claim(words[0].removesuffix("n")) if len(words) == 1 else None)
+    alone = [w.removesuffix("s").removesuffix("n") if n == 0 else w for n, w in enumerate(words)]  # `Heights above the court`
+    meant = (claim(" ".join(words)) or claim(" ".join(alone))) if words else None
     return meant.name if meant and meant.name in _LENGTHS else None
 
 

@@ -95,7 +95,7 @@ def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[T
     while i < len(rows) and (starts or i < _SEARCHED):
         found = heading_at(rows, i, 3 if starts else 1, named, on_tab)
         if not found and not starts:
-            found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0], on_tab)
+            found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0], named, on_tab)
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
         if found:

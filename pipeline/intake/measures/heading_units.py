@@ -21,6 +21,7 @@ _BARE_UNITS = (
 )
 _BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE)
 _MEASURED = (
+    "diam|wide|tall|across|ø|hgt|larg|haut|alt|lg|durchm|girth|circumference|circ|largo|ancho|largeur|largura|larghezza|breite|"
     "h|ht|höhe|hauteur|altura|altezza|alto|durchmesser|diamètre|diámetro|diâmetro|diametro|lato|"
     "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
 )
@@ -29,7 +30,7 @@ _FEET_AND_INCHES = re.compile(
     re.IGNORECASE,
 )
 _PER = re.compile(r"(?P<head>.*\S)[\s,]+(?P<unit>(?:in|mm|cm)(?:/| per )(?:ft|m)|km/h|m/s)\.?", re.IGNORECASE)
-_BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})) (?P<unit>in|m)\.?", re.IGNORECASE)
+_BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})\.?) (?P<unit>in|m)\.?", re.IGNORECASE)
 _CAMEL = re.compile(r"(?P<head>[A-Za-z]*[a-z])(?P<unit>MM|Mm|CM|Cm|IN|In|FT|Ft)")
 """`PostHeightMM`: the unit at the end of words that are written together."""
 _NAMES = {"nps": "NPS", "dn": "DN"}

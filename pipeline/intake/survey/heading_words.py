@@ -114,6 +114,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if post and rest <= _folded(SAY_NOTHING | WHICH | NUMBERS) and rest & _folded(WHICH | NUMBERS):
         return "post_code", True
     about = _about(rest)
+    if of_two_grounds(words):
+        return None
     if not about and _stands_up(words):
         said = SAY_NOTHING | UP_FROM | GROUNDS_TO_STAND_ON | STANDS_UP | MADE_OF["post_height"][1]
         return ("post_height", post) if rest <= _folded(said) else None
@@ -141,6 +143,11 @@ def says_nominal(heading: str) -> bool:
     words = words_of(heading)
     named = words & _folded(NOMINAL) and (words & _folded(SIZE_OF_PIPE) or words & _folded(frozenset(("nps", "ips"))))
     return bool(named) and words <= _folded(NOMINAL | SIZE_OF_PIPE | POST_WORDS | SAY_NOTHING | INCHES)
+
+
+def of_two_grounds(words: frozenset[str]) -> bool:
+    """Whether one kind of ground may be what stands above another: `Height of concrete above ground`."""
+    return len(words & _folded(GROUNDS_TO_STAND_ON)) > 1
 
 
 def _stands_up(words: frozenset[str]) -> bool:
@@ -205,6 +212,14 @@ def words_of(heading: str) -> frozenset[str]:
     return frozenset(stem(w) for w in (words - parts.keys()) | apart_again)
 
 
+def as_plural(heading: str) -> str:
+    """`Goal(s)` and `Poste/s` as the plural that they leave open."""
+    return _OPEN_PLURAL.sub(r"\1\2", heading)
+
+
+_OPEN_PLURAL = re.compile(r"(?<=[^\W\d_]{3})(?:\((s|es|n|en|e|x)\)|/(s)\b)", re.IGNORECASE)
+
+
 def says_a_kind(heading: str) -> bool:
     """Whether a heading asks for the kind of post and nothing else: `What kind of pole`."""
     words = words_of(heading)
@@ -226,8 +241,12 @@ def alike(heading: str) -> bool:
 
 def counts(heading: str) -> bool:
     """Whether a heading has a word that counts, or posts or what stands on them in the plural."""
-    of_goals = re.fullmatch(GOALS_COUNTED, heading_unit(heading)[0].strip(), re.IGNORECASE)
-    return bool(words_of(heading) & _folded(COUNTED)) or posts_in_the_plural(heading) or of_goals is not None
+    return bool(words_of(heading) & _folded(COUNTED)) or posts_in_the_plural(heading) or goals_in_the_plural(heading)
+
+
+def goals_in_the_plural(heading: str) -> bool:
+    """Whether a heading is a word for what stands on posts, in the plural, and nothing else: `Hoops`, `Goal(s)`."""
+    return re.fullmatch(GOALS_COUNTED, as_plural(heading_unit(heading)[0].strip()), re.IGNORECASE) is not None
 
 
 def posts_in_the_plural(heading: str) -> bool:

@@ -8,8 +8,8 @@ from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
-from pipeline.intake.survey.heading_words import composed
-from pipeline.intake.survey.list_words import question
+from pipeline.intake.survey.heading_words import as_plural, composed
+from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD
@@ -57,7 +57,7 @@ _REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGN
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
-    bare = _REQUIRED.sub(" ", _NUMBERED.sub("", text)).strip()
+    bare = as_plural(_REQUIRED.sub(" ", _NUMBERED.sub("", text)).strip())
     found = _claimed(bare) or _claimed(_BEFORE_A_FIELD.sub("", bare))
     if found and found.name == "site_name" and says_where(text):
         return replace(found, strength=FAINT)
@@ -130,7 +130,7 @@ def _either(heading: str) -> tuple[str, int] | None:
     if len(sure) < len(known):
         words = {fold(p) for p in pieces}
         asks = heading.rstrip(" *:").endswith("?")  # `Welded or bolted?`: what a yes means is not said
-        listed = [n for n in LISTS_IN_HEADINGS if len(words) > 1 and words <= _spelled(n)] if not asks else []
+        listed = [n for n in LISTS_IN_HEADINGS if len(words) > 1 and all(_says(n, p) for p in pieces)] if not asks else []
         return (listed[0], SYNONYM) if len(listed) == 1 else None
     if names == {"site_code", "site_name"}:  # `School/Site`
         return "site_name", WEAK
@@ -192,6 +192,14 @@ def _listed(column: Column) -> frozenset[str]:
 
 LISTS_IN_HEADINGS = ("post_shape", "post_line", "old_fittings", "post_base", "condition")
 """Columns that a heading can name by the words of their list: `Rund/Vierkant`, `bolted or welded`."""
+
+
+def _says(name: str, words: str) -> bool:
+    """Whether words say a value of a column's list: `sq. tube`; `tube` beside a pipe is the square one."""
+    return fold(words) in _spelled(name) or read_word(name, words) is not None or (name == "post_shape" and fold(words) in _TUBES)
+
+
+_TUBES = frozenset(fold(w) for w in ("tube", "tubing", "box", "box section", "other", "rectangular", "tubo", "scatolare"))
 
 
 @lru_cache(maxsize=64)

@@ -231,9 +231,17 @@ def _longest(name: str) -> int:
     return max(len(_TOKEN.findall(s)) for s in spellings)
 
 
+_EQUAL_SIDES = re.compile(
+    r"(?<![\w.,])(\d+(?:[.,]\d+)?)\s*(?:mm|cm|in|\")?\s*[x×*]\s*\1(?![\d.,])\s*(?:mm\b|cm\b|in\b|\")?", re.IGNORECASE
+)
+"""`100 x 100` among the words of a shape."""
+
+
 @lru_cache(maxsize=4096)
 def _by_words(name: str, text: str) -> str:
     """The one value that the words of a cell say ('' = none, or not plainly)."""
+    if name == "post_shape" and (equal := _EQUAL_SIDES.sub(" square section ", text)) != text:
+        text = equal
     tokens = _TOKEN.findall(text.casefold())
     if not len(tokens) > 1 or len(text) > _LONGEST or SURVEY.column(name).kind != "choice" or name in ("soil_class", "exposure"):
         return ""

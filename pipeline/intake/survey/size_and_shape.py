@@ -47,6 +47,7 @@ def take_size(draft: Draft, record: Record) -> None:
         _wall(draft, size)
 
 
+_ANGULAR = frozenset(fold(w) for w in ANGULAR)
 _SAYS_ROUND, _SAYS_SQUARE, _SAYS_EITHER = (re.compile(p, re.IGNORECASE) for p in (ROUND_HEADING, SQUARE_HEADING, EITHER_HEADING))
 
 
@@ -56,7 +57,7 @@ def _shape(draft: Draft, size: Size, heading: str, others: tuple[Stated, ...]) -
     Source: design section 11, rule 6.
     """
     stated = draft.values.get("post_shape")
-    if stated is None and size.shape == "square" and fold(draft.typed.get("post_shape", "")) in ANGULAR:
+    if stated is None and size.shape == "square" and fold(draft.typed.get("post_shape", "")) in _ANGULAR:
         draft.faults = [f for f in draft.faults if f.name != "post_shape"]
     if stated is None and "post_shape" not in draft.faulty:
         either = _SAYS_EITHER.search(heading)

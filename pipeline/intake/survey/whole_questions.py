@@ -7,7 +7,7 @@ from functools import cache, lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
-from pipeline.intake.survey.heading_words import words_of
+from pipeline.intake.survey.heading_words import of_two_grounds, words_of
 from schemas.whole_questions import ASKING, EXAMPLES, LEAVES_NOTHING, QUESTIONS, Question
 
 _LEAST, _MOST = 3, 26  # words of a question
@@ -42,7 +42,7 @@ def _asked(heading: str) -> tuple[Question, str] | None:
         return None
     bare, unit = _without_unit(_NUMBERED.sub("", _EXAMPLES.sub("", " ".join(heading.split()))))
     words = words_of(bare)
-    if not _LEAST <= len(words) <= _MOST:
+    if not _LEAST <= len(words) <= _MOST or of_two_grounds(words):
         return None
     plain = bare.casefold()
     found = [q for q in QUESTIONS if _is_asked(q, words, plain)]

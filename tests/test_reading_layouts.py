@@ -1,0 +1,150 @@
+"""Layouts and headings as people make them: small tables, each with the posts that a careful person reads from it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from survey_books import book, sheet
+from survey_checked import check_book
+
+from pipeline.intake.catalogue import documented_policy
+from pipeline.intake.layout.grounds import ground_in
+from pipeline.intake.measures import heading_unit
+from pipeline.intake.survey.headings import claim
+from pipeline.intake.survey.list_words import read_word
+
+POLICY = documented_policy()
+
+
+def posts(*lines: list[Any], name: str = "Sheet1") -> list[tuple[str | None, str, int | None, str | None, float, float]]:
+    """Site, post, number, shape, size and height in mm of every row that is not held."""
+    rows = check_book(book(sheet(list(lines), name=name)), "a.xlsx", POLICY).rows
+    return [
+        (r.site_name, r.post_code, r.quantity, r.post_shape, round((r.post_size or 0) * 1000), round((r.post_height or 0) * 1000))
+        for r in rows
+        if not r.held
+    ]
+
+
+def test_posts_stand_side_by_side_below_what_is_measured() -> None:
+    found = posts(
+        ["School", "Shape", "Pole OD (in)", None, "Height (ft)", None, "Surface"],
+        [None, "(both)", "N", "S", "N", "S", None],
+        ["Ashby Elementary", "round", 4.5, 3.5, 10, 9.5, "asphalt"],
+        ["Hale Elementary", "round", 4, None, 9, None, "asphalt"],
+    )
+    assert found == [
+        ("Ashby Elementary", "N", 1, "round", 114, 3048), ("Ashby Elementary", "S", 1, "round", 89, 2896),
+        ("Hale Elementary", "N", 1, "round", 102, 2743),
+    ]  # fmt: skip
+
+
+def test_a_heading_of_one_post_of_several_is_known_by_its_cells() -> None:
+    two = [[None, "Post 1", None, None, "Post 2", None, None], ["Park", "type", "outside", "ht", "type", "outside", "ht"]]
+    found = posts(*two, ["Pigeon Park", "round", "4 1/2 in", "10 ft", "square", "5 in", "9 ft"])
+    assert found == [("Pigeon Park", "Post 1", 1, "round", 114, 3048), ("Pigeon Park", "Post 2", 1, "square", 127, 2743)]
+    one = ["Park", "Post 1 type", "Post 1 OD", "Post 1 ht", "Post 2 type", "Post 2 OD", "Post 2 ht"]
+    assert posts(one, ["Pigeon Park", "round", "4 1/2 in", "10 ft", "square", "5 in", "9 ft"]) == found
+
+
+def test_posts_in_columns_under_names_beside_a_column_of_units() -> None:
+    found = posts(
+        ["Site: Eastmoor Recreation Ground"],
+        [None, None, "Posts"],
+        ["Item", "Unit", "A", "B"],
+        ["Section", None, "round", "square"],
+        ["Outside size", "mm", 88.9, 100],
+        ["Height above ground", "m", 3.3, 3.05],
+        ["Condition", None, "sound", "sound"],
+    )
+    assert [p[1:] for p in found] == [("A", 1, "round", 89, 3300), ("B", 1, "square", 100, 3050)]
+
+
+@pytest.mark.parametrize(
+    ("heading", "cells", "read_as"),
+    [("Dicke", ["114 mm", "100 mm"], "post_size"), ("Thickness (in)", [3.5, 4], "post_size"),
+     ("Grosor", ["3 mm", "4 mm"], "wall"),     ("Thickness (mm)", [3.2, 4], "wall"), ("largo", ["9 cm", "11,5 cm"], "post_size"),
+     ("Thickness of post", ["4 inches", "3 inches"], "post_size"),
+     ("Thickness", ["30 mm", "31 mm"], "wall"), ("Thickness (mm)", [3.2, 114], "wall")],
+)  # fmt: skip
+def test_a_thickness_is_that_of_the_wall_or_of_the_post(heading: str, cells: list[Any], read_as: str) -> None:
+    lines = [
+        ["School", "Post", "Shape", heading, "Height"],
+        *(["Elm School", str(n), "round", c, "3 m"] for n, c in enumerate(cells)),
+    ]
+    rows = check_book(book(sheet(lines)), "a.xlsx", POLICY).rows
+    assert {read_as} == {n for r in rows for n in ("post_size", "wall") if n in r.typed}
+
+
+def test_goals_that_are_named_are_no_number_and_a_number_no_name() -> None:
+    heads = ["School", "Goal(s)", "Shape", "OD (in)", "Height (ft)"]
+    body = ["round", 4.5, 10]
+    named = posts(heads, ["Tui School", "N & S", *body], ["Tui School", "junior", *body], ["Rata School", "1 & 2", *body])
+    assert [(p[0], p[1], p[2]) for p in named] == [
+        ("Tui School", "N & S", 2),
+        ("Tui School", "junior", 1),
+        ("Rata School", "1 & 2", 2),
+    ]
+    assert posts(heads, ["Tui School", 2, *body], ["Rata School", 4, *body]) == []
+
+
+def test_a_column_that_may_name_several_posts_is_asked_about() -> None:
+    lines = [["School", "Zone", "Shape", "OD (in)", "Height (ft)"], ["Tui School", "1, 2, 3", "round", 4.5, 10]]
+    found = check_book(book(sheet(lines)), "a.xlsx", POLICY)
+    assert [(q.code, q.cell, q.name) for q in found.queries if q.code == "HEADING" and not q.record] == [
+        ("HEADING", "B1", "post_code")
+    ]
+    assert all(r.held for r in found.rows)
+
+
+def test_a_row_of_units_may_say_that_a_column_counts() -> None:
+    heads = ["Schule", "Mast", "Stück", "Querschnitt", "Außenmaß", "Höhe"]
+    found = posts(heads, [None, None, "[Stk]", None, "[mm]", "[m]"], ["Schule Anger", "M1", 2, "Quadratrohr", 150, 3.9])
+    assert found == [("Schule Anger", "M1", 2, "square", 150, 3900)]
+
+
+HEADINGS = [
+    ("Sticks out of ground", "post_height"), ("Up from ground (m)", "post_height"), ("Stands above pavement", "post_height"),
+    ("Länge über Gelände [m]", "post_height"), ("Longueur hors sol", "post_height"), ("Longitud sobre el suelo", "post_height"),
+    ("Alto da terra", "post_height"), ("Comprimento acima do solo", "post_height"), ("Height of concrete above ground", None),
+    ("Footing top above grade", None), ("Height of slab above ground", None), ("Outside", "post_size"), ("How wide", "post_size"),
+    ("Pipe or square tube", "post_shape"), ("pipe / tube", "post_shape"), ("Steel or wood", None), ("In or out", None),
+    ("Misura fuori", "post_size"), ("Poste/s", "quantity"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "name"), HEADINGS)
+def test_headings_of_the_trade_and_of_lay_people(heading: str, name: str | None) -> None:
+    known = claim(heading)
+    assert (known.name if known else None) == name
+
+
+@pytest.mark.parametrize(
+    ("text", "bare", "unit"),
+    [("Dia. in", "Dia.", "in"), ("Width in", "Width", "in"), ("Across in", "Across", "in"), ("Ht. m", "Ht.", "m"),
+     ("Set in", "Set in", ""), ("Measured in", "Measured in", "")],
+)  # fmt: skip
+def test_a_short_unit_behind_what_is_measured(text: str, bare: str, unit: str) -> None:
+    assert heading_unit(text) == (bare, unit)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("4x4", "square"), ("Formrohr 100x100", "square"), ("100 x 100 mm tube", "square"), ('4" x 4" HSS', "square"),
+     ("100x50", None),     ("4x4x1/4", None), ("Rohr", "round"), ("4-Kant", "square"), ("round galv", "round"), ("tube", None)],
+)  # fmt: skip
+def test_words_of_a_shape(text: str, value: str | None) -> None:
+    word = read_word("post_shape", text)
+    assert (word.value if word else None) == value
+
+
+@pytest.mark.parametrize(
+    ("text", "name"),
+    [("Schulhaus Lindenmatt", "Schulhaus Lindenmatt"), ("VS Oberlehen", "VS Oberlehen"),
+     ("Bolzplatz Klärweg", "Bolzplatz Klärweg"),     ("Primaria Don Ferri", "Primaria Don Ferri"),
+     ("Centro sportivo Le Querce", "Centro sportivo Le Querce"),
+     ("Gemeinde Hinterau, Werkhof", ""), ("Media Markt", ""), ("Primary data", "")],
+)  # fmt: skip
+def test_grounds_by_name(text: str, name: str) -> None:
+    assert ground_in(text) == name
