@@ -10,8 +10,13 @@ GROUNDS = (
     r"[\w-]*schul(?:haus|zentrum|anlage|campus)|[\w-]*gymnasium|kita|(?:bolz|spiel|fest|sport)platz|(?:freizeit|spiel|ballspiel)anlage|"
     r"jugendzentrum|jugendhaus|sportzentrum|sportgelände|schulsportanlage|freibad|(?-i:GS|VS|RS|NMS|BORG|HAK|SH|OS|KiTa|WG)(?= )|"
     r"centro sportivo|impianto sportivo|plesso|campetto|area verde|giardin[oi]|palazzetto|polisportivo|istituto comprensivo|"
-    r"(?-i:I\.?C\.?)(?= )|scuola media|(?:scuola )?(?:primaria|secondaria|elementare|materna)|parrocchia|"
-    r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio"
+    r"(?-i:I\.?C\.?)(?= )|I\.C(?=\.? \w)|scuola media|(?:scuola )?(?:primaria|secondaria|elementare|materna)|parrocchia|"
+    r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio|"
+    r"CEIP|C\.E\.I\.P|IES|I\.E\.S|IED|I\.E\.D|I\.E(?=\.\s)|(?-i:Esc|Col)(?=\.)|secundaria|preescolar|jard[íi]n de (?:infantes|ni[ñn]os)|unidad dep\.?|"
+    r"play[óo]n|multicancha|polidesportivo|poliesportivo|plaza|instituci[óo]n educativa|unidad educativa|c[íi]rculo infantil|guarder[íi]a|"
+    r"E\.[ME](?=\.?\s)|EMEF|EMEI|EMEB|CEU|CIEP|E\.M\.E\.F|(?-i:EB1?(?= \w))|(?-i:EB) ?[123](?:,[123])*(?=\W)|jardim de inf[âa]ncia|pra[çc]a|ringue|creche|unidade escolar|"
+    r"ath[ée]n[ée]e|institut|groupe scolaire|complexe|maternelle|city-stade|plaine|square d(?:es?|u)|jardin|cégep|polyvalente|centre (?:sportif|de loisirs)|aire de jeux|"
+    r"liceo|asilo|(?-i:Ist)(?=\.)|piazza|polisportiva"
 )
 """Words that name a kind of ground, as a pattern. Source: common practice."""
 
@@ -21,6 +26,9 @@ BARE_GROUNDS = (
     "polideportivo|école|ecole|collège|lycée|lycee|stade|gymnase|escola|colégio|ginásio|ginasio|scuola|istituto|parco|palestra|"
     "centro sportivo|impianto sportivo|plesso|campetto|area verde|giardino|giardini|palazzetto|parrocchia|primaria|secondaria|elementare|materna|scuola media|"
     "schulhaus|schulzentrum|schulanlage|bolzplatz|spielplatz|festplatz|freizeitanlage|spielanlage|jugendzentrum|jugendhaus|sportzentrum|sportgelände|freibad|kita|"
+    "plaza|praça|plaine|institut|jardin|complexe|maternelle|playón|playon|multicancha|secundaria|preescolar|ringue|creche|piazza|"
+    "asilo|guardería|ceip|ies|ied|emef|emei|emeb|ceu|ciep|eb|eb1|eb2|eb3|athénée|unidad dep|unidad dep.|polidesportivo|poliesportivo|polisportiva|"
+    "unidad educativa|institución educativa|unidade escolar|groupe scolaire|city-stade|square de|square du|square des|polyvalente|cégep|centre sportif|"
     "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
 )
 """Words for a ground that are no name by themselves."""
@@ -33,11 +41,11 @@ NO_GROUND = (
 )
 """Words of a title that speak of more than one ground, or of whose it is. Source: common practice."""
 
-COURTS = r"(?:courts?|playgrounds?|pitch|cancha|pista|terrain|spielfeld|platz|quadra|campo)"
+COURTS = r"(?:courts?|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spielfeld|platz|quadra|campo|campetto|cortile|patio|pátio|recreio|piastra)"
 """Words of a heading over the court of a ground, as a pattern."""
 
 BETWEEN_NAMES = (
-    r"(\s+[-–—|]\s+|[,;:()\[\]/]|\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
+    r"(\s+[-–—|]\s+|[;:()\[\]/]|(?<!\d),|,(?!\d)|(?-i:(?<![A-Z]))(?<!\bst)(?<!\bsta)(?<!\bsto)(?<!\besc)(?<!\bsec)(?<!\bcol)(?<!\bist)(?<!\bdep)(?<!\bdr)(?<!\bprof)(?<!\bgral)\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
     r"por|par|von|da)\s+"
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)"
 )
@@ -122,6 +130,7 @@ NO_SITE_TABS = (
 """Names of sheets that a program gives, or that say when or what, not where. Source: common practice, and the programs'
 own names in English, German, French, Spanish, Portuguese and Italian."""
 
+# fmt: off
 WITHIN_A_GROUND = frozenset(BARE_GROUNDS.split("|")) | frozenset(
     [
         "court",
@@ -153,7 +162,12 @@ WITHIN_A_GROUND = frozenset(BARE_GROUNDS.split("|")) | frozenset(
         "outdoor",
         "outside",
         "indoor",
-        "patio",
+        "patio", "de", "do", "da", "del", "di", "du", "des", "la", "le", "el", "l", "d", "cima", "baixo", "arriba", "abajo", "haut", "haute", "bas", "basse",
+        "sopra", "sotto", "oben", "unten", "grande", "pequeno", "pequena", "petit", "petite", "pequeño", "pequeña", "chico", "chica", "piccolo", "piccola",
+        "coberto", "coberta", "cubierto", "cubierta", "techada", "techado", "couvert", "couverte", "coperto", "coperta", "entrada", "entrée", "ingresso",
+        "trás", "frente", "fundo", "fundos", "atrás", "detrás", "delante", "adelante", "derrière", "devant", "arrière", "avant", "dietro", "davanti", "do",
+        "fond", "lateral", "multicancha", "gimnasio", "estacionamiento", "estacionamento", "jardin", "jardim", "giardino", "retro", "central", "centrale",
+        "interior", "exterior", "extérieure", "intérieure", "esterno", "interno",
         "cancha",
         "pista",
         "fondo",
@@ -188,6 +202,7 @@ WITHIN_A_GROUND = frozenset(BARE_GROUNDS.split("|")) | frozenset(
         "hall",
     ]
 )
+# fmt: on
 """Words of which the names of parts of a ground are made: `Main court`, `Infants playground`."""
 
 _NAMES_OF_COURTS = (

@@ -36,7 +36,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words(
             "outsd|diametre|diametro|caliper|ø|cote|cotes|rohrdurchmesser|querschnittsmaß|durchm|dm|"
             "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
-            "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|"
+            "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|mesure|mesures|"
             "diamètre|largeur|côté|côtés|taille|grosseur|ø|"
             "durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|seitenlänge|abmessung|abmessungen|außenmaß|außenmaße|aussenmass|"
             "diâmetro|diâm|largura|tamanho|bitola|dimensão|dimensões|"
@@ -44,7 +44,8 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         ),
         _words(
             "outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
-            "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|"
+            "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|por|fuera|afuera|fora|"
+            "hors|tout|dehors|fuori|tutto|bzw|resp|rohr|"
             "externo|esterno|esterna|esterne|esterni"
         ),
     ),
@@ -58,13 +59,14 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"
             "asphalt|pavement|paving|paved|tarmac|blacktop|grass|turf|floor|earth|soil|tip|very|clear|free|"
             "oberirdisch|oberirdische|überirdisch|pflaster|rasen|erdboden|erdreich|terrain|kopf|mastkopf|mastspitze|okt|flur|bodenoberfläche|asphalt|"
-            "über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
+            "oben|üb|freistehend|über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
             "visibles|aérienne|émergente|tête|bout|fini|revêtement|bitume|terre|extérieure|verticale|"
-            "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|"
+            "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|sortie|sortant|prise|bas|béton|"
             "exterior|aérea|emergente|tope|remate|coronación|cabeza|asfalto|losa|concreto|banqueta|vertical|tierra|"
             "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
+            "fuera|para|pra|encima|cemento|tope|em|na|no|"
             "exposta|aérea|ponta|cima|relva|asfalto|pavimento|calçada|terra|terreno|"
-            "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|"
+            "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|fora|cimento|"
             "esposta|emergente|testa|punta|asfalto|prato|pavimentazione|pavimento|campagna|verticale|terreno|di|"
             "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
         ),
@@ -134,7 +136,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
 """Words that say the one column, and words that change nothing beside them. Source: common practice."""
 
 AROUND = _words(
-    "around|circumference|circumf|circum|girth|perimeter|umfang|circonférence|périmètre|tour|pourtour|circunferencia|perímetro|"
+    "contorno|contour|vuelta|volta|giro|rohrumfang|around|circumference|circumf|circum|girth|perimeter|umfang|circonférence|périmètre|tour|pourtour|circunferencia|perímetro|"
     "circunferência|circonferenza|perimetro"
 )
 """Words for the way round the post."""
@@ -169,7 +171,7 @@ FAINT_PLACES = _words(
     "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
     "block|wing|green|common|"
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
-    "court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
+    "onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
 )
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""
@@ -275,14 +277,17 @@ OF_OTHER_POSTS = _words(
 GOALS = _words("column|columns|mast|masts|standard|standards|goal|goals|porta|porte|buts|tor|tore")
 SPORT = r"basket-?ball|b-?ball|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
 """What posts are for, as a pattern: it changes nothing in a heading."""
-COUNTED = _words("qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|combien")
+COUNTED = _words(
+    "qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|quanti|combien|cant|qtde|qtd|quant|qté|nb|nbr|nbre|"
+    "qtà|anz|stk"
+)
 """Words beside posts, in the plural, for how many there are."""
 PLURALS = (
-    r"posts|poles|uprights|stanchions|supports|stangen|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
+    r"posts|poles|uprights|stanchions|supports|tubos|caños|tubi|tubes|stangen|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
     r"montanti"
 )
 GOALS_COUNTED = (
-    r"goals|hoops|baskets|standards|goal posts|canastas|jirafas|aros|paniers|paneaux|panneaux|k[öo]rbe|basketballk[öo]rbe|cestas|tabelas|"
+    r"goals|hoops|baskets|standards|goal posts|canastas|jirafas|aros|tableros|buts|tabelloni|paniers|paneaux|panneaux|k[öo]rbe|basketballk[öo]rbe|cestas|tabelas|"
     r"canestri"
 )
 """What stands on posts, one on each, in the plural: a number of these is one of posts, as a pattern. Source: common practice."""

@@ -75,3 +75,13 @@ SHAPE_THAT_IT_IS_IN = (
     r"|(?:good|bad|ok|okay|decent|fair|rough)(?: or bad)? shape\W*"
 )
 """Headings that ask how a post is kept, and not for its shape, as a pattern: `What kind of shape it's in`."""
+
+THICKNESS = _words(
+    "grosor|grueso|espesor|grossura|espessura|épaisseur|grosseur|spessore|grossezza|dicke|stärke|section|sección|seção|secção|sezione"
+)
+"""Words that say the size where `outside` stands beside them: alone a wall's, or a shape."""
+TAKEN_OUTSIDE = _words(
+    "afuera|fuera|exterior|externo|externa|ext|fora|extérieur|extérieure|dehors|hors|tout|fuori|esterno|esterna|außen|aussen|outside|outer"
+)
+BESIDE_OUTSIDE = _words("por|par|de|di|da|do|max|mm|cm")
+"""Words for the outside, and words that change nothing beside them."""

@@ -108,6 +108,11 @@ FILLERS: dict[str, frozenset[str]] = {
         "sides|ends|faces|cleat|cleats|stubs|clevis|clevises|angle|angles|iron|bar|bars|flange|flanges|channel|collar|sleeve|nut|nuts|bolt|bolts|pin|pins|rod|rods|"
         "tube|pipe|crossarm|crossbar|mount|mounts|mounting|support|supports|metal|small|large|big|short|long|remains|remnants|"
         "leftover|attached|existing|both|three|four|place|solid|directly|attachment|attachments|braces|brace|u|"
+        "tablero|tableros|tabela|tabelas|panneau|panneaux|tabellone|tabelloni|brett|bretter|zielbrett|aro|aros|arceau|cercle|cercles|anello|ferro|canasta|canastas|"
+        "todo|toda|todos|todas|tout|toute|tous|tudo|tutto|tutti|alles|ménsula|ménsulas|brazo|brazos|braço|braços|bras|braccio|bracci|arm|potence|consola|"
+        "herrajes|ferragem|ferragens|ferrures|ferrure|ferramenta|piezas|pieza|pièces|pièce|peças|peça|parti|parte|teile|teil|orejas|ferros|fierros|al|ao|à|au|"
+        "sur|su|no|na|tubo|caño|mástil|mastro|mât|tube|tubolare|rohr|antigua|antiguas|antiguo|antiguos|viejas|vieilles|vieux|vieille|antiga|antigas|velha|velhas|"
+        "anterior|anteriores|actual|atual|existente|existentes|le|la|el|los|las|o|a|os|as|les|il|lo|i|gli|le|un|una|uno|une|uma|dos|deux|dois|due|ein|einen|"
         "placa|placas|soporte|soportes|oreja|orejas|restos|viejo|vieja|viejos|herraje|herrajes|"
         "platine|platines|patte|pattes|oreilles|ancien|anciens|ancienne|restes|support|"
         "lasche|laschen|platte|platten|halter|halterung|halterungen|alte|alter|reste|noch|"
@@ -120,14 +125,18 @@ FILLERS: dict[str, frozenset[str]] = {
         "top|whole|way|up|then|w|with|arm|a|over|court|towards|toward|shaft|section|extension|style|type|design|ft|in|m|cm|deg|degree|degrees|bend"
     ),
     "post_base": _words(
-        "footing|ground|into|bolts|anchor|four|grouted|holding|down|nuts|foundation|cc|rcc|pcc|existing|below|type|fixed|set"
+        "footing|ground|into|bolts|anchor|four|grouted|holding|down|nuts|foundation|cc|rcc|pcc|existing|below|type|fixed|set|"
+        "en|em|in|dans|no|na|nel|nella|im|el|la|le|o|a|al|au|ao|à|piso|suelo|chão|solo|sol|suolo|boden|béton|betão|concreto|hormigón|"
+        "cemento|cimento|cls|calcestruzzo|beton|con|com|avec|mit|par|por|4|pernos|pernas|tornillos|parafusos|boulons|tirafondi|schrauben|dado|massif|sapata|plinto"
     ),
     "post_shape": _words(
         "steel|tube|pipe|section|tubes|pipes|sections|ms|gi|ci|mild|galv|galvanised|galvanized|gal|hot|dip|dipped|hdg|hollow|metal|metallic|"
         "iron|aluminium|aluminum|alu|alum|stainless|black|painted|powder|coated|single|one|seamless|erw|upright|uprights|column|shaft|"
         "standard|plain|walled|heavy|light|duty|medium|timber|wood|wooden|type|profile|form|shaped|"
         "acero|acier|stahl|aço|acciaio|formrohr|profilrohr|hohlprofil|box|boxed|hss|shs|rhs|scatolare|tubolare|tubular|metalón|metalon|ptr|tubing|"
-        "verzinkt|verzinktes|galvanizado|galvanisé|zincato|en|in|aus|tubo|rohr|profil|perfil|profilo|sección|section|sezione|seção|profile|stock"
+        "verzinkt|verzinktes|galvanizado|galvanisé|zincato|en|in|aus|tubo|rohr|profil|perfil|profilo|sección|section|sezione|seção|profile|stock|"
+        "tubería|caño|cano|tubulaire|hierro|fierro|ferro|fer|galvanizada|estructural|estrutural|metálico|metálica|métallique|secção|"
+        "creux|hueco|oco|de|em|tipo|columna|coluna|mástil|mastro|mât|palo"
     ),
 }
 """Words of a list's cell that change nothing, in every column ('') and in one."""
@@ -156,6 +165,7 @@ NOTHING_UNITS = (
     "nombre", "texte", "número", "texto", "Stück", "Stk", "Anzahl", "testo", "numero", "n.", "pz", "ud", "uds", "un", "pç", "pza", "u",
     "stk.", "stck", "st", "st.", "pz.", "n°", "nº", "ud.", "un.", "u.", "und", "unid", "unid.", "unidad", "unité", "unités", "unidade",
     "cad", "pce", "pces", "pzas", "txt", "fecha", "datum", "data", "ja/nein", "oui/non", "sí/no", "si/no", "sim/não", "no.", "nr.",
+    "nb", "nbre", "n.º", "n", "qté", "lista", "liste", "sì/no", "s/n", "o/n", "pçs", "cant", "qtd",
 )  # fmt: skip
 """What stands in a row or column of units where nothing is measured."""
 

@@ -31,12 +31,15 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
         ("site_name",),
         "court|courts|court name|gym|gym or court|court or gym|cancha|pista|terrain|campo|quadra|platz|spielfeld|where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede",
     ),
-    (("post_shape",), "pipe|caño|perfil|tubería|rohr|profil"),
+    (("post_shape",), "pipe|caño|perfil|tubería|rohr|profil|cano|tubo|tube|tubolare|profilo|tuyau"),
     (
         ("post_size",),
         "section|sections|section used|post section|pole section|upright section|member|profile|post profile|tube|type of section|section type|steel section|section details|section detail|spec|specification|post type|type|description|post description|post details|post|pole|upright|perfil|sección|profil|rohr|profilo|sezione|seção",
     ),
-    (("post_size",), "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|Rohr|Rohrgröße|diámetro nominal del tubo"),
+    (
+        ("post_size",),
+        "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|tube utilisé|tubo usado|tubulação|cano|caño|tubolare|Rohr|Rohrgröße|diámetro nominal del tubo",
+    ),
     (("post_size",), SIZED_BY_CELLS),
     (("post_size",), SIZED_ACROSS),
     (("post_height",), HIGH_BY_CELLS),
@@ -50,7 +53,22 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
 )
 """Columns that a heading can mean, and its words. Source: common practice."""
 
-COUNTS = ("unidades", "units", "unid", "count", "nombre", "Anzahl", "quantos", "qty on site")
+COUNTS = (
+    "unidades",
+    "units",
+    "unid",
+    "count",
+    "nombre",
+    "Anzahl",
+    "quantos",
+    "qty on site",
+    "cantidad",
+    "quantità",
+    "cuántos",
+    "combien",
+    "quanti",
+    "total de postes",
+)
 """Of the words for a number, those that number nothing."""
 
 POSTS_IN_TITLES = (

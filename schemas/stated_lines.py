@@ -31,6 +31,14 @@ IN_STATEMENTS = (
 )  # fmt: skip
 """Words that change nothing in such a line."""
 
+WHERE_MEASURED = (
+    "outside", "por fuera", "por fora", "de fuera", "de fora", "afuera", "fuera", "exteriores", "exterior", "externas", "externos",
+    "a partir do piso", "a partir do chão", "a partir do solo", "desde el suelo", "desde el piso", "del piso", "del suelo",
+    "par l'extérieur", "extérieurs", "extérieures", "hors sol", "depuis le sol", "à partir du sol", "au-dessus du sol",
+    "außen", "über Boden", "ab Boden", "über Gelände", "esterni", "esterne", "fuori terra", "da terra", "dal suolo", "dal piano",
+)  # fmt: skip
+"""What a statement of a unit says of where things were measured."""
+
 UNLESS = "unless|with|using|mit|avec|con|com|except where|if not|sauf|salvo|excepto|wenn nicht|sofern nicht|soweit nicht|falls nicht|se non|exceto"
 """What begins an exception, which a cell with its own unit makes by itself."""
 

@@ -71,6 +71,18 @@ UNSAID = (
 )
 """Words, as a pattern, beside which a word for welded or a gooseneck does not plainly say that there is one."""
 
+NO_NEGATION = (
+    r"n[oa]s? (?:(?:pr[óo]prio|mesmo) )?(?:tubos?|postes?|mastros?|canos?|topo|meio|corpo|lados?|alto|p[ée]|pilar|perfil|metal|coluna|hastes?|cima|ponta|ferro|a[çc]o)|"
+    r"(?:(?:y|e|et|und|and|but|que|ma|pero|mais|mas) )?(?:ya )?(?:"
+    r"no (?:sale|salen|se (?:quitan?|sacan?|pueden? (?:quitar|sacar|desmontar|retirar)|desmontan?))|"
+    r"não (?:sai|saem|se (?:tiram?|retiram?)|d[áa] para tirar|desmontam?)|"
+    r"ne (?:s['’]enl[èe]vent?|part(?:ent)? pas|se d[ée]montent?|sort(?:ent)?)(?: pas)?|pas d[ée]montables?|non d[ée]montables?|impossible [àa] enlever|"
+    r"non (?:si (?:tolgono|toglie|smontano|smonta|levano|leva)|viene via|vengono via|smontabil[ei]|rimovibil[ei])|"
+    r"(?:geht|gehen) nicht ab|nicht (?:abnehmbar|l[öo]sbar|demontierbar|abmontierbar)|l[äa]sst sich nicht \w+|"
+    r"no (?:desmontables?|removibles?)|não (?:desmont[áa]ve(?:l|is)|remov[íi]ve(?:l|is)))"
+)
+"""Words, as a pattern, that only look like a `not`: where a thing is, or that it does not come off."""
+
 OF_A_BOARD = r"frame[ds]?|mesh|grille?|panel|sheet|marco|cadre|rahmen|telaio|moldura"
 """Words, as a pattern, beside which welded can be the make of a board."""
 

@@ -12,13 +12,21 @@ from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.intake.survey.read_cell import typed
 from schemas.grounds import COURTS
 
-_HEADING = re.compile(rf"\W*{COURTS}\W*(?:no|nr|n[°º]|#|num(?:ber|mer)?|name|id)?\W*", re.IGNORECASE)
+_HEADING = re.compile(
+    rf"\W*{COURTS}\W*(?:no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id)?\W*", re.IGNORECASE
+)
+_OR = re.compile(r"\s*/\s*|\s+(?:or|o|ou|oder|y|et|e)\s+", re.IGNORECASE)
 _LONGEST = 24  # characters of a court's name
 
 
 def is_court(heading: str) -> bool:
     """Whether a heading is over the courts of a ground."""
     return _HEADING.fullmatch(heading) is not None
+
+
+def may_be_a_court(heading: str) -> bool:
+    """Whether a heading is over courts, or over courts and what else: `Sede / cancha`."""
+    return any(map(is_court, _OR.split(heading.strip())))
 
 
 def courts_of(site: Sequence[Record]) -> list[str]:
@@ -33,7 +41,7 @@ def courts_of(site: Sequence[Record]) -> list[str]:
 
 def each_a_court(site: Sequence[Record]) -> bool:
     """Whether each record of a site has a court of its own in the sender's column of courts."""
-    for heading in dict.fromkeys(h for r in site for h in r.extra if _HEADING.fullmatch(h)):
+    for heading in dict.fromkeys(h for r in site for h in r.extra if may_be_a_court(h)):
         courts = [fold(court) for court in _as_above(heading, site)]
         if all(courts) and len(set(courts)) == len(site):
             return True

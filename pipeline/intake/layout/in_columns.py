@@ -10,7 +10,7 @@ from pipeline.intake.layout.tables import Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
 from pipeline.intake.layout.under_headings import UNIT_WORDS
 from pipeline.intake.survey.headings import claim, fold
-from pipeline.reading.book import Sheet
+from pipeline.reading.book import Cell, Sheet
 
 
 @dataclass(frozen=True)
@@ -74,7 +74,8 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
         return None
     heads = {h.column: name for name, hs in found[0].heads.items() for h in hs}
     cells = {number: row for number, row in rows if lo <= number < hi}
-    first = min(n for n, name in heads.items() if name not in IN_TITLES or len(cells[n]) > 2)
+    known = {n for n, row in cells.items() if len(row) > 2 and _says_something(row.get(found[0].row))}
+    first = min({n for n, name in heads.items() if name not in IN_TITLES or len(cells[n]) > 2} | known)
     corner = _names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0
     start = corner or first
     part = replace(_between(grid, start, hi), part=found[0].grid.part)
@@ -83,6 +84,11 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
     if corner:
         tables = [_with_names(t, corner) for t in tables]
     return Band(tuple((n, row) for n, row in cells.items() if n < start), tuple(tables)) if tables else None
+
+
+def _says_something(heading: Cell | None) -> bool:
+    """Whether a cell is a heading that is known, if only as one that says where."""
+    return heading is not None and heading.kind == "text" and claim(str(heading.value)) is not None
 
 
 def _tables(grid: Grid) -> list[Table]:

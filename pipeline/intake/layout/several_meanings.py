@@ -15,7 +15,8 @@ from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes, are_walls
 from pipeline.intake.layout.place_names import name_places
 from pipeline.intake.layout.posts_headed import names_under
-from pipeline.intake.measures import Measure, PipeSize, heading_unit, read_post_size, read_whole
+from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size, read_whole
+from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
@@ -217,10 +218,16 @@ def _sizes(column: int, heading: HeadingRow, rows: Rows) -> bool:
 
 
 def _names_pipes(column: int, rows: Rows) -> bool:
-    """Whether each cell says a size with its unit and its shape by itself: `NPS 3`, `114.3 x 5.0 CHS`, `100 mm SHS`."""
-    cells = [c for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
-    read = [read_post_size(str(c.value)) for c in cells if c.kind == "text"]
-    return bool(read) and len(read) == len(cells) and all(isinstance(m, (Measure, PipeSize)) and m.shape for m in read)
+    """Whether each cell says a size with its unit and its shape by itself, or one a pipe and the others a size with a unit.
+
+    `NPS 3`, `114.3 x 5.0 CHS`, `100 mm SHS`; `DN 80` beside `90 mm`.
+    """
+    texts = [str(c.value) if c.kind == "text" else "" for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    read = [read_post_size(t) for t in texts]
+    known = [m for m in read if isinstance(m, (Measure, PipeSize))]
+    if any(isinstance(m, PipeSize) for m in known):
+        return all(not isinstance(m, Doubt) or names_a_pipe(t) for m, t in zip(read, texts, strict=True))
+    return bool(read) and len(known) == len(read) and all(m.shape for m in known)
 
 
 def _is_a_name(text: str) -> bool:
@@ -237,7 +244,8 @@ def _counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     if not numbers:
         return False
     named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
-    if named and fold(heading_unit(heading.texts[column])[0]) in _COUNTS:
+    running = numbers == list(range(1, len(numbers) + 1))
+    if (named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS:
         return True
     agree = []
     for _, row in rows:

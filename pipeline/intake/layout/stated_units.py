@@ -13,7 +13,8 @@ from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.headings import claim
 from pipeline.reading.book import Sheet
 from pipeline.units import FEET_INCHES, unit_of
-from schemas.stated_lines import EVERY_MEASURE, IN_STATEMENTS, UNLESS
+from schemas.measure_words import PASSED_OVER
+from schemas.stated_lines import EVERY_MEASURE, IN_STATEMENTS, UNLESS, WHERE_MEASURED
 from schemas.survey import SURVEY
 
 _LENGTHS = frozenset(c.name for c in SURVEY.columns if c.kind in ("length", "lengths", "pipe"))
@@ -28,6 +29,8 @@ _FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re
 """`inches for sizes`."""
 _WITHIN = re.compile(r"(\S.*?) (?:in|en|em) (\S+) (\S.*)", re.IGNORECASE)
 _LONGEST, _MOST_CELLS = 300, 3
+
+_WHERE = re.compile(r"(.*? (?:in|en|em) [^\W\d_]+\.?),? (.+)", re.IGNORECASE)
 
 Units = Mapping[str, str]
 """The unit of each column of lengths that a sheet states a unit for."""
@@ -56,7 +59,7 @@ def _stated(text: str) -> Iterator[tuple[str, str]]:
 
     A line of which a part is not understood states nothing.
     """
-    stated = [_in_clause(_UNLESS.sub("", clause).strip(" ,:*!")) for clause in _CLAUSE.split(text)]
+    stated = [_in_clause(_beside(_UNLESS.sub("", clause).strip(" ,:*!"))) for clause in _CLAUSE.split(text)]
     if None not in stated:
         yield from (pair for pairs in stated if pairs for pair in pairs)
 
@@ -71,6 +74,13 @@ def _in_clause(said: str) -> list[tuple[str, str]] | None:
         return []
     columns = [_column(thing) for thing in _AND.split(bare)]
     return [(name, unit) for name in columns if name is not None] if None not in columns else None
+
+
+def _beside(said: str) -> str:
+    """A clause without what it says of where all is measured: `sizes in mm across`, `alturas en metros desde el piso`."""
+    m = _WHERE.fullmatch(said)
+    rest = m[2].casefold() if m else ""
+    return m[1] if m and (rest in PASSED_OVER["length"] or rest in WHERE_MEASURED) else said
 
 
 def _column(thing: str) -> str | None:

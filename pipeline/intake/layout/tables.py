@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.assets import are_schedules, posts_before_assets
+from pipeline.intake.layout.courts import may_be_a_court
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
@@ -16,7 +17,7 @@ from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import says_around, says_nominal, speaks_of_posts
-from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold
+from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, says_where
 from pipeline.intake.survey.post_cells import is_same_as_above
 from schemas.grounds import WITHIN_A_GROUND
 from schemas.post_words import SIDES
@@ -112,6 +113,7 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     taken, at, units = under_headings([row for _, row in rows[first:end]], len(heading.texts))
     data = tuple(rows[first + taken : end])
     heading, by_cells = decided(heading, data)
+    heading = _without_courts(heading, data)
     chosen, passed_over = _choose(heading, data)
     _site_elsewhere(chosen, heading, data)
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
@@ -142,6 +144,17 @@ def _unit_columns(heading: HeadingRow, heads: Mapping[str, tuple[Head, ...]]) ->
 
 def _clash(unit: str, below: str) -> bool:
     return bool(unit and below and unit != below)
+
+
+def _without_courts(heading: HeadingRow, data: Rows) -> HeadingRow:
+    """The headings, where courts without a name (`T1`, `2`) name no site: one that says where, and names it, does."""
+    where = [n for n, c in heading.claims.items() if c.name == "site_name"]
+    if not where or not all(may_be_a_court(heading.texts[n]) and _all_codes(n, data) for n in where):
+        return heading
+    claims = {n: c for n, c in heading.claims.items() if n not in where}
+    of_ground = [n for n, t in heading.texts.items() if n not in claims and says_where(t) and not _all_codes(n, data)]
+    named = {of_ground[0]: Claim("site_name", "", FAINT)} if len(of_ground) == 1 else {}
+    return replace(heading, claims=claims | named)
 
 
 def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows) -> None:
@@ -185,7 +198,7 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
                 continue
             passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
             continue
-        sure = sure or _named_in_words(name, [n for n in columns if claims[n].strength > FAINT], columns, data)
+        sure = sure or _named_in_words(name, [n for n in columns if claims[n].strength > FAINT], columns, texts, data)
         sure = sure or [n for n in columns if len(columns) > 1 and names_grounds(n, data)]
         sure = posts_before_assets(sure, heading, data) if name == "post_code" else sure
         if sure:
@@ -210,20 +223,29 @@ def _within_a_ground(column: int, data: Rows) -> bool:
     return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts)
 
 
-def _named_in_words(name: str, sure: list[int], columns: list[int], data: Rows) -> list[int]:
-    """Surer columns of a name, but for one of numbers where another one names the site in words."""
+def _named_in_words(name: str, sure: list[int], columns: list[int], texts: Mapping[int, str], data: Rows) -> list[int]:
+    """Surer columns of a name, but for one of numbers where another one names the site in words, and one of its courts."""
     if name != "site_name":
         return sure
-    numbers = {n for n in columns if whole_numbers(n, data)}
-    return [n for n in sure if n not in numbers] or ([n for n in columns if n not in numbers] if sure else [])
+    codes = {n for n in columns if whole_numbers(n, data) or (may_be_a_court(texts[n]) and _all_codes(n, data))}
+    named = [n for n in sure if n not in codes] or ([n for n in columns if n not in codes] if sure else [])
+    return [n for n in named if not may_be_a_court(texts[n])] or named
+
+
+def _all_codes(column: int, data: Rows) -> bool:
+    """Whether no cell has a word of three letters: `T1`, `2`."""
+    return not any(re.search(r"[^\W\d_]{3}", t) for t in _texts(column, data) if not is_same_as_above(t))
 
 
 def _counts_posts(columns: list[int], site: list[int], data: Rows) -> bool:
     """Whether `Posts` is their number: whole numbers, not all 1 nor running, where each row is a site of its own."""
-    sites = [fold(str(row[site[0]].value)) if site and site[0] in row else "" for _, row in data]
+    sites = [fold(str(row[site[0]].value)) if site and site[0] in row else "" for _, row in data if len(row) > _TOTAL]
     numbers = whole_numbers(columns[0], data)
     running = numbers == list(range(1, len(numbers) + 1))
-    return len(columns) == 1 and len({*sites} - {""}) == len(data) == len(numbers) and not running and max(numbers) > 1
+    return len(columns) == 1 and len({*sites} - {""}) == len(sites) == len(numbers) and not running and max(numbers) > 1
+
+
+_TOTAL = 2  # cells of a total, at most
 
 
 def _posts_that_are_named(

@@ -139,15 +139,21 @@ def feet_open(found: Found, heading: Unit | None, heading_text: str) -> Worth:
     rest = found[3:] if dash else found[2:]
     both = (f"{feet.text} ft {words(rest)} in", f"{words((feet, *rest))} ft")
     if unit.short != "ft":
-        two = unit.short == "m" and not dash and len(rest) == 1 and len(rest[0].text) == 2
-        read = (f"{feet.text}.{rest[0].text} m", f"{feet.text} m {rest[0].text} mm") if two else ()
-        raise UnclearFormError("ends in a number without a unit", read)
+        if _metres_open(found):
+            return _chain(((found[:1], unit), (rest, _must("cm"))))
+        raise UnclearFormError("ends in a number without a unit")
     if rest[0].letter == "f" or rest[0].text.startswith((".", ",")):
         raise UnclearFormError("can be read in more than one way", both)
     squared = rest[0].glued and found[1].text.isalpha() and rest[0].text in ("2", "3")
     if squared or (dash and quantity(rest, _must("in"), True) > int(feet.text)):
         raise UnclearFormError("can be read in more than one way", (both[0], f"{feet.text} ft"))
     return _chain(((found[:1], unit), (rest, _must("in"))))
+
+
+def _metres_open(found: Found) -> bool:
+    """`3m05`, `3 m 40`: metres and two figures of centimetres, as they are said. Source: common practice in French."""
+    whole, unit, *rest = found
+    return _unit(unit).short == "m" and len(rest) == 1 and whole.letter == rest[0].letter == "i" and len(rest[0].text) == 2
 
 
 def _chain(parts: tuple[tuple[Found, Unit], ...]) -> Worth:

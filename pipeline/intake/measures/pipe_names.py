@@ -36,6 +36,8 @@ _NB = re.compile(r"(?<![a-z])(?:nb|n\.b\.|nominal bore)(?![a-z])", re.IGNORECASE
 OUTSIDE = re.compile(r"(?<![a-z])(?:o\.?d\.?|o/d|outside|outer)(?![a-z])", re.IGNORECASE)
 _PIPE_WORDS = re.compile(
     rf"(?<![a-z])(?:steel|galv(?:ani[sz]ed)?\.?|black|{'|'.join(PIPE)}|round|tube|tubing|post|pole|size|wall|weight|wt\.?|"
+    r"redond[oa]|rond|tond[oa]|rotond[oa]|rund(?:e[rs]?)?|circula(?:r|re|ire)|acero|acier|stahl|aço|acciaio|galva(?:nizad[oa]|nisé)?|verzinkt|zincato|"
+    r"rundrohr|tubular|tubolare|tub[eo] de|"
     r"dia(?:m(?:eter)?)?\.?)(?![a-z])|[:=,]\s",
     re.IGNORECASE,
 )

@@ -11,7 +11,7 @@ _SCHEDULE_WORDS: tuple[tuple[str, str], ...] = (
     (r"(?:double|dbl) extra (?:strong|heavy)|xxs|xxh", "XXS"),
     (r"extra (?:strong|heavy)|x[- ]?(?:strong|heavy)|xs|xh", "XS"),
     (r"standard(?: (?:weight|wt|wall|pipe))?|std\.?(?: ?(?:weight|wt|wall)\.?)?", "STD"),
-    (r"(?:schedule|sched|sch|sc)\.? ?(?:no\.? ?|# ?|- ?|: ?)?(?P<n>[0-9]+s?)", ""),
+    (r"(?:schedule|sched|sch|sc|c[ée]dula|c[ée]d)\.? ?(?:no\.? ?|# ?|- ?|: ?)?(?P<n>[0-9]+s?)", ""),
     (r"(?<![a-z0-9])s-?(?P<n>5|10|40|80)(?![0-9a-z])|(?<![0-9.])(?P<m>5|10|40|80)s(?![a-z])", ""),
 )
 """Ways to write a schedule, and which it is ('' = the number in it)."""

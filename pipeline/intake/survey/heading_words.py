@@ -43,12 +43,15 @@ from schemas.heading_words import (
     WHOLE,
 )
 from schemas.lay_headings import (
+    BESIDE_OUTSIDE,
     GROUNDS_TO_STAND_ON,
     INCHES,
     NOMINAL,
     SHAPE_THAT_IT_IS_IN,
     SIZE_OF_PIPE,
     STANDS_UP,
+    TAKEN_OUTSIDE,
+    THICKNESS,
     UP_FROM,
     UP_TO_THE_TOP,
 )
@@ -56,13 +59,20 @@ from schemas.lay_headings import (
 _MOST = 14  # words of a heading
 _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
 """Articles and small words that no post is called: `l'altezza`, `à`."""
+_ARTICLES = re.compile(
+    r"\b[ao]s? (?=(?:topo|piso|ch[ãa]o|solo|terreno|pavimento|punta|ponta|tope|partir|la|cima)\b)", re.IGNORECASE
+)
+"""Articles before a place: `até o topo`, `del piso a la punta`; alone they name a side of a court."""
+_OUTSIDE_IT = re.compile(r"\best\.(?=\W|$)", re.IGNORECASE)
+"""`Diam. est.`: esterno."""
 _OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
 """`s/suelo`: over the ground."""
 _DOTTED = re.compile(r"(?<!\w)(?:[A-Za-z]\.){2,4}(?!\w)")  # `G.L.`
 _COMPOUND = re.compile(COMPOUND)
 _NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|n(?=_|\.)|num|number|#)(?:\b|_)", re.IGNORECASE)
 _COUNT_OF_GOALS = re.compile(
-    rf"(?:#|no|nr|nb|n[°º]|num|number|count|qty|quantity|how many|anzahl(?: der)?|cantidad|quantidade|quantit[àa]|nombre)\.?"
+    rf"(?:#|no|nr|nro|nb|nbr|nbre|n[°º]|n\.º|num|núm|number|count|qty|quantity|how many|anz|anzahl(?: der)?|cant|cantidad|"
+    rf"qtde?|quantidade|quantit[àa]|q\.?tà|nombre|qté|cu[áa]nt[oa]s|quant[oaie]s?|combien|total|wie ?viele)\.?"
     rf"\s*(?:of|de|di|des)?\s*(?:basketball\s+)?(?:{GOALS_COUNTED})",
     re.IGNORECASE,
 )
@@ -90,7 +100,7 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return where
     if _how_it_is_held(words):
         return "old_fittings", True
-    if says_around(heading):
+    if says_around(heading) or _how_thick_outside(words):
         return "post_size", True
     if says_nominal(heading):
         return "post_size", True
@@ -157,6 +167,12 @@ def _stands_up(words: frozenset[str]) -> bool:
     return one_ground and bool(words & _folded(UP_FROM) or to_the_top)
 
 
+def _how_thick_outside(words: frozenset[str]) -> bool:
+    """`Grosor por fuera`, `Section ext.`: what would be a wall's thickness or a shape, taken outside, is the size."""
+    told = bool(words & _folded(THICKNESS) and words & _folded(TAKEN_OUTSIDE))
+    return told and words <= _folded(THICKNESS | TAKEN_OUTSIDE | BESIDE_OUTSIDE | POST_WORDS | SAY_NOTHING)
+
+
 def _how_it_is_held(words: frozenset[str]) -> bool:
     """`Old board bolted or welded`: how a board that hangs on the post is held, and nothing else."""
     old = MADE_OF["old_fittings"][1]
@@ -204,7 +220,7 @@ def words_of(heading: str) -> frozenset[str]:
         "",
         re.sub(r"\b[oO]\.\s?[dD]\b", "OD", _DOTTED.sub(lambda m: m[0].replace(".", ""), heading)),
     )
-    plain = _SMALL.sub(" ", plain)
+    plain = _OUTSIDE_IT.sub("esterno ", _ARTICLES.sub("", _SMALL.sub(" ", plain)))
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", _OVER.sub("sobre ", plain)).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
     parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}

@@ -15,7 +15,7 @@ from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.post_words import A_PART, BUT, FILLERS, PIPE_ALONE
 from schemas.survey import SURVEY
-from schemas.yes_no import ASKS_MORE, TAKEN_OFF, TELLING_WORDS, UNSAID, YES_NO, YesNo
+from schemas.yes_no import ASKS_MORE, NO_NEGATION, TAKEN_OFF, TELLING_WORDS, UNSAID, YES_NO, YesNo
 
 InWords = Literal["", "words", "seller_words"]
 
@@ -71,7 +71,8 @@ def rules_out(name: str, text: str, alone: bool = False) -> bool:
     plain = any((found := read_word(name, piece)) and found.value == value for piece in pieces)
     if plain or _TAKEN_OFF.search(text):
         return plain
-    return any(word.search(piece) and not _UNSAID.search(piece) and _says_no_other(name, piece, value) for piece in pieces)
+    said = [_TURNS_NOTHING.sub(" ", piece) for piece in pieces]
+    return any(word.search(piece) and not _UNSAID.search(piece) and _says_no_other(name, piece, value) for piece in said)
 
 
 def _says_no_other(name: str, piece: str, value: str) -> bool:
@@ -81,6 +82,7 @@ def _says_no_other(name: str, piece: str, value: str) -> bool:
 
 
 _TAKEN_OFF = re.compile(rf"\b(?:{TAKEN_OFF})\b", re.IGNORECASE)
+_TURNS_NOTHING = re.compile(rf"\b(?:{NO_NEGATION})\b", re.IGNORECASE)
 _UNSAID = re.compile(rf"\b(?:{UNSAID})\b|[?~]", re.IGNORECASE)
 
 
