@@ -66,7 +66,7 @@ ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|bent|condition|type|size|thickness
 """Words of a heading that asks something else besides, as a pattern."""
 
 UNSAID = (
-    r"no|not|non|never|without|none|nothing|anything|nor|but|maybe|perhaps|probably|if|could|may|should|would|nicht|nichts|ohne|kein|keine|sin|nada|niente|rien|sans|pas|sem|"
+    r"no|not|non|never|without|none|nothing|anything|nor|but|maybe|perhaps|probably|if|could|may|should|would|nicht|nichts|ohne|kein|keine|não|nao|ne|ning[úu]n[oa]?|nenhuma?|aucune?|nessun[oa]?|sin|nada|niente|rien|sans|pas|sem|"
     r"senza|bolted|removable|unwelded|base|cap|seam|crack|cracks|cracked|joint|splice|footing"
 )
 """Words, as a pattern, beside which a word for welded or a gooseneck does not plainly say that there is one."""
