@@ -50,7 +50,8 @@ def test_what_is_of_another_thing_is_no_size_or_height(heading: str) -> None:
 
 @pytest.mark.parametrize(
     ("heading", "unit"),
-    [("Diamètre (po)", "in"), ("Hauteur (pi)", "ft"), ("Medida por fuera (pulg.)", "in"), ("Bitola (pol.)", "in"), ("Altura (pés)", "ft"),
+    [("Diamètre (po)", "in"), ("Hauteur (pi)", "ft"), ("Medida por fuera (pulg.)", "in"),
+     ("Bitola (pol.)", "in"), ("Altura (pés)", "ft"),
      ("Hauteur en mètres", "m"), ("Alto (pies)", "ft"), ("H [poll.]", "in")],
 )  # fmt: skip
 def test_abbreviated_units_of_other_languages(heading: str, unit: str) -> None:
@@ -106,7 +107,8 @@ def test_names_with_small_words_are_sections(text: str) -> None:
      ("old_fittings", "staffe saldate, non si tolgono", True), ("old_fittings", "Halter angeschweißt, geht nicht ab", True),
      ("old_fittings", "soporte no soldado", False), ("old_fittings", "não soldado", False),
      ("old_fittings", "sin soldar", False),
-     ("old_fittings", "pas soudé", False), ("old_fittings", "non saldato", False), ("post_line", "no tiene cuello de ganso", False)],
+     ("old_fittings", "pas soudé", False), ("old_fittings", "non saldato", False),
+     ("post_line", "no tiene cuello de ganso", False)],
 )  # fmt: skip
 def test_in_the_tube_is_no_negation(name: str, text: str, out: bool) -> None:
     assert rules_out(name, text) is out
