@@ -59,8 +59,11 @@ HIGH_BY_CELLS = (
 )
 """Headings that mean the post's height above the ground where every cell is as large as one is."""
 
-NOMINAL = _words("nominal|nom|nomnl|nps|ips|nominale|nominell|nenn")
-SIZE_OF_PIPE = _words("pipe|size|sz|dia|diam|diameter|tube|pipesize|measurement|schedule|sch|sched")
+NOMINAL = _words("nominal|nom|nomnl|nps|ips|nominale|nominell|nenn|nennweite|nenndurchmesser|nennmaß|dn|nominaux|nominais")
+SIZE_OF_PIPE = _words(
+    "rohr|rohre|weite|durchmesser|tubo|tubos|tuyau|tube|diamètre|diámetro|diâmetro|diametro|tamaño|taille|"
+    "pipe|size|sz|dia|diam|diameter|tube|pipesize|measurement|schedule|sch|sched"
+)
 INCHES = _words("in|inch|inches|ins|trade")
 """Words that make the nominal size of a pipe: `Nom. pipe dia.`, `NPS`; what is wide outside is none."""
 

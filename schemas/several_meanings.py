@@ -20,7 +20,7 @@ _POST = (
     "end of court|side of court|which hoop|which goal|which end|which pole|which post|id no|s no|sl no|serial|serial no|asset|"
     "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|tablero|posición|clave|lado|extremo|identificación|identificacion|"
     "numéro|repère|rep|réf|référence|étiquette|panier|côté|"
-    "Nummer|Lfd. Nr.|laufende Nummer|Pos.|Bezeichnung|Kennung|Korb|Seite|"
+    "Bauteil|Element|Bauwerk|Lage|Platz am Feld|Stelle|Wo steht er|wo steht der Mast|Standplatz|elemento|ubicación del poste|emplacement du poteau|posizione del palo|dove si trova|Nummer|Lfd. Nr.|laufende Nummer|Pos.|Bezeichnung|Kennung|Korb|Seite|"
     "numero|rif|riferimento|canestro|posizione|referência|posição|cesta"
 )
 
