@@ -98,6 +98,15 @@ REMARKS = (
 )
 """Texts that plainly are remarks, legends, or parts of a form. Source: common practice."""
 
+GREETINGS = (
+    r"(?:hi|hello|hey|dear|good (?:morning|afternoon)|to whom|thank(?:s| you)|many thanks|cheers|regards|kind regards|best|sincerely|yours|attn|"
+    r"hola|buenos d[íi]as|buenas tardes|estimad[oa]s?|saludos|gracias|atentamente|un saludo|bonjour|bonsoir|madame|monsieur|merci|cordialement|"
+    r"guten (?:tag|morgen)|hallo|liebe[r]?|sehr geehrte[r]?|grüezi|servus|moin|danke|vielen dank|(?:mit )?(?:freundlichen?|besten?|viele[n]?|liebe[n]?) gr[üu](?:ß|ss)en?|"
+    r"ol[áa]|bom dia|boa tarde|prezad[oa]s?|car[oa]s|obrigad[oa]|atenciosamente|cumprimentos|buongiorno|buonasera|gentil[ei]|egregi[oa]?|"
+    r"ciao|grazie|cordiali saluti|distinti saluti|saluti)\b.*"
+)
+"""Texts that begin or end a letter."""
+
 REMARKS_ELSEWHERE = (
     r"(?:notas?|observaci[oó]n(?:es)?|observaç(?:ão|ões)|leyenda|medido|revisado|inspeccionado|preparado|firmad[oa]|firma|aprobado|p[áa]gina|hoja|"
     r"continúa|continuación|borrador|actualizado|fecha|fuente|pendientes?|fotos?|mapa|urgente|prioridad|tabla|encuesta|responsable|tel[ée]fono|correo|"

@@ -8,7 +8,10 @@ def _words(text: str) -> frozenset[str]:
 
 
 PIPES = _words("pipe|pipes")
-OUTSIDE = _words("outside|outer|external|exterior|od|ext|overall")
+OUTSIDE = _words(
+    "outside|outer|external|exterior|od|ext|overall|außen|aussen|äußeres|äußere|extérieur|extérieure|dehors|exteriores|afuera|fuera|"
+    "externo|externa|fora|esterno|esterna|fuori"
+)
 """Beside one of these a pipe is the post, whose outside is measured; a pipe's size alone can be nominal."""
 REMARKS = _words("remark|remarks|comment|comments|notes|note|observation|observations|findings|finding")
 WHO_REMARKS = _words(

@@ -89,6 +89,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     ),
     "old_fittings": (
         _words(
+            "stuff|junk|gubbins|bits|zeug|kram|sachen|krempel|cosas|chatarra|trucs|choses|machins|roba|cose|coisas|tralha|"
             "fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|equipment|remnants|remains|leftovers|"
             "clamps|backboard bracket|fitments|ironmongery|ironwork|steelwork|obstructions|appurtenances|gear|kit|bits|"
             "herrajes|herraje|fijaciones|accesorios|soportes|restos|piezas|elementos|equipamiento|abrazaderas|"
@@ -146,6 +147,7 @@ BESIDE_AROUND = _words(
 """Words that change nothing beside these."""
 
 ALONE_SAYS_TOO_LITTLE = _words(
+    "stuff|junk|bits|zeug|kram|sachen|cosas|trucs|choses|roba|cose|coisas|"
     "equipment|remains|restos|piezas|elementos|equipamiento|équipement|équipements|restes|reste|bauteile|peças|equipamento|equipamentos|resti|"
     "elementi|obstructions|appurtenances|gear|kit|bits|steelwork|ironwork|attached|soportes|suportes|supporti|colliers"
 )
@@ -175,7 +177,10 @@ FAINT_PLACES = _words(
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
 )
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""
-MEASURES = _words("medida|medidas|misura|misure|mesure|mesures|misurata|misurato")
+MEASURES = _words(
+    "medida|medidas|misura|misure|mesure|mesures|misurata|misurato|measure|measured|measurement|reading|gemessen|maß|medido|mesuré|"
+    "mesurée|taken|tomada|prise|presa|genommen"
+)
 """Words for a size, or for what was measured beside another word."""
 HELD = _words(
     "bolted|unbolted|screwed|welded|removable|fixed|attached|clamped|"

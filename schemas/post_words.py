@@ -91,6 +91,20 @@ SIDES = _words(
 )
 """Sides of a court by which posts are named."""
 
+PLACES_OF_ONE_POST = _words(
+    "end|side|half|corner|goal|hoop|basket|post|pole|upright|key|extremo|lado|lateral|aro|canasta|poste|fondo|côté|bout|panier|poteau|"
+    "seite|ende|korb|mast|pfosten|ständer|lado|ponta|cesta|tabela|lato|estremità|canestro|palo|testata"
+)
+"""What stands over a group of columns beside a word for where: `Road end`, `Gym side`."""
+
+NOT_ONE_POST = _words(
+    "new|old|existing|proposed|replacement|current|present|future|before|after|previous|last|next|each|other|another|both|all|any|per|every|"
+    "data|details|info|information|measurements|measurement|dimensions|survey|visit|year|type|condition|size|of|board|ring|rim|backboard|"
+    "spare|surveyed|measured|nuevo|viejo|actual|propuesto|otros|neuf|nouveau|ancien|existant|neu|alt|vorhanden|geplant|novo|velho|atual|"
+    "nuovo|vecchio|esistente|fence|light|lamp|net|gate"
+)
+"""Words over a group of columns that tell no post of a court from another."""
+
 BUT = _words(
     "but|although|though|except|aber|außer|pero|excepto|mais|sauf|mas|exceto|ma|tranne|?|~|≈|not|maybe|perhaps|probably|partly|"
     "nicht|teils|no|non|never|without|hardly"

@@ -77,7 +77,7 @@ BARE_THINGS = frozenset(
 PASSED_OVER_IN_HEADINGS = frozenset(
     ("needed", "required", "mandatory", "optional", "if", "known", "nos", "nr", "off", "near", "at", "the", "top", "of", "post", "pole", "where",
      "clamps", "go", "see", "note", "notes", "one", "per", "row", "yes", "no", "pcs", "ea", "each", "text", "number", "list",
-     "pick", "choose", "from", "a", "to", "very", "please", "fill", "in", "short", "whole", "od", "outside")
+     "pick", "choose", "from", "a", "to", "very", "please", "fill", "in", "short", "whole", "od", "outside", "ø", "x", "t", "d", "s", "b", "h", "w", "l", "aussen", "außen", "da", "de", "dn")
 )
 """Words in a heading's bracket that say nothing about what is measured."""
 

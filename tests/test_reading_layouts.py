@@ -48,6 +48,16 @@ def test_a_heading_of_one_post_of_several_is_known_by_its_cells() -> None:
     assert posts(one, ["Pigeon Park", "round", "4 1/2 in", "10 ft", "square", "5 in", "9 ft"]) == found
 
 
+def test_groups_of_columns_are_posts_by_the_place_that_heads_them() -> None:
+    upper = ["Reserve", "Home end", None, "Road end", None]
+    lower = [None, "OD mm", "Out of ground m", "OD mm", "Out of ground m"]
+    shape = ["All posts are round tube"]
+    found = posts(shape, upper, lower, ["Magpie Reserve", 114, 3.45, 89, 3.4], ["Station Reserve", 165, 4.05, None, None])
+    assert [(p[1], *p[4:]) for p in found] == [("Home end", 114, 3450), ("Road end", 89, 3400), ("Home end", 165, 4050)]
+    twice = ["Reserve", "Existing post", None, "Proposed post", None]
+    assert posts(shape, twice, lower, ["Magpie Reserve", 114, 3.45, 89, 3.4]) == []
+
+
 def test_posts_in_columns_under_names_beside_a_column_of_units() -> None:
     found = posts(
         ["Site: Eastmoor Recreation Ground"],
@@ -110,7 +120,9 @@ HEADINGS = [
     ("Alto da terra", "post_height"), ("Comprimento acima do solo", "post_height"), ("Height of concrete above ground", None),
     ("Footing top above grade", None), ("Height of slab above ground", None), ("Outside", "post_size"), ("How wide", "post_size"),
     ("Pipe or square tube", "post_shape"), ("pipe / tube", "post_shape"), ("Steel or wood", None), ("In or out", None),
-    ("Misura fuori", "post_size"), ("Poste/s", "quantity"),
+    ("gemessen aussen", "post_size"), ("measured outside", "post_size"), ("Abmessung (Ø x t)", "post_size"),
+    ("altes Zeug am Pfosten", "old_fittings"), ("old stuff", "old_fittings"), ("Misura fuori", "post_size"),
+    ("Poste/s", "quantity"),
 ]  # fmt: skip
 
 

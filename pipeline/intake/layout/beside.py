@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.headings import Claim, claim
-from schemas.post_words import SIDES, THINGS
+from schemas.post_words import NOT_ONE_POST, PLACES_OF_ONE_POST, SIDES, THINGS
 
 _THINGS = THINGS | {"court", "basket", "of", "at", "for"}
 _MEASURED = frozenset(("top", "bottom", "inner", "outer", "upper", "lower", "no"))
@@ -45,9 +45,9 @@ def _is_label(words: list[str]) -> bool:
 
 
 def key_of(label: str) -> str:
-    """A label as it is compared: the word that tells posts apart (`N` of `N pole`)."""
+    """A label as it is compared: the words that tell posts apart (`N` of `N pole`)."""
     rest = [w.casefold() for w in _WORDS.findall(label) if w.casefold() not in _THINGS and w != "#"]
-    return rest[0] if rest else ""
+    return " ".join(rest[:1] if all(w in _WHICH for w in rest) else rest)
 
 
 @lru_cache(maxsize=4096)
@@ -55,6 +55,18 @@ def group_label(text: str) -> str:
     """The words of a heading that names one post of several and nothing else; else ''."""
     words = _WORDS.findall(text)
     return " ".join(text.split()) if len(text) <= 40 and 0 < len(words) <= 4 and _is_label(words) else ""
+
+
+_ENDS = frozenset(PLACES_OF_ONE_POST)
+_NO_POST = frozenset(NOT_ONE_POST)
+
+
+@lru_cache(maxsize=4096)
+def column_group(text: str) -> str:
+    """The words over a group of columns that are one post of several: `N pole`, or what lies there, `Road end`; else ''."""
+    words = [w.casefold() for w in _WORDS.findall(text)]
+    of_a_place = 1 < len(words) <= 4 and bool(_ENDS & set(words)) and not _NO_POST & set(words) and claim(text) is None
+    return group_label(text) or (" ".join(text.split()) if of_a_place else "")
 
 
 @lru_cache(maxsize=4096)

@@ -7,7 +7,7 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from pipeline.intake.layout.beside import accepted, group_label, label_and_rest, labelled, of_one_post
+from pipeline.intake.layout.beside import accepted, column_group, group_label, label_and_rest, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.measured import MEASURED, are_measures
@@ -154,11 +154,11 @@ def _two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[Headi
     columns = sorted(upper.keys() | lower.keys())
     texts = {n: f"{upper.get(n, '')} {lower.get(n, '')}".strip() for n in columns}
     over = _groups(upper, columns)
-    labels = {n: group_label(over[n]) for n in columns if n in lower and group_label(over[n]) and claim(lower[n])}
+    labels = {n: label for n in columns if n in lower and (label := column_group(over[n])) and claim(lower[n])}
     claims = {n: found for n in labels if (found := claim(lower[n]))}
     if accepted(labels, claims):
         rest = {n: found for n in columns if n not in labels and (found := _over(n, upper, lower, over))}
-        unclaimed = {n: (label, t) for n, t in lower.items() if n not in claims and (label := group_label(over[n]))}
+        unclaimed = {n: (label, t) for n, t in lower.items() if n not in claims and (label := column_group(over[n]))}
         return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper), open=unclaimed), True
     if beside := _posts_below(upper, lower, over, texts):
         return beside, True

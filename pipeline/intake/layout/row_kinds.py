@@ -16,7 +16,7 @@ from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
-from schemas.grounds import GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
+from schemas.grounds import GREETINGS, GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
 from schemas.order import folded
 
 Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "section", "doubtful", "place", "remark"]
@@ -162,6 +162,7 @@ _PLACE = re.compile(PLACES_WITHIN, re.IGNORECASE)
 _REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
 
 _REMARK_ELSEWHERE = re.compile(REMARKS_ELSEWHERE, re.IGNORECASE | re.DOTALL)
+_GREETING = re.compile(GREETINGS, re.IGNORECASE | re.DOTALL)
 _GROUND = re.compile(GROUND_WORDS, re.IGNORECASE)
 
 _SMALL = frozenset(
@@ -243,7 +244,7 @@ def what_a_lone_text_is(text: str) -> Kind:
     sentence = len(words) > 8 or len(text) > 60 or (text.endswith(".") and len(words[-1]) > 5)
     if not sentence and ground_in(text) == text and not any(c.isdigit() for c in text):  # `Old Depot Park`
         return "section"
-    if sentence or shape_said(text) or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text):
+    if sentence or shape_said(text) or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text) or _GREETING.fullmatch(text):
         return "remark"
     if _GROUND.search(text):
         return "section"

@@ -129,6 +129,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if not about and _stands_up(words):
         said = SAY_NOTHING | UP_FROM | GROUNDS_TO_STAND_ON | STANDS_UP | MADE_OF["post_height"][1]
         return ("post_height", post) if rest <= _folded(said) else None
+    if not about and words & _folded(OUTSIDE) and words <= _folded(OUTSIDE | MEASURES | POST_WORDS | SAY_NOTHING):
+        return "post_size", False  # `measured outside`
     if len(about) != 1:
         return None
     telling, beside = MADE_OF[about[0]]
