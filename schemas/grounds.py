@@ -16,7 +16,7 @@ GROUNDS = (
     r"play[óo]n|multicancha|polidesportivo|poliesportivo|plaza|instituci[óo]n educativa|unidad educativa|c[íi]rculo infantil|guarder[íi]a|"
     r"E\.[ME](?=\.?\s)|EMEF|EMEI|EMEB|CEU|CIEP|E\.M\.E\.F|(?-i:EB1?(?= \w))|(?-i:EB) ?[123](?:,[123])*(?=\W)|jardim de inf[âa]ncia|pra[çc]a|ringue|creche|unidade escolar|"
     r"ath[ée]n[ée]e|institut|groupe scolaire|complexe|maternelle|city-stade|plaine|square d(?:es?|u)|jardin|cégep|polyvalente|centre (?:sportif|de loisirs)|aire de jeux|"
-    r"liceo|asilo|(?-i:Ist)(?=\.)|piazza|polisportiva"
+    r"liceo|asilo|(?-i:Ist)(?=\.)|piazza"
 )
 """Words that name a kind of ground, as a pattern. Source: common practice."""
 
@@ -27,7 +27,7 @@ BARE_GROUNDS = (
     "centro sportivo|impianto sportivo|plesso|campetto|area verde|giardino|giardini|palazzetto|parrocchia|primaria|secondaria|elementare|materna|scuola media|"
     "schulhaus|schulzentrum|schulanlage|bolzplatz|spielplatz|festplatz|freizeitanlage|spielanlage|jugendzentrum|jugendhaus|sportzentrum|sportgelände|freibad|kita|"
     "plaza|praça|plaine|institut|jardin|complexe|maternelle|playón|playon|multicancha|secundaria|preescolar|ringue|creche|piazza|"
-    "asilo|guardería|ceip|ies|ied|emef|emei|emeb|ceu|ciep|eb|eb1|eb2|eb3|athénée|unidad dep|unidad dep.|polidesportivo|poliesportivo|polisportiva|"
+    "asilo|guardería|ceip|ies|ied|emef|emei|emeb|ceu|ciep|eb|eb1|eb2|eb3|athénée|unidad dep|unidad dep.|polidesportivo|poliesportivo|"
     "unidad educativa|institución educativa|unidade escolar|groupe scolaire|city-stade|square de|square du|square des|polyvalente|cégep|centre sportif|"
     "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
 )
@@ -36,7 +36,7 @@ BARE_GROUNDS = (
 NO_GROUND = (
     r"schools|parks|grounds|district|county|department|dept|division|board|authority|council|league|association|company|inc|llc|ltd|"
     r"services?|office|programs?|projects?|bureau|ministry|committee|consultants?|contractors?|engineers?|city of|town of|village of|"
-    r"distrito|municipalidad|ayuntamiento|municipio|secretar[íi]a|escuelas|colegios|parques|mairie|commune|[ée]coles|"
+    r"polisportiva|polideportiva|sportverein|turnverein|(?-i:ASD|SSD|TSV|TV|SV|BC|SC)|distrito|municipalidad|ayuntamiento|municipio|secretar[íi]a|escuelas|colegios|parques|mairie|commune|[ée]coles|"
     r"landkreis|gemeinde|amt|schulamt|schulen|verein|verband|prefeitura|secretaria|escolas|comune|provincia|scuole"
 )
 """Words of a title that speak of more than one ground, or of whose it is. Source: common practice."""
