@@ -161,6 +161,14 @@ A_PART = _words("ground|base|bottom|foot|near|level|around|footing")
 PIPE_ALONE = _words("pipe|pipes")
 """Words that say round by themselves, and nothing beside a word for a square post."""
 
+_POST = r"(?:post|pole|tube|tubing|pipe|section|hollow|upright|column|stanchion)s?\b"
+SAYS_SQUARE_POST = rf"\bshs\b|\b(?:square|sq)\b\.?\s+(?:\w+\s+){{0,2}}?{_POST}"
+SAYS_ROUND_POST = rf"\bchs\b|\b(?:round|circular)\s+(?:\w+\s+){{0,2}}?{_POST}"
+SAYS_OTHER_SHAPE = (
+    rf"\brhs\b|\b(?:rectangular|octagonal|hexagonal|oval|lattice|triangular)\s+(?:\w+\s+){{0,2}}?{_POST}|\b(?:i|h)-?beam\b"
+)
+"""Words of a text that says a post's shape among other things, as patterns."""
+
 ANGULAR = _words(
     "box|boxsection|boxtube|boxed|rhs|rectangular|rectangularhollowsection|eckig|kantig|viereckig|vierkantig|formrohr|profilrohr|hohlprofil|scatolare|ptr|hss|tube|angular|angulaire|angolare"
 )

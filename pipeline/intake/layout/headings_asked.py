@@ -10,6 +10,7 @@ from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.list_words import ASKED
+from pipeline.intake.layout.round_or_square import round_or_square
 from pipeline.intake.layout.several_meanings import may_count, may_name_posts
 from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.query import Query
@@ -43,11 +44,15 @@ def two_headings(table: Table, file: str) -> list[Query]:
         for head in heads:
             by_label.setdefault(head.label, []).append(head)
         for first, *others in by_label.values():
-            if feet_and_inches([first, *others]):
+            if feet_and_inches([first, *others]) or _of_round_and_square(table, name, [first, *others]):
                 continue
             asked = any(question_of(h.text, name) for h in (first, *others))  # questions about one thing
             found += [_second(table, file, name, first, second) for second in others if not asked]
     return found
+
+
+def _of_round_and_square(table: Table, name: str, heads: Sequence[Head]) -> bool:
+    return name == "post_size" and round_or_square({h.column: h.text for h in heads}, table.rows)
 
 
 def _second(table: Table, file: str, name: str, first: Head, second: Head) -> Query:

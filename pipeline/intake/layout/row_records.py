@@ -19,10 +19,11 @@ from pipeline.intake.layout.told_numbers import counts_more, more_than_one, told
 from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.heading_words import is_about_a_board
 from pipeline.intake.survey.headings import fold, only_unit, says_where
-from pipeline.intake.survey.list_words import read_word, rules_out
+from pipeline.intake.survey.list_words import rules_out
 from pipeline.intake.survey.other_things import is_another_thing
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
+from pipeline.intake.survey.shape_words import shape_in
 from pipeline.reading.book import Cell, address
 from schemas.survey import BARE_THINGS
 from schemas.yes_no import OF_A_BOARD
@@ -178,6 +179,9 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
         asked = draft.values.get(name)
         if asked and rules_out("old_fittings", typed(asked.cell), alone=True):
             draft.warnings.append(draft.values.pop(name))
+    notes = draft.values.get("notes")
+    if notes and "post_shape" not in table.heads and shape_in(typed(notes.cell), whole=False):
+        draft.shapes.append(notes)
     for n, heading in table.extra.items():
         cell = cells.get(n)
         if cell and counts_more(heading) and (more := more_than_one(heading, cell)):
@@ -192,7 +196,7 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
         if of_another:
             continue
         _is_a_post(draft, cell, heading)
-        if "post_shape" not in table.heads and read_word("post_shape", typed(cell)):
+        if "post_shape" not in table.heads and shape_in(typed(cell)):
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
 
 

@@ -7,12 +7,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.assets import are_schedules, posts_before_assets
-from pipeline.intake.layout.courts import may_be_a_court
+from pipeline.intake.layout.courts import is_court, may_be_a_court
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
 from pipeline.intake.layout.place_names import is_on_a_ground
-from pipeline.intake.layout.posts_headed import names_under, says_posts
+from pipeline.intake.layout.posts_headed import names_under, number_posts, says_posts
+from pipeline.intake.layout.round_or_square import round_or_square
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
@@ -193,10 +194,14 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
             and "post_code" not in by_name
             and any(says_posts(texts[n]) for n in columns)
         ):
-            if _counts_posts(columns, by_name.get("site_name") or by_name.get("site_code", []), data):
+            where = (by_name.get("site_name") or by_name.get("site_code", []))[:1] + [n for n, t in texts.items() if is_court(t)]
+            if len(columns) == 1 and number_posts(whole_numbers(columns[0], data), where, data):
                 chosen[name] = columns
                 continue
             passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
+            continue
+        if name == "post_size" and round_or_square({n: texts[n] for n in columns}, data):
+            chosen[name] = columns
             continue
         sure = sure or _named_in_words(name, [n for n in columns if claims[n].strength > FAINT], columns, texts, data)
         sure = sure or [n for n in columns if len(columns) > 1 and names_grounds(n, data)]
@@ -235,17 +240,6 @@ def _named_in_words(name: str, sure: list[int], columns: list[int], texts: Mappi
 def _all_codes(column: int, data: Rows) -> bool:
     """Whether no cell has a word of three letters: `T1`, `2`."""
     return not any(re.search(r"[^\W\d_]{3}", t) for t in _texts(column, data) if not is_same_as_above(t))
-
-
-def _counts_posts(columns: list[int], site: list[int], data: Rows) -> bool:
-    """Whether `Posts` is their number: whole numbers, not all 1 nor running, where each row is a site of its own."""
-    sites = [fold(str(row[site[0]].value)) if site and site[0] in row else "" for _, row in data if len(row) > _TOTAL]
-    numbers = whole_numbers(columns[0], data)
-    running = numbers == list(range(1, len(numbers) + 1))
-    return len(columns) == 1 and len({*sites} - {""}) == len(sites) == len(numbers) and not running and max(numbers) > 1
-
-
-_TOTAL = 2  # cells of a total, at most
 
 
 def _posts_that_are_named(

@@ -13,7 +13,7 @@ from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD
-from schemas.heading_words import FAINT_PLACES, REQUIRED
+from schemas.heading_words import FAINT_PLACES, REQUIRED, SPORT
 from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY
 
@@ -49,6 +49,8 @@ _NUMBERED = re.compile(
     r"^\s*(?:\(\d{1,2}\)|\d{1,2}(?:\.\d{1,2})*[.):]|\d{1,2}(?:\.\d{1,2})+(?=\s)|\d{1,2}\s+[-–—]\s|[A-Za-z]\)|Q\d{1,2}[.):]?)\s*(?=[^\W\d]|[Øø¿])"
 )
 """A number in front of a heading: `(3) Height`, `3. Height`, `2.1 Height`, `b) Height`, `Q3: Height`."""
+_OF_THE_GAME = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
+_POSTS = ("quantity", "post_code")
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
 _REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGNORECASE)
 """Marks of a field that must be filled in."""
@@ -86,6 +88,8 @@ def _claimed(text: str) -> Claim | None:
             return Claim(known[0], unit if words is not text else "", known[1])
     if bare.strip().lower() == "maß":  # folded, it would be the English mass
         return Claim("post_size", unit, WEAK)
+    if (game := _OF_THE_GAME.sub("", bare).strip()) != bare and (known := MEANINGS.get(fold(game))) and known[0] in _POSTS:
+        return Claim(known[0], unit, WEAK)  # `Basketball poles`
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
     made = composed(bare)

@@ -23,6 +23,9 @@ _LONGEST = 120
 _TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)?|[?~≈]")
 
 
+_DOTTED = re.compile(r"(?<!\w)(?:[a-z]\.){2,4}(?!\w)")  # `m.s.`
+
+
 @dataclass(frozen=True, slots=True)
 class Word:
     """A value of a column's list, and how it was said ('' = in the list's own word)."""
@@ -244,7 +247,7 @@ def _by_words(name: str, text: str) -> str:
     """The one value that the words of a cell say ('' = none, or not plainly)."""
     if name == "post_shape" and (equal := _EQUAL_SIDES.sub(" square section ", text)) != text:
         text = equal
-    tokens = _TOKEN.findall(text.casefold())
+    tokens = _TOKEN.findall(_DOTTED.sub(lambda m: m[0].replace(".", ""), text.casefold()))
     if not len(tokens) > 1 or len(text) > _LONGEST or SURVEY.column(name).kind != "choice" or name in ("soil_class", "exposure"):
         return ""
     at = 0

@@ -10,8 +10,8 @@ from pipeline.intake.layout.stated_shapes import shape_said
 from pipeline.intake.survey.draft import Draft, how_it_came
 from pipeline.intake.survey.fault import Fault
 from pipeline.intake.survey.folding import fold
-from pipeline.intake.survey.list_words import read_word
 from pipeline.intake.survey.read_cell import typed
+from pipeline.intake.survey.shape_words import shape_in
 from pipeline.intake.survey.size import CIRCUMFERENCE, NOMINAL, Size, read_size
 from schemas.lengths import INCH
 from schemas.post_words import ANGULAR, EITHER_HEADING, ROUND_HEADING, SQUARE_HEADING, WOODEN
@@ -48,6 +48,7 @@ def take_size(draft: Draft, record: Record) -> None:
 
 
 _ANGULAR = frozenset(fold(w) for w in ANGULAR)
+_SEVERAL = re.compile(r"\b(?:or|ou|oder|rd|o|u)\b|[/&]", re.IGNORECASE)
 _SAYS_ROUND, _SAYS_SQUARE, _SAYS_EITHER = (re.compile(p, re.IGNORECASE) for p in (ROUND_HEADING, SQUARE_HEADING, EITHER_HEADING))
 
 
@@ -60,7 +61,10 @@ def _shape(draft: Draft, size: Size, heading: str, others: tuple[Stated, ...]) -
     if stated is None and size.shape == "square" and fold(draft.typed.get("post_shape", "")) in _ANGULAR:
         draft.faults = [f for f in draft.faults if f.name != "post_shape"]
     if stated is None and "post_shape" not in draft.faulty:
-        either = _SAYS_EITHER.search(heading)
+        only_square = _SAYS_SQUARE.search(heading) and not (
+            _SAYS_ROUND.search(heading) or _SEVERAL.search(heading)
+        )  # `Square side`
+        either = _SAYS_EITHER.search(heading) and not only_square
         of_heading = (
             "" if either else "square" if _SAYS_SQUARE.search(heading) else "round" if _SAYS_ROUND.search(heading) else ""
         )
@@ -91,8 +95,8 @@ def _shape_above(draft: Draft, said: Stated, others: tuple[Stated, ...]) -> None
 def _other_shapes(draft: Draft, inferred: str, others: tuple[Stated, ...]) -> None:
     """Shapes under headings that are not read, where they are not the inferred one: a CONFLICT at each."""
     for other in others:
-        word = read_word("post_shape", typed(other.cell))
-        if word and word.value != inferred:
+        said = shape_in(typed(other.cell))
+        if said and said != inferred:
             message = f"“{typed(other.cell)}” under “{other.heading.text}” may be the post's shape, and that heading is not read."
             draft.fault("post_shape", Fault("CONFLICT", message, "Head that column “Post shape”."), other.at)
 

@@ -1,0 +1,26 @@
+"""A post's shape as a text says it beside other words: `GI square pipe, painted`, `SHS 100`."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+from pipeline.intake.survey.list_words import read_word
+from schemas.post_words import SAYS_OTHER_SHAPE, SAYS_ROUND_POST, SAYS_SQUARE_POST
+
+_SAID = {
+    "square": re.compile(SAYS_SQUARE_POST, re.IGNORECASE),
+    "round": re.compile(SAYS_ROUND_POST, re.IGNORECASE),
+    "other": re.compile(SAYS_OTHER_SHAPE, re.IGNORECASE),
+}
+_LONGEST = 200
+
+
+@lru_cache(maxsize=4096)
+def shape_in(text: str, whole: bool = True) -> str:
+    """The one shape of a post that a text says; '' where it says none, or several. Not `whole`: only beside a word for a post."""
+    word = read_word("post_shape", text) if whole else None
+    if word:
+        return word.value
+    found = [shape for shape, said in _SAID.items() if len(text) <= _LONGEST and said.search(text)]
+    return found[0] if len(found) == 1 else ""
