@@ -45,10 +45,34 @@ COURTS = r"(?:courts?|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spi
 """Words of a heading over the court of a ground, as a pattern."""
 
 BETWEEN_NAMES = (
-    r"(\s+[-–—|]\s+|[;:()\[\]/]|(?<!\d),|,(?!\d)|(?-i:(?<![A-Z]))(?<!\bst)(?<!\bsta)(?<!\bsto)(?<!\besc)(?<!\bsec)(?<!\bcol)(?<!\bist)(?<!\bdep)(?<!\bdr)(?<!\bprof)(?<!\bgral)\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
+    r"(\s+[-–—|]\s+|\s+(?:is|are|was|is called|called|has|have)\s+|[;:()\[\]/]|(?<!\d),|,(?!\d)|(?-i:(?<![A-Z]))(?<!\bst)(?<!\bsta)(?<!\bsto)(?<!\besc)(?<!\bsec)(?<!\bcol)(?<!\bist)(?<!\bdep)(?<!\bdr)(?<!\bprof)(?<!\bgral)\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
     r"por|par|von|da)\s+"
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)"
 )
+
+DETERMINERS = frozenset(
+    (
+        "our",
+        "my",
+        "this",
+        "your",
+        "their",
+        "each",
+        "every",
+        "all",
+        "both",
+        "which",
+        "what",
+        "any",
+        "some",
+        "no",
+        "these",
+        "those",
+        "its",
+        "here",
+    )
+)
+"""Words before a kind of ground that are no name of one: `Our school`."""
 
 BEFORE_A_PERSON = r"\s+(?:from|by|por|par|von)\s+"
 """What stands before somebody's name."""

@@ -116,7 +116,7 @@ FILLERS: dict[str, frozenset[str]] = {
         "the|a|an|is|are|it|its|very|still|post|pole|posts|poles|and|all|of|on|at|to|yes|y|sí|si|oui|ja|sim|de|del|con|avec|mit|com|has|also"
     ),
     "old_fittings": _words(
-        "old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
+        "redundant|only|disused|old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
         "plate|plates|arm|arms|stub|stubs|ear|ears|hook|hooks|frame|gusset|gussets|piece|pieces|part|parts|steel|near|top|side|"
         "back|front|some|two|one|with|has|have|there|from|left|tack|spot|stitch|seam|fully|partially|"
         "sides|ends|faces|cleat|cleats|stubs|clevis|clevises|angle|angles|iron|bar|bars|flange|flanges|channel|collar|sleeve|nut|nuts|bolt|bolts|pin|pins|rod|rods|"
@@ -139,7 +139,7 @@ FILLERS: dict[str, frozenset[str]] = {
         "top|whole|way|up|then|w|with|arm|a|over|court|towards|toward|shaft|section|extension|style|type|design|ft|in|m|cm|deg|degree|degrees|bend"
     ),
     "post_base": _words(
-        "footing|ground|into|bolts|anchor|four|grouted|holding|down|nuts|foundation|cc|rcc|pcc|existing|below|type|fixed|set|"
+        "with|footing|ground|into|bolts|anchor|four|grouted|holding|down|nuts|foundation|cc|rcc|pcc|existing|below|type|fixed|set|"
         "en|em|in|dans|no|na|nel|nella|im|el|la|le|o|a|al|au|ao|à|piso|suelo|chão|solo|sol|suolo|boden|béton|betão|concreto|hormigón|"
         "cemento|cimento|cls|calcestruzzo|beton|con|com|avec|mit|par|por|4|pernos|pernas|tornillos|parafusos|boulons|tirafondi|schrauben|dado|massif|sapata|plinto"
     ),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS, WALLED_BY_CELLS
 
 _FORM = (
-    "pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "particulars|particulars of pole|particulars of post|particulars of posts|details of pole|details of post|post details|pole details|specification of pole|specification of post|nature of post|construction of post|post construction|make of pole|pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
     "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
@@ -16,6 +16,7 @@ _FORM = (
 )
 _POST = (
     "goals|hoops|baskets|standards|canastas|paniers|Körbe|canestri|cestas|tabelas|"
+    "where on site is the post|where is the post|where is it|where on site|where on the site|where in the school|where at the school|where it is|where it stands|where on the court|location on court|location in school|"
     "equipment|equip|equipment code|apparatus|apparatus no|feature|feature id|element|component|unit no|pt no|point|point no|post location|location of post|location of post on site|post position|position of post|whereabouts|position on site|location on site|id|no|nr|number|#|ref|ref no|reference|tag|tag no|item|item no|label|mark|unit|hoop|goal|standard|basket|position|end|side|"
     "end of court|side of court|which hoop|which goal|which end|which pole|which post|id no|s no|sl no|serial|serial no|asset|"
     "structure|nº|núm|número|ítem|referencia|etiqueta|aro|canasta|tablero|posición|clave|lado|extremo|identificación|identificacion|"

@@ -50,7 +50,7 @@ QUESTIONS: tuple[Question, ...] = (
                "filling|completing|writing|visit|work|caretaker|council|community|leisure|sports|play|playing|primary|covers|cover|full|official")
         | A_POST | A_GOAL | _AT_PLACE,
         never=r"\bhow\b|\bmany\b|\bwho\b|^(?:is|are|does|do|did|has|have|can|could|would|will)\b|\b(?:your|our) (?:full )?name\b|"
-              r"\b(?:kind|type|sort) of\b|\bwhat (?:is|are|was) (?:the )?(?:post|pole)",
+              r"\b(?:kind|type|sort) of\b|\bwhat (?:is|are|was) (?:the )?(?:post|pole)|\bwhere (?:on|in|at|within|about)\b",
     ),
     Question(
         "post_code",

@@ -142,6 +142,40 @@ def test_a_section_or_a_thickness_is_the_size_where_every_cell_says_so(heading: 
     assert found.get(heading) in ((name,) if name else (None, "post_shape"))
 
 
+def test_a_size_in_two_columns_is_that_of_the_one_that_is_filled() -> None:
+    heads = ["School", "Post", "Diameter if round (mm)", "Width if square (mm)", "Height (m)"]
+    rows = rows_of(heads, ["Elm", "A", 89, None, 3], ["Elm", "B", None, 100, 3])
+    assert [(r.post_shape, r.post_size, r.held) for r in rows] == [
+        ("round", pytest.approx(0.089), False), ("square", pytest.approx(0.1), False),
+    ]  # fmt: skip
+
+
+TOLD = [("MS square post, old", True), ("octagonal pole", True), ("Market Square side", False), ("round pipe", False)]
+
+
+@pytest.mark.parametrize(("cell", "held"), TOLD)
+def test_a_shape_in_a_remark_is_held_against_the_one_that_the_size_says(cell: str, held: bool) -> None:
+    row = rows_of(["School", "Post", "OD (mm)", "Height (m)", "Notes"], ["Elm", "A", 89, 3, cell])[0]
+    assert row.held == held
+
+
+COUNTED = [
+    ("Posts", ["Elm", "Elm", "Oak"], ["MUGA", "Yard", "MUGA"], [2, 2, 1], True),
+    ("Basketball posts", ["Elm", "Oak", "Ash"], ["", "", ""], [2, 4, 1], True),
+    ("Posts", ["Elm", "Elm", "Oak"], ["MUGA", "MUGA", "MUGA"], [1, 2, 1], False),
+    ("Posts", ["Elm", "Elm", "Oak"], ["MUGA", "MUGA", "MUGA"], [2, 1, 1], False),
+]
+
+
+@pytest.mark.parametrize(("heading", "sites", "courts", "numbers", "counted"), COUNTED)
+def test_numbers_under_posts_count_where_they_can_be_no_names(
+    heading: str, sites: list[str], courts: list[str], numbers: list[int], counted: bool
+) -> None:
+    rows = [[*row, "round", 89 + n, 3] for n, row in enumerate(zip(sites, courts, numbers, strict=True))]
+    found = rows_of(["School", "Court", heading, "Shape", "OD (mm)", "Height (m)"], *rows)
+    assert [r.quantity for r in found if not r.held] == (numbers if counted else [])
+
+
 def test_a_thickness_beside_a_size_is_the_walls() -> None:
     heads = ["School", "Post no", "OD (mm)", "Pole thickness (mm)", "Height (m)"]
     assert claims(heads, ["Elm School", "A", 114, 50, 3])["Pole thickness (mm)"] == "wall"

@@ -365,3 +365,19 @@ def test_names_over_columns_of_posts_stand_behind_one_of_units_too() -> None:
     rows = [["Site", "Riverside Field"], ["Item", "Unit", "BP1", "BP2"], *posts, ["Attachments", "-", "none", "bolted"]]
     found = [says(r, "post_code", "post_size", "post_height") for r in read(sheet(rows))[0]]
     assert found == [["BP1", 114.3, 2998], ["BP2", 114.3, 3004]]
+
+
+def test_grounds_over_columns_of_posts_are_their_sites() -> None:
+    rows = [[None, "Hazel Park", "Hazel Park", "Rowan Green"], ["Post ref.", "HP1", "HP2", "RG1"],
+            ["Shape", "round", "round", "square"],
+            ["OD (mm)", 102, 101, 90], ["Height (m)", 3, 3.1, 2.8]]  # fmt: skip
+    records, _ = read(sheet(rows))
+    assert [says(r, "site_name", "post_code") for r in records] == [
+        ["Hazel Park", "HP1"], ["Hazel Park", "HP2"], ["Rowan Green", "RG1"],
+    ]  # fmt: skip
+
+
+def test_a_sentence_over_a_table_names_the_ground_without_its_words() -> None:
+    heads, row = ["Post", "Shape", "OD (mm)", "Height (m)"], ["1", "round", 89, 3]
+    records, _ = read(sheet([["Our school is St Wilfrid's Primary School and we have three posts."], heads, row]))
+    assert says(records[0], "site_name") == ["St Wilfrid's Primary School"]

@@ -9,6 +9,7 @@ from schemas.grounds import (
     BARE_GROUNDS,
     BEFORE_A_PERSON,
     BETWEEN_NAMES,
+    DETERMINERS,
     GROUNDS,
     NO_GROUND,
     PROJECT_LABELS,
@@ -50,7 +51,8 @@ def _named(piece: str) -> str:
     m = _GROUND.search(name)
     if m is None or len(words) > 7 or not words[0][0].isupper():
         return ""
-    own = [w for w in re.findall(r"[\w.'’-]+", _GROUND.sub(" ", name)) if w[0].isupper() or w[0].isdigit()]
+    beside = re.findall(r"[\w.'’-]+", _GROUND.sub(" ", name))
+    own = [w for w in beside if (w[0].isupper() or w[0].isdigit()) and w.casefold() not in DETERMINERS]
     return name if own or (m[0].casefold() not in _BARE and len(words) == 1) else ""
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from pipeline.intake.layout.grid import Grid, Row, turned, upright
+from pipeline.intake.layout.grid import Grid, Row, line, turned, upright
+from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.tables import Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
 from pipeline.intake.layout.under_headings import UNIT_WORDS
@@ -76,13 +78,14 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
     cells = {number: row for number, row in rows if lo <= number < hi}
     known = {n for n, row in cells.items() if len(row) > 2 and _says_something(row.get(found[0].row))}
     first = min({n for n, name in heads.items() if name not in IN_TITLES or len(cells[n]) > 2} | known)
-    corner = _names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0
+    grounds = _grounds_above(found[0], cells, first)
+    corner = grounds or (_names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0)
     start = corner or first
     part = replace(_between(grid, start, hi), part=found[0].grid.part)
     titled = any(heads.get(n) in ("site_code", "site_name") for n in cells if n < start)
     tables = find_tables(part, bool(corner), titled) or find_tables(part, True, titled)
     if corner:
-        tables = [_with_names(t, corner) for t in tables]
+        tables = [_with_names(t, corner, "site_name" if grounds else "post_code") for t in tables]
     return Band(tuple((n, row) for n, row in cells.items() if n < start), tuple(tables)) if tables else None
 
 
@@ -123,8 +126,19 @@ def _names_above(table: Table, cells: Mapping[int, Row], first: int) -> int:
     return first - 1 if over and apart and (len(above) > 1) else 0
 
 
-def _with_names(table: Table, corner: int) -> Table:
-    """The table with the row over its columns as the posts' names."""
+def _grounds_above(table: Table, cells: Mapping[int, Row], first: int) -> int:
+    """The row over the columns that names the ground of each and has no heading, where no heading does; 0 where there is none."""
+    above = cells.get(first - 1, {})
+    over = [c for n, c in above.items() if n > table.row]
+    named = [c.kind == "text" and ground_in(str(c.value)) == line(str(c.value)) for c in over]
+    in_words = all(c.kind == "text" and re.search(r"[^\W\d_]{3}", str(c.value)) for c in over)
+    named = named if "post_code" not in table.heads or not in_words else [any(named)]  # the posts have names of their own
+    unheaded = table.row not in above and not {"site_code", "site_name"} & table.heads.keys()
+    return first - 1 if unheaded and named and all(named) else 0
+
+
+def _with_names(table: Table, corner: int, name: str) -> Table:
+    """The table with the row over its columns as the posts' names, or their grounds'."""
     head = Head(table.row, corner, table.grid.at(table.row, corner), "", "")
     extra = {n: text for n, text in table.extra.items() if n != corner}
-    return replace(table, heads={**table.heads, "post_code": (head,)}, extra=extra)
+    return replace(table, heads={**table.heads, name: (head,)}, extra=extra)

@@ -55,7 +55,7 @@ def column_notes(table: Table, counts: RowCounts) -> list[str]:
     """What is said about the columns of a table."""
     where = _where(table)
     notes = [f"{where}the column “{line(h)}” is carried through and not read{_since(by)}." for h, by in table.passed_over]
-    notes += [f"{where}“{h}” is read as “{SURVEY.column(name).heading}”: all its cells say so." for h, name in table.by_cells]
+    notes += [f"{where}“{h}” is read as “{SURVEY.column(name).heading}”: its cells say so." for h, name in table.by_cells]
     unknown = [f"“{line(h)}”" for h in table.extra.values() if h and h not in {p for p, _ in table.passed_over}]
     if unknown:
         notes.append(f"{where}columns carried through and not read: {', '.join(unknown)}.")

@@ -19,7 +19,7 @@ from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, rea
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
-from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim
+from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, without_number
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
@@ -82,7 +82,30 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
     if named := _tell_posts(names_of_posts, heading, rows):
         claims[named] = Claim("post_code", "", SYNONYM)
         meant.append((line(heading.texts[named]), "post_code"))
+    if not meant and (mostly := _mostly_shapes(replace(heading, claims=claims), rows)):
+        claims[mostly] = Claim("post_shape", "", SYNONYM)
+        meant.append((line(heading.texts[mostly]), "post_shape"))
     return replace(heading, claims=claims, labels=labels), tuple(meant)
+
+
+def _mostly_shapes(heading: HeadingRow, rows: Rows) -> int:
+    """A column of the kind of post where most cells say a shape, and none other says it; 0 where there is none.
+
+    What is no shape there holds its row.
+    """
+    if any(c.name == "post_shape" for c in heading.claims.values()):
+        return 0
+    for n, text in heading.texts.items():
+        if n in heading.claims or "desc" in text.casefold() or "post_shape" not in _free(n, text, heading, rows):
+            continue
+        texts = [str(c.value) for c in _cells(n, rows) if not is_same_as_above(str(c.value))]
+        said = [len(t.strip()) > 1 and read_word("post_shape", t) is not None for t in texts]
+        if sum(said) > 1 and sum(said) >= _MOST_OF_THEM * len(said):
+            return n
+    return 0
+
+
+_MOST_OF_THEM = 2 / 3
 
 
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
@@ -101,7 +124,7 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
 
 def _meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
-    bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", heading_unit(text)[0].strip()))
+    bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
     kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) else ()
     return _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
 
@@ -245,7 +268,7 @@ def _counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
         return False
     named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
     running = numbers == list(range(1, len(numbers) + 1))
-    if (named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS:
+    if (named and _are_no_names(numbers)) or ((named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS):
         return True
     agree = []
     for _, row in rows:
@@ -258,6 +281,14 @@ def _counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
             return False
         agree.append(stated)
     return any(isinstance(n, int) and n > 1 for n in agree)
+
+
+def _are_no_names(numbers: Sequence[int]) -> bool:
+    """Whether numbers beside the posts' names can be no identifiers, nor the ground's total: small, some alike, not all."""
+    return 1 < len(set(numbers)) < len(numbers) and max(numbers) <= _MANY_POSTS
+
+
+_MANY_POSTS = 12
 
 
 _COUNTS = frozenset(fold(w) for w in COUNTS)

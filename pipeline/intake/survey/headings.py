@@ -56,10 +56,15 @@ _REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGN
 """Marks of a field that must be filled in."""
 
 
+def without_number(text: str) -> str:
+    """A heading without the number in front of it."""
+    return _NUMBERED.sub("", text)
+
+
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
-    bare = as_plural(_REQUIRED.sub(" ", _NUMBERED.sub("", text)).strip())
+    bare = as_plural(_REQUIRED.sub(" ", without_number(text)).strip())
     found = _claimed(bare) or _claimed(_BEFORE_A_FIELD.sub("", bare))
     if found and found.name == "site_name" and says_where(text):
         return replace(found, strength=FAINT)

@@ -262,7 +262,7 @@ def _by_words(name: str, text: str) -> str:
                 at += length
                 break
         else:
-            number = re.fullmatch(r"x?[0-9]+x?", tokens[at]) is not None and name in ("old_fittings", "post_line")
+            number = re.fullmatch(r"x?[0-9]+x?", tokens[at]) is not None and name in ("old_fittings", "post_line", "post_base")
             counted = counted or number
             if tokens[at] in BUT or not (number or tokens[at] in FILLERS[""] or tokens[at] in FILLERS.get(name, ())):
                 return ""
