@@ -8,6 +8,7 @@ from dataclasses import replace
 from functools import cache
 
 from pipeline.intake.layout.beside import group_label, key_of
+from pipeline.intake.layout.counted_posts import counts_posts, whole_numbers
 from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
@@ -15,7 +16,7 @@ from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes, are_walls
 from pipeline.intake.layout.place_names import name_places
 from pipeline.intake.layout.posts_headed import names_under
-from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size, read_whole
+from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
@@ -26,7 +27,7 @@ from pipeline.reading.book import Cell
 from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.languages import NO, YES
 from schemas.post_words import UNIT_HEADINGS
-from schemas.several_meanings import COUNTS, SEVERAL_MEANINGS
+from schemas.several_meanings import SEVERAL_MEANINGS
 from schemas.yes_no import YesNo
 
 Rows = Sequence[tuple[int, Row]]
@@ -258,50 +259,6 @@ def _is_a_name(text: str) -> bool:
     return len(text) <= 30 and not is_same_as_above(text) and (named is None or named.sure)
 
 
-def _counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
-    """Whether the numbers there are those of the posts that another cell of their row names, one row of several at least.
-
-    A word that only counts will do with whole numbers where another heading names the posts.
-    """
-    numbers = whole_numbers(column, rows)
-    if not numbers:
-        return False
-    named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
-    running = numbers == list(range(1, len(numbers) + 1))
-    if (named and _are_no_names(numbers)) or ((named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS):
-        return True
-    agree = []
-    for _, row in rows:
-        if column not in row or len(row) < 3:
-            continue
-        stated = read_whole(row[column].value)
-        several = [posts_named(str(c.value)) for n, c in row.items() if n != column and c.kind == "text"]
-        counted = {p.number for p in several if p}
-        if (counted and stated not in counted) or (not counted and stated != 1):
-            return False
-        agree.append(stated)
-    return any(isinstance(n, int) and n > 1 for n in agree)
-
-
-def _are_no_names(numbers: Sequence[int]) -> bool:
-    """Whether numbers beside the posts' names can be no identifiers, nor the ground's total: small, some alike, not all."""
-    return 1 < len(set(numbers)) < len(numbers) and max(numbers) <= _MANY_POSTS
-
-
-_MANY_POSTS = 12
-
-
-_COUNTS = frozenset(fold(w) for w in COUNTS)
-
-
-def whole_numbers(column: int, rows: Rows) -> list[int]:
-    """The whole numbers of a column, from 1 up; [] where any cell is none."""
-    cells = _cells(column, rows)
-    read = [read_whole(c.value) if c.kind in ("text", "number") else None for c in cells]
-    numbers = [n for n in read if isinstance(n, int) and n > 0]
-    return numbers if len(numbers) == len(cells) else []
-
-
 def may_count(heading: str, column: int, rows: Rows) -> bool:
     """Whether a column headed by a word for a number may say how many posts a row is: no running number, and not all one."""
     numbers = whole_numbers(column, rows)
@@ -313,7 +270,7 @@ def may_count(heading: str, column: int, rows: Rows) -> bool:
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {
     "site_name": _names_sites,
     "post_code": names_posts,
-    "quantity": _counts_posts,
+    "quantity": counts_posts,
     "post_size": _sizes,
     "post_height": lambda column, heading, rows: are_heights(heading.texts[column], _cells(column, rows)),
     "wall": lambda column, heading, rows: are_walls(heading.texts[column], _cells(column, rows)),

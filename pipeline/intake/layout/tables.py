@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.assets import are_schedules, posts_before_assets
+from pipeline.intake.layout.counted_posts import whole_numbers
 from pipeline.intake.layout.courts import is_court, may_be_a_court
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
@@ -14,7 +15,7 @@ from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, head
 from pipeline.intake.layout.place_names import is_on_a_ground
 from pipeline.intake.layout.posts_headed import names_under, number_posts, says_posts
 from pipeline.intake.layout.round_or_square import round_or_square
-from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds, whole_numbers
+from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import says_around, says_nominal, speaks_of_posts
