@@ -5,7 +5,8 @@ from __future__ import annotations
 GROUNDS = (
     r"(?<=\w )k-\d{1,2}|school|elementary|elem|primary|middle school|high school|academy|college|park|playground|recreation (?:ground|center|centre|area)|"
     r"fields?|rec (?:center|centre|ground)|community (?:center|centre)|playing fields?|sports (?:ground|field|park|complex|center|centre)|"
-    r"church|ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
+    r"church|chapel|fellowship|tabernacle|synagogue|mosque|cathedral|temple|lutheran|baptist|methodist|presbyterian|episcopal|parish|"
+    r"ymca|gym|schoolyard|rec$|(?:middle|high|intermediate)$|(?-i:ES|MS|HS|JHS|PS)$|escuela|colegio|instituto|liceo|parque|polideportivo|unidad deportiva|"
     r"[ée]cole|coll[èe]ge|lyc[ée]e|stade|parc|gymnase|[\w-]*schule|gymnasium|sportplatz|sportanlage|[\w-]*park|"
     r"[\w-]*schul(?:haus|zentrum|anlage|campus)|[\w-]*gymnasium|kita|(?:bolz|spiel|fest|sport)platz|(?:freizeit|spiel|ballspiel)anlage|"
     r"jugendzentrum|jugendhaus|sportzentrum|sportgelände|schulsportanlage|freibad|(?-i:GS|VS|RS|NMS|BORG|HAK|SH|OS|KiTa|WG)(?= )|"
@@ -22,7 +23,7 @@ GROUNDS = (
 
 BARE_GROUNDS = (
     "park|parc|school|schule|sportpark|skatepark|carpark|hochschule|grundschule|realschule|hauptschule|gymnasium|sportplatz|"
-    "sportanlage|elementary|elem|primary|academy|college|playground|church|ymca|escuela|colegio|instituto|liceo|parque|"
+    "sportanlage|elementary|elem|primary|academy|college|playground|church|chapel|fellowship|temple|parish|ymca|escuela|colegio|instituto|liceo|parque|"
     "polideportivo|école|ecole|collège|lycée|lycee|stade|gymnase|escola|colégio|ginásio|ginasio|scuola|istituto|parco|palestra|"
     "centro sportivo|impianto sportivo|plesso|campetto|area verde|giardino|giardini|palazzetto|parrocchia|primaria|secondaria|elementare|materna|scuola media|"
     "schulhaus|schulzentrum|schulanlage|bolzplatz|spielplatz|festplatz|freizeitanlage|spielanlage|jugendzentrum|jugendhaus|sportzentrum|sportgelände|freibad|kita|"
@@ -146,7 +147,7 @@ REMARKS_ELSEWHERE = (
 
 GROUND_WORDS = (
     r"\b(school|elementary|primary|middle|high|academy|college|prep|kindergarten|ps|p\.s|park|parks|field|fields|ground|grounds|"
-    r"rec|recreation|center|centre|community|club|hall|church|arena|gardens?|reserve|oval|green|common|commons|plaza|square|meadows?|"
+    r"rec|recreation|center|centre|community|club|hall|church|chapel|fellowship|arena|gardens?|reserve|oval|green|common|commons|plaza|square|meadows?|"
     r"campus|complex|escuela|colegio|instituto|ceip|ies|liceo|parque|polideportivo|plaza|[eé]cole|coll[eè]ge|lyc[eé]e|parc|stade|gymnase|"
     r"\w*schulhaus|\w*schulzentrum|\w*schulanlage|\w*anlage|jugendzentrum|jugendhaus|freibad|festplatz|centro sportivo|impianto|giardini|"
     r"palazzetto|parrocchia|area verde|\w*schule|gymnasium|kita|sportplatz|spielplatz|bolzplatz|schulhof|sportpark|escola|emef|col[eé]gio|gin[aá]sio|praça|scuola|primaria|istituto|plesso|"

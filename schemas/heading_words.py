@@ -22,7 +22,7 @@ SAY_NOTHING = _words(
     "at|top|measured|actual|existing|current|currently|present|now|in|for|all|way|up|and|or|type|kind|"
     "de|del|della|dello|dei|degli|delle|di|da|do|dos|das|des|du|la|le|les|el|los|las|il|lo|gli|un|una|uno|une|ein|eine|einer|uma|um|"
     "der|die|das|den|dem|am|vom|zum|und|ou|oder|et|tipo|typ|art|actual|actuel|actuelle|attuale|atual|vorhanden|mesuré|mesurée|gemessen|gemessene|misurato|misurata|medido|txt|text|desc|flag|"
-    "recorded|surveyed|observed|taken|found|noted|each|per|as|been|has|have|exact|exactly|real|reading|individual|single|"
+    "only|itself|alone|just|recorded|surveyed|observed|taken|found|noted|each|per|as|been|has|have|exact|exactly|real|reading|individual|single|"
     "tomado|tomada|registrado|observado|exacto|exacta|cada|con|constaté|réel|réelle|exacte|chaque|par|avec|précis|"
     "ermittelt|erfasst|tatsächlich|tatsächliche|genau|genaue|jeweils|je|pro|bei|beim|des|eines|registado|exato|exata|com|"
     "reale|effettivo|effettiva|ogni|per|esatto|esatta|relevé|relevée|rilevato|rilevata|val|value|cd|dt|"
@@ -43,7 +43,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "diametro|larghezza|lato|lati|misura|misure|dimensione|dimensioni"
         ),
         _words(
-            "outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
+            "meas|reading|caliper|calipers|calipered|calip|ruler|pole|tape|actual|outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
             "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|por|fuera|afuera|fora|"
             "hors|tout|dehors|fuori|tutto|bzw|resp|rohr|"
             "externo|esterno|esterna|esterne|esterni"
@@ -52,7 +52,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_height": (
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
-            "abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|"
+            "gr|aff|afg|afs|stands|stand|sticks|sticking|showing|abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|"
             "gl|fsl|proud|projection|projects|hardstanding|hard|surfacing|astro|astroturf|seal|sealed|bitumen|bitmac|macadam|tarmacadam|"
             "wetpour|rubber|flags|flagstones|slab|slabs|synthetic|artificial|surrounding|adjacent|adjoining|local|"
             "standing|vertical|projecting|protruding|stick|stickup|playground|"
@@ -90,7 +90,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "old_fittings": (
         _words(
             "stuff|junk|gubbins|bits|zeug|kram|sachen|krempel|cosas|chatarra|trucs|choses|machins|roba|cose|coisas|tralha|"
-            "fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|equipment|remnants|remains|leftovers|"
+            "arms|hanging|leftover|hdwr|hdwe|bracketry|fittings|bracket|brackets|attached|attachment|attachments|brkt|brkts|hardware|fixtures|fixings|equipment|remnants|remains|leftovers|"
             "clamps|backboard bracket|fitments|ironmongery|ironwork|steelwork|obstructions|appurtenances|gear|kit|bits|"
             "herrajes|herraje|fijaciones|accesorios|soportes|restos|piezas|elementos|equipamiento|abrazaderas|"
             "ferrures|fixations|attaches|accessoires|restes|équipement|équipements|colliers|pattes|"
@@ -99,7 +99,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "supporti|attacchi|accessori|staffe|residui|resti|elementi|ferramenta|fissaggi"
         ),
         _words(
-            "redundant|retained|remain|to|hanging|old|left|on|any|still|items|things|anything|other|remaining|there|previous|prior|former|parts|welded|"
+            "have|has|got|rim|rims|hoop|hoops|backboard|backboards|board|boards|goal|goals|mounting|mount|mounts|with|redundant|retained|remain|to|hanging|old|left|on|any|still|items|things|anything|other|remaining|there|previous|prior|former|parts|welded|"
             "viejos|viejas|antiguos|antiguas|anteriores|existentes|restantes|presentes|previos|colocados|puestos|"
             "anciens|anciennes|ancien|existants|existantes|restants|restantes|présents|présentes|place|il|reste|"
             "vorhandene|alte|alt|alter|bisherige|bestehende|verbliebene|übrige|noch|teile|dran|"
@@ -137,7 +137,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
 """Words that say the one column, and words that change nothing beside them. Source: common practice."""
 
 AROUND = _words(
-    "contorno|contour|vuelta|volta|giro|rohrumfang|around|circumference|circumf|circum|girth|perimeter|umfang|circonférence|périmètre|tour|pourtour|circunferencia|perímetro|"
+    "contorno|contour|vuelta|volta|giro|rohrumfang|around|circumference|circumf|circum|circ|cir|cference|wrap|wrapped|girth|perimeter|umfang|circonférence|périmètre|tour|pourtour|circunferencia|perímetro|"
     "circunferência|circonferenza|perimetro"
 )
 """Words for the way round the post."""
@@ -202,12 +202,12 @@ DESCRIPTIONS = _words("desc|descr|description|descript|descrip|txt|text|title|la
 KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""
 NUMBERS = _words(
-    "n|no|nr|nº|num|number|id|ref|reference|code|label|mark|tag|identifier|identification|designation|"
+    "mk|lbl|ltr|letter|position|n|no|nr|nº|num|number|id|ref|reference|code|label|mark|tag|identifier|identification|designation|"
     "número|núm|nro|código|referencia|clave|etiqueta|identificación|numéro|repère|réf|référence|identifiant|"
     "nummer|bezeichnung|kennung|kennzeichen|kürzel|identificação|referência|sigla|numero|codice|riferimento|identificativo"
 )
 """Words beside the post for what it is called."""
-ASSETS = _words("asset|eq|equip|equipment|structure|element|activo|actif|objekt|ativo|cespite")
+ASSETS = _words("structure|asset|eq|equip|equipment|structure|element|activo|actif|objekt|ativo|cespite")
 OWNERS = _words("council|city|county|town|shire|district|municipal|park|our")
 """What a number of an asset is called by, and whose it is: `Council asset ID`."""
 COMPOUND = r"(mast|rohr|pfosten|stander|korbstander|saulen)(form|durchmesser|hohe|hoehe|breite|nummer|nr|typ|art|zustand|querschnitt|mass)"
@@ -280,7 +280,7 @@ OF_OTHER_POSTS = _words(
 )
 """Words of a heading that only a table of other posts and poles has."""
 GOALS = _words("column|columns|mast|masts|standard|standards|goal|goals|porta|porte|buts|tor|tore")
-SPORT = r"basket-?ball|b-?ball|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
+SPORT = r"basket-?ball|b-?ball|goal(?=[ _-]?(?:posts?|poles?)\b)|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
 """What posts are for, as a pattern: it changes nothing in a heading."""
 COUNTED = _words(
     "qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|quanti|combien|cant|qtde|qtd|quant|qté|nb|nbr|nbre|"

@@ -13,7 +13,7 @@ UP_FROM = _words(
 )
 """Words that with one for the ground say the height of what stands on it."""
 GROUNDS_TO_STAND_ON = _words(
-    "agl|fgl|ffl|egl|ngl|gl|fsl|surfacing|seal|bitumen|bitmac|macadam|tarmacadam|hardstanding|paviours|pavers|flags|flagstones|astro|astroturf|wetpour|ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
+    "gr|agl|fgl|ffl|egl|ngl|gl|fsl|surfacing|seal|bitumen|bitmac|macadam|tarmacadam|hardstanding|paviours|pavers|flags|flagstones|astro|astroturf|wetpour|ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
     "hardtop|gravel|grnd|gnd|grd|pvmt|conc|deck|"
     "suelo|piso|terreno|tierra|pavimento|asfalto|hormigón|concreto|sol|bitume|enrobé|goudron|béton|boden|erde|gelände|belag|pflaster|"
     "beton|chão|solo|betão|terra|suolo|calcestruzzo"
@@ -29,7 +29,7 @@ UP_TO_THE_TOP = _words("top|tip|up")
 """Words of which one makes a distance from the ground a height of the post: `Ground to top`, `Up from dirt`."""
 
 SIZED_BY_CELLS = (
-    "thickness|thick|thickness of post|thickness of pole|thickness of the post|thickness of the pole|post thickness|pole thickness|"
+    "wrap|wrapped|tape|tape reading|tape measure|caliper in|thickness|thick|thickness of post|thickness of pole|thickness of the post|thickness of the pole|post thickness|pole thickness|"
     "thickness across|how thick|how thick is it|how thick is the pole|how thick is the post|pole|post|measures|measurement|"
     "measurements|caliper|caliper reading|calipered|épaisseur|épaisseur du poteau|grosor|grosor del poste|dicke|stärke|mastdicke|"
     "pfostenstärke|spessore|spessore palo|espessura|espessura do poste|grossura|largo|grueso|espesor|épais|wie dick|grosor del tubo|rohrdicke|"
@@ -44,7 +44,7 @@ WALLED_BY_CELLS = (
 """Headings that mean the wall where every cell is as thin as one is."""
 
 SIZED_ACROSS = (
-    "outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"
+    "flat to flat|face to face|each side|side|sides|pole measures across|outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"
     "straight across|side to side|edge to edge|across the pole|across the post|across pole|across post|wide|how big|how big is it|"
     "how big is the pole|how big is the post|how fat|how fat is it|how wide|how wide is it|how wide across|pole measures|"
     "post measures|pole measurement|post measurement|extérieur|ext|außen|esterno|externo|qué ancho|wie breit|quanto è largo"
@@ -52,7 +52,7 @@ SIZED_ACROSS = (
 """The same of headings that say no wall and name no post: numbers that have their unit elsewhere will do too."""
 
 HIGH_BY_CELLS = (
-    "top|top of pole|top of post|pole top|post top|top of the pole|top of the post|tip|tip of pole|stands|it stands|sticks up|"
+    "length sticking out|sticking out|what shows|length showing|overall ht|overall height|full height|feet up|ground up|grade up|top|top of pole|top of post|pole top|post top|top of the pole|top of the post|tip|tip of pole|stands|it stands|sticks up|"
     "sticks out|stick up|stickup|stick-up|stick out|sticks up how far|how far up|how far up does it go|how far up it goes|up|"
     "exposed|showing|visible|how high up|reaches|reaches up to|goes up|goes up to|rises|stands up|stands how tall|"
     "cima|arriba|haut|oben|in cima|sommet|tope|topo"
@@ -88,3 +88,45 @@ TAKEN_OUTSIDE = _words(
 )
 BESIDE_OUTSIDE = _words("por|par|de|di|da|do|max|mm|cm")
 """Words for the outside, and words that change nothing beside them."""
+AROUND_ALONE = _words("around|circ|circum|circumf|circumference|wrap|wrapped|cir|girth|perimeter")
+"""Words that say the way round the post by themselves."""
+
+CROSSWISE = _words("section|sección|coupe|seção|secção|sezione|profile|perfil|profil|profilo|tubing|cross|querschnitt")
+OF_A_PIPE = _words("pipe|member|steel|tubing|standard|measured")
+"""Words beside the outside diameter that say of what it is."""
+WIDTHS = _words("od|diameter|dia|diam|width|dim|dims")
+"""Words for a post's section beside which these say its size: `Section OD`."""
+
+WHERE_IT_IS = (
+    r"where (?:it|it['’]?s|its|they|they['’]?re|we|you|is|are|the|kids|team|located|at|this|these|posts?|poles?|hoops?|goals?)\b"
+    r"(?!.*\b(?:court|measured|rust\w*|weld\w*|clamp\w*|cracks?|bent|bends?)\b).*"
+)
+"""Headings that ask where posts are, as a pattern."""
+
+SITES_BY_CELLS = (
+    "common area|amenity|amenity area|lot|which lot|playlot|play lot|tot lot|neighborhood|subdivision|practice site|practice location|"
+    "practice court|school bldg|attendance center|attendance ctr|attendance centre|rec site|rec area|program site|program location|job|"
+    "job name|job location|job site name|project site|project location|location of goal|location of goals|location of hoop|"
+    "location of hoops|location of pole|location of poles|location of post|home court|home gym|team|loc desc|locale|spot|stop|"
+    "court or park|court and park|gym or park|site visited|place visited|played at|plays at|found at|located at|locality|"
+    "sitio|endroit|lugar del poste|emplacement du poteau|aufstellort|local|posto"
+)
+"""Headings that name the site where every cell under them is the name of a place."""
+
+POSTS_BY_CELLS = (
+    "mk|mk no|pt|pt no|pt id|point|point id|point no|which one|which one is it|which|which is it|seq|seq no|letter|pole spot|"
+    "post spot|std|std no|bb no|backstop|backstop no|standard no|unit no|goals|hoops|goal posts|baskets|standards|"
+    "post location|pole location|pole loc|post loc|location on court|where on court|where on the court|spot on court|place on court|"
+    "post end|pole end|end or side|n/s|n or s|e/w|which side of court|sub id|item id|line|line no|row|entry|goal letter|goal name|"
+    "hoop name|hoop letter|bb goal no|goal mark|ident|post position|pole position|position on court|court position|court end|court side"
+)
+"""Headings that name posts where every row has a name of its own under them."""
+
+BASES_BY_CELLS = (
+    "set|mounting|mount type|ground mount|anchor|anchoring|base detail|base det|install type|installation|embed|embedment|in ground|"
+    "ground|footing detail|foundation detail|how installed|how it was set|at base|base condition|at grade|set type|support"
+)
+LINES_BY_CELLS = (
+    "config|post config|pole config|str gn|str or gn|straight gooseneck|line of pole|upright style|top|pole top style"
+)
+"""Headings that say the base, or the line, where every cell is one of its words."""

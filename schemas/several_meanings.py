@@ -2,7 +2,16 @@
 
 from __future__ import annotations
 
-from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS, WALLED_BY_CELLS
+from schemas.lay_headings import (
+    BASES_BY_CELLS,
+    HIGH_BY_CELLS,
+    LINES_BY_CELLS,
+    POSTS_BY_CELLS,
+    SITES_BY_CELLS,
+    SIZED_ACROSS,
+    SIZED_BY_CELLS,
+    WALLED_BY_CELLS,
+)
 
 _FORM = (
     "particulars|particulars of pole|particulars of post|particulars of posts|details of pole|details of post|post details|pole details|specification of pole|specification of post|nature of post|construction of post|post construction|make of pole|pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
@@ -40,6 +49,14 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (
         ("post_size",),
         "pipe size|pipe|size of pipe|schedule|tubería|tubo|tuyau|tube utilisé|tubo usado|tubulação|cano|caño|tubolare|Rohr|Rohrgröße|diámetro nominal del tubo",
+    ),
+    (("site_name",), SITES_BY_CELLS),
+    (("post_code",), POSTS_BY_CELLS),
+    (("post_base",), BASES_BY_CELLS),
+    (("post_line",), LINES_BY_CELLS),
+    (
+        ("post_shape",),
+        "pipe or tube|pipe/tube|tube or pipe|tube/pipe|tube type|sect|stock|configuration|steel|section of post|pole or tube",
     ),
     (("post_size",), SIZED_BY_CELLS),
     (("post_size",), SIZED_ACROSS),

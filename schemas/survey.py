@@ -26,11 +26,11 @@ WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "customer": ("district", "owner", "account"),
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
-    "post_shape": ("section", "profile"),
+    "post_shape": ("section", "profile", "r/s", "r or s"),
     "post_size": ("size", "width", "dimensions", "dimension", "side length", "across", "measurement", "ext dia", "ext diameter", "outside", "outer", "external", "wide", "breadth", "how wide", "how big", "how fat",
                   "fatness", "straight across", "across it", "misura fuori", "misura esterna", "misura", "ingombro", "da lato a lato", "quanto misura", "Außen", "außen", "Außenmaß",
                   "medida por fuera", "medida exterior", "medida", "ancho por fuera", "mesure extérieure", "largeur extérieure", "cote extérieure", "medida por fora", "medida externa"),
-    "post_height": ("h", "tall", "hgt"),
+    "post_height": ("h", "tall", "high", "hgt"),
     "size_basis": ("basis",),
     "measured_with": ("measured by", "tool"),
     "wall": ("thickness", "wt", "thick", "t"),
@@ -131,12 +131,12 @@ SURVEY = Table(
         Column(
             "quantity", "Identical posts", "whole", default="1", least="quantity_least", most="quantity_most",
             help="How many posts this row stands for, alike in everything on the row.",
-            synonyms=("qty", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count", "num posts", "num of posts", "num poles", "num of poles", "total posts", "total poles", "no off", "nr off", "number off", "qty off", "qty on hand", "number of uprights", "number of stanchions", "number on site", "quantity of poles", "number alike", "how many like this", "number of uprights like this", "posts like this", "no of uprights", "number of supports", "no of supports"),
+            synonyms=("qty", "posts per court", "poles per court", "posts at court", "poles at court", "posts here", "poles here", "how many of these", "no here", "quan", "qty ea", "qty each", "goals per court", "hoops per court", "number of posts", "no of posts", "qty of posts", "post qty", "posts alike", "number of identical posts", "no of identical posts", "number of poles", "no of poles", "identical poles", "how many posts", "how many alike", "post count", "pole count", "num posts", "num of posts", "num poles", "num of poles", "total posts", "total poles", "no off", "nr off", "number off", "qty off", "qty on hand", "number of uprights", "number of stanchions", "number on site", "quantity of poles", "number alike", "how many like this", "number of uprights like this", "posts like this", "no of uprights", "number of supports", "no of supports"),
         ),
         Column(
             "post_shape", "Post shape", "choice", needed=True, values=SHAPES,
             help="Shape of the post across: round, square or other.",
-            synonyms=("shp", "rnd sq", "rd sq", "shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square", "what shape", "shape r s", "shape of the post", "shape of the pole", "tube profile", "profile shape", "post profile shape", "square or round", "sq or rd", "rd or sq", "round square other", "rnd or sq", "shape of tube", "shape of pipe", "shape of upright", "what shape is it", "what shape is the post", "what shape is the pole", "post is round or square", "type round square"),
+            synonyms=("shp", "shape code", "shape cd", "rnd sq", "rd sq", "shape", "pole shape", "shape of post", "shape of pole", "section shape", "post section", "pole section", "round or square", "cross section", "post cross section", "upright shape", "tube shape", "pipe shape", "round or sq", "round square", "post round or square", "what shape", "shape r s", "shape of the post", "shape of the pole", "tube profile", "profile shape", "post profile shape", "square or round", "sq or rd", "rd or sq", "round square other", "rnd or sq", "shape of tube", "shape of pipe", "shape of upright", "what shape is it", "what shape is the post", "what shape is the pole", "post is round or square", "type round square"),
         ),
         Column(
             "post_size", "Post size", "pipe", "in", needed=True, least="post_size_least", most="post_size_most",
@@ -201,12 +201,12 @@ SURVEY = Table(
         Column(
             "old_fittings", "Old fittings", "choice", values=FITTINGS, default="unknown",
             help="What still hangs on the post: none, removable, fixed (welded) or unknown.",
-            synonyms=("fittings", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brkts", "brkt", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware", "prior equipment", "previous equipment", "remaining hardware", "remaining fittings", "fittings remaining", "fixings remaining", "existing fixings", "residual fittings", "whats on it now", "what is on it now", "anything still attached"),
+            synonyms=("fittings", "whats on it", "whats left on it", "old parts", "old parts left", "still on pole", "still on post", "remaining on pole", "remaining on post", "mounts left", "old mounts", "old mount", "whats there now", "whats hanging on it", "anything hanging on it", "old hardware", "existing fittings", "existing hardware", "hardware", "attachments", "old brackets", "fittings on post", "what is on it", "existing attachments", "old attachments", "whats still on it", "whats on the post", "old stuff on post", "brackets on pole", "brackets on post", "bracket on pole", "bracket on post", "existing brackets", "existing bracket", "brkts", "brkt", "brackets", "attachment", "attached items", "items attached", "fittings left", "fittings on", "hardware left", "left on post", "left on pole", "fixtures", "existing fixtures", "hardware on pole", "attached hardware", "prior equipment", "previous equipment", "remaining hardware", "remaining fittings", "fittings remaining", "fixings remaining", "existing fixings", "residual fittings", "whats on it now", "what is on it now", "anything still attached"),
         ),
         Column(
             "condition", "Condition", "choice", values=CONDITIONS, default="unknown",
             help="Sound, surface rust, corroded, cracked, loose or unknown. Look at the ground line and under collars.",
-            synonyms=("post condition", "pole condition", "condition of post", "condition of pole", "soundness", "overall condition", "general condition", "condition rating", "cond", "post cond", "pole cond", "structural condition", "physical condition", "condition overall", "state of post", "state of pole", "condition grade", "cond code", "cond rating", "condition score", "condition description"),
+            synonyms=("post condition", "looks", "how it looks", "hows it look", "how does it look", "how is it holding up", "holding up", "rust or cracks", "rust damage", "rust or damage", "condition code", "wear", "wear and tear", "overall look", "rust cracks", "condition now", "pole condition", "condition of post", "condition of pole", "soundness", "overall condition", "general condition", "condition rating", "cond", "post cond", "pole cond", "structural condition", "physical condition", "condition overall", "state of post", "state of pole", "condition grade", "cond code", "cond rating", "condition score", "condition description"),
         ),
         Column(
             "ring_heights", "Ring heights wanted", "lengths", "ft", least="ring_height_least", most="ring_height_most",

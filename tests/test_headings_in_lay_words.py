@@ -193,3 +193,58 @@ def test_a_list_of_what_stands_on_each_ground_with_totals() -> None:
 def test_a_condition_that_says_gooseneck_or_welded_rules_kits_out(cell: str, kit: bool) -> None:
     row = read(["School", "Post", *HEADS, "Condition"], ["Elm", "1", *BODY, cell]).rows[0]
     assert (row.post_line != "gooseneck" and row.old_fittings != "fixed") == kit
+
+
+REGISTERS = [
+    ("SHAPECODE", "post_shape"), ("X_SECT", "post_shape"), ("ABVGRD_FT", "post_height"), ("AGL_FT", "post_height"),
+    ("Exp. ht.", "post_height"), ("Height AFG", "post_height"), ("T.O.P. ht", "post_height"), ("POST_LBL", "post_code"),
+    ("STRUCT_NO", "post_code"), ("Pole letter", "post_code"), ("PARK_NM", "site_name"), ("LOC_NAME", "site_name"),
+    ("FACID", "site_code"), ("SITE_CD", "site_code"), ("POST_CNT", "quantity"), ("Poles per court", "quantity"),
+    ("REM_HDWR", "old_fittings"), ("Exist. attach.", "old_fittings"), ("SURV_DATE", "surveyed_on"), ("COND_CD", "condition"),
+    ("Section OD", "post_size"), ("Section dims", "post_size"), ("Pipe O.D. (measured)", "post_size"),
+    ("Goal post dia", "post_size"),
+    ("Old backboard arms?", "old_fittings"), ("Does it have old backboard arms?", "old_fittings"),
+    ("old stuff still hanging on it?", "old_fittings"), ("Circ.", "post_size"), ("Around", "post_size"),
+    ("Height (not rim)", "post_height"), ("OD near top", "post_size"),
+    ("Diameter (round) or width (square)", "post_size"),
+    ("Post height only", "post_height"), ("Pole (in)", "post_size"), ("Pole (ft)", "post_height"), ("Section length", None),
+    ("Board size", None), ("Exp. date", None),
+    ("Ground", "site_name"), ("Ground up", None), ("In ground?", None), ("Grade", None),
+    ("Hoop circumference", None), ("Rim diameter", None), ("Size code of board", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "name"), REGISTERS)
+def test_short_forms_and_lay_words_of_headings(heading: str, name: str | None) -> None:
+    found = claim(heading)
+    assert (found.name if found else None) == name
+
+
+UNITS = [
+    ("Inches around", "in"), ("Feet above ground", "ft"), ("How many inches across", "in"), ("Feet tall", "ft"),
+    ("HEIGHTFT", "ft"), ("Home end pole (in)", ""), ("In ground", ""), ("Inches", ""),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "unit"), UNITS)
+def test_a_unit_before_what_is_measured(heading: str, unit: str) -> None:
+    found = claim(heading)
+    assert (found.unit if found else "") == unit
+
+
+def test_poles_with_a_unit_side_by_side_are_their_sizes() -> None:
+    heads = ["Where we practice", "Home end pole (in)", "Home end ht (ft)", "Away end pole (in)", "Away end ht (ft)", "Round?"]
+    found = read(heads, ["Northgate MS", 4.5, 10.5, 3.5, 10, "yes"]).rows
+    assert [(r.site_name, r.post_code, r.held) for r in found] == [
+        ("Northgate MS", "Home end", False), ("Northgate MS", "Away end", False),
+    ]  # fmt: skip
+    assert [r.post_size for r in found] == [pytest.approx(0.1143), pytest.approx(0.0889)]
+
+
+def test_goal_posts_in_the_plural_head_their_names() -> None:
+    heads = ["Lot", "Goal posts", "Shape of pole", "How thick is pole", "Height of pole"]
+    rows = [
+        ["Main lot", "1 and 2", "round", "4-1/2 inches", "10 feet"],
+        ["Youth lot", "3", "round", "4 inches", "9 feet"],
+    ]
+    assert [q[2:] for q in quoted(["Grace Chapel"], heads, *rows)] == [("1 and 2", 2), ("3", 1)]

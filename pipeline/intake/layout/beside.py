@@ -78,7 +78,7 @@ def labelled(text: str) -> tuple[str, Claim] | None:
         return None
     for n in range(1, min(4, len(words))):
         for label, rest in ((words[:n], words[n:]), (words[-n:], words[:-n])):
-            if _is_label(label) and (found := _claimed(rest)):
+            if _is_label(label) and (found := _claimed(rest) or _by_unit(rest, unit)):
                 return " ".join(label), Claim(found.name, unit or found.unit, found.strength)
     return None
 
@@ -89,6 +89,12 @@ def label_and_rest(text: str) -> tuple[str, str] | None:
     splits = (n for n in range(min(3, len(words) - 1), 0, -1) if _is_label(words[:n]))
     n = next(splits, 0)
     return (" ".join(words[:n]), " ".join(words[n:])) if n else None
+
+
+def _by_unit(words: list[str], unit: str) -> Claim | None:
+    """What a post with a unit says: `Home end pole (in)` is its size."""
+    found = claim(f"{' '.join(words)} ({unit})") if unit and {w.casefold() for w in words} <= _THINGS else None
+    return found if found and found.name in ("post_size", "post_height") else None
 
 
 def _claimed(words: list[str]) -> Claim | None:

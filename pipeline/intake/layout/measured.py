@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from pipeline.intake.measures import Measure, PipeSize, heading_unit, read_measure, read_post_size
-from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.lay_headings import lay_key
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
 from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS, WALLED_BY_CELLS
@@ -18,29 +18,29 @@ _BETWEEN = {"post_size": (0.04, 0.35), "post_height": (1.5, 6.0), "wall": (0.001
 """Metres that a post's size, height and wall lie between. Source: the survey's documented ranges, design section 3."""
 _UNITS = ("in", "ft", "mm", "cm", "m")
 _MOST_OF_THEM = 2 / 3
-_WITH_UNIT = frozenset(fold(w) for w in SIZED_BY_CELLS.split("|"))
-_ACROSS = frozenset(fold(w) for w in SIZED_ACROSS.split("|"))
-_THIN = frozenset(fold(w) for w in WALLED_BY_CELLS.split("|"))
-_HIGH = frozenset(fold(w) for w in HIGH_BY_CELLS.split("|"))
+_WITH_UNIT = frozenset(lay_key(w) for w in SIZED_BY_CELLS.split("|"))
+_ACROSS = frozenset(lay_key(w) for w in SIZED_ACROSS.split("|"))
+_THIN = frozenset(lay_key(w) for w in WALLED_BY_CELLS.split("|"))
+_HIGH = frozenset(lay_key(w) for w in HIGH_BY_CELLS.split("|"))
 
 
 def are_sizes(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether a heading in lay words for a size stands over sizes of posts."""
     bare, unit = heading_unit(heading)
-    across = fold(bare) in _ACROSS
-    return (across or fold(bare) in _WITH_UNIT) and are_measures("post_size", unit, cells, across)
+    across = lay_key(bare) in _ACROSS
+    return (across or lay_key(bare) in _WITH_UNIT) and are_measures("post_size", unit, cells, across)
 
 
 def are_walls(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether a heading for a thickness stands over walls of posts."""
     bare, unit = heading_unit(heading)
-    return fold(bare) in _THIN and are_measures("wall", unit, cells, unit_elsewhere=False)
+    return lay_key(bare) in _THIN and are_measures("wall", unit, cells, unit_elsewhere=False)
 
 
 def are_heights(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether a heading in lay words for a height stands over heights of posts."""
     bare, unit = heading_unit(heading)
-    return fold(bare) in _HIGH and are_measures("post_height", unit, cells, unit_elsewhere=False)
+    return lay_key(bare) in _HIGH and are_measures("post_height", unit, cells, unit_elsewhere=False)
 
 
 def are_measures(name: str, unit: str, cells: Sequence[Cell], unit_elsewhere: bool) -> bool:

@@ -16,6 +16,7 @@ from pipeline.intake.survey.headings import fold
 from pipeline.intake.survey.post_cells import PostsNamed, posts_named
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell
+from schemas.grounds import COURTS
 
 
 @dataclass(frozen=True)
@@ -61,11 +62,14 @@ def _with_totals_asked(records: Sequence[Record]) -> Sequence[Record]:
     plural = [s for s in stated if s and posts_in_the_plural(s.heading.text) and not alike(s.heading.text)]
     if len(records) < 2 or len(plural) < len(records) or any(_number(r) != len(records) for r in records):
         return records
-    if each_a_court(records):
+    if each_a_court(records) or any(_PER_COURT.search(s.heading.text) for s in plural):
         return records
     message = f"“{len(records)}” stands on each of the {len(records)} rows of the site: it may be how many posts the site has."
     put_right = f"1 where each row is one post, {len(records)} where each row stands for so many."
     return [_wrong(r, Wrong("quantity", _at(r), "CONFLICT", message, put_right)) for r in records]
+
+
+_PER_COURT = re.compile(rf"\b(?:per|each|at|for|on)\b.*\b{COURTS}\b", re.IGNORECASE)
 
 
 def _post(record: Record) -> _Post:

@@ -11,7 +11,7 @@ from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.heading_words import as_plural
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
-from schemas.heading_words import PLURALS, SPORT
+from schemas.heading_words import GOALS_COUNTED, PLURALS, SPORT
 
 _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 
@@ -19,7 +19,7 @@ _SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 def says_posts(heading: str) -> bool:
     """Whether a heading says `Posts` and no more."""
     bare = _SPORT.sub("", as_plural(heading_unit(heading)[0]))  # `Basketball posts`
-    return re.fullmatch(PLURALS, bare.strip(" *:"), re.IGNORECASE) is not None
+    return re.fullmatch(f"(?:{PLURALS}|{GOALS_COUNTED})", bare.strip(" *:"), re.IGNORECASE) is not None
 
 
 def names_under(texts: Mapping[int, str], data: Sequence[tuple[int, Row]]) -> frozenset[int]:

@@ -15,12 +15,13 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes, are_walls
 from pipeline.intake.layout.place_names import name_places
-from pipeline.intake.layout.posts_headed import names_under
+from pipeline.intake.layout.posts_headed import names_under, says_posts
 from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, without_number
+from pipeline.intake.survey.lay_headings import asks_where, lay_key
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
@@ -38,8 +39,8 @@ def _can_mean() -> dict[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {}
     for names, words in SEVERAL_MEANINGS:
         for word in words.split("|"):
-            key = fold(word) or word.strip()
-            found[key] = tuple(dict.fromkeys((*found.get(key, ()), *names)))
+            for key in {fold(word) or word.strip(), lay_key(word) or word.strip()}:
+                found[key] = tuple(dict.fromkeys((*found.get(key, ()), *names)))
     return found
 
 
@@ -126,8 +127,9 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
 def _meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
     bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) else ()
-    return _can_mean().get(fold(bare) or bare.rstrip("."), kinds)
+    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) or asks_where(bare) else ()
+    means = _can_mean()
+    return means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
 
 
 def _labels_posts(column: int, heading: HeadingRow, rows: Rows) -> tuple[str, ...]:
@@ -207,6 +209,8 @@ def _one_each(column: int, codes: int, rows: Rows) -> bool:
 
 def names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether every row has a short name of its own at its ground and court, and none may be several posts or one."""
+    if says_posts(heading.texts[column]) and column not in names_under(heading.texts, rows):
+        return False
     above = [n for n, text in heading.texts.items() if n != column and _says_where(heading.claims.get(n), text)]
     where = dict.fromkeys(above, "")
     keys: list[tuple[str, ...]] = []

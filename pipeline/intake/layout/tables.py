@@ -18,8 +18,9 @@ from pipeline.intake.layout.round_or_square import round_or_square
 from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.heading_words import says_around, says_nominal, speaks_of_posts
+from pipeline.intake.survey.heading_words import speaks_of_posts
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, says_where
+from pipeline.intake.survey.lay_headings import says_around, says_nominal
 from pipeline.intake.survey.post_cells import is_same_as_above
 from schemas.grounds import WITHIN_A_GROUND
 from schemas.post_words import SIDES

@@ -11,6 +11,7 @@ from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import as_plural, composed
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question
+from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.heading_words import FAINT_PLACES, REQUIRED, SPORT
@@ -70,7 +71,13 @@ def claim(text: str) -> Claim | None:
         return replace(found, strength=FAINT)
     if found is None and (asked := whole_question(text)):
         return Claim(*asked, SYNONYM)
-    return found
+    return _measure_of_a_post(found) if found and found.name == "post_code" and found.unit else found
+
+
+def _measure_of_a_post(found: Claim) -> Claim:
+    """What `Pole (in)` says: its size, since no name has a unit; `Pole (ft)` its height."""
+    name = {"in": "post_size", "mm": "post_size", "ft": "post_height", "ft-in": "post_height"}.get(found.unit)
+    return Claim(name, found.unit, WEAK) if name else found
 
 
 _FAINT = frozenset(fold(w) for w in FAINT_PLACES)
@@ -83,7 +90,7 @@ def says_where(heading: str) -> bool:
 
 def _claimed(text: str) -> Claim | None:
     """The column that a heading without its number and marks claims."""
-    bare, unit = heading_unit(text)
+    bare, unit = heading_unit(_OF_A_SHAPE.sub("", _NOT_RING.sub("", text)))
     if unit and (named := composed(text)) and named[0] == "site_name":  # `site_nm`
         bare, unit = text, ""
     ours = _our_words(bare)
@@ -97,7 +104,7 @@ def _claimed(text: str) -> Claim | None:
         return Claim(known[0], unit, WEAK)  # `Basketball poles`
     if (either := _either(bare)) is not None:
         return Claim(either[0], unit, either[1])
-    made = composed(bare)
+    made = composed(bare) or (composed(ours) if " " in ours else None)
     if made and (made[1] or _has_synonym(bare, made[0])):
         return Claim(made[0], unit, SYNONYM)
     if len(fold(bare)) > _SHORT and (alike := _by_stem().get(stem(fold(bare)))):
@@ -108,6 +115,14 @@ def _claimed(text: str) -> Claim | None:
     if asked is None and made:
         return Claim(made[0], unit, WEAK)
     return Claim(asked.column, "", SYNONYM if plainly else WEAK) if asked and (plainly or " " in text.strip()) else None
+
+
+_ROUND_OR_SQUARE = r"\s*[\[(](?:(?:if|for|of|on) )?(?:round|rnd|rd|square|sq)\.?(?: (?:posts?|poles?|ones?))?[\])]"
+_OF_A_SHAPE = re.compile(rf"{_ROUND_OR_SQUARE}(?=.*{_ROUND_OR_SQUARE})|(?<=[^\W_]){_ROUND_OR_SQUARE}(?=\s*$)", re.IGNORECASE)
+"""`Dia. (round) / side (square)`: which of them is said of which post."""
+_THE_RING = r"(?: to| the)* (?:rim|hoop|ring|back ?board|board|goal|basket|net)\b"
+_NOT_RING = re.compile(rf"\s*\bnear (?:the )?top\b|[\s,;(\[-]*\b(?:not|no|excl(?:uding)?)\b\.?{_THE_RING}[)\]]*", re.IGNORECASE)
+"""`Height (not rim)`, `OD near top`"""
 
 
 def _has_synonym(heading: str, name: str) -> bool:
@@ -163,21 +178,22 @@ def _by_stem() -> dict[str, str]:
     return {s: names.pop() for s, names in found.items() if len(names) == 1}
 
 
-_SAME_WORDS = {
-    "pole": "post", "poles": "posts", "upright": "post", "uprights": "posts", "rim": "ring", "rims": "rings",
-    "hoop": "ring", "hoops": "rings", "backboard": "board", "dia": "diameter", "diam": "diameter", "ht": "height",
-    "hgt": "height", "thk": "thickness", "sect": "section",
-    "num": "no", "nbr": "no", "matl": "material", "attach": "attachments", "ag": "above ground",
-    "ext": "outside", "grade": "ground", "min": "least", "minimum": "least", "baseline": "end line",
-}  # fmt: skip
-"""Words that say the same in any heading. Source: common practice."""
+_RUN_TOGETHER = re.compile(RUN_TOGETHER, re.IGNORECASE)
 
 
 def _our_words(heading: str) -> str:
     """The heading with our own word for each thing (`Pole base` is `Post base`)."""
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading).replace("_", " ")
-    words = re.findall(r"\w+", apart.casefold())
-    return " ".join(_SAME_WORDS.get(w, w) for w in words)
+    apart = _TOP.sub("top", re.sub(r"\b[xX][- ](?=sec)", "x", apart, flags=re.IGNORECASE))
+    parts = (_RUN_TOGETHER.fullmatch(w) for w in re.findall(r"\w+", apart.casefold()))
+    words = [
+        w for found, m in zip(re.findall(r"\w+", apart.casefold()), parts, strict=True) for w in (m.groups() if m else (found,))
+    ]
+    return " ".join(SAME_WORDS.get(w, w) for w in words)
+
+
+_TOP = re.compile(r"\bT\.\s?O\.(?:\s?P\b\.?)?|\bT/O\b|\bT\.?O\.?P\b", re.IGNORECASE)
+"""`T.O. post`, `T.O.P.`"""
 
 
 def _without_remark(heading: str) -> str:

@@ -9,8 +9,8 @@ from functools import cache, lru_cache
 from typing import Literal
 
 from pipeline.intake.survey.folding import fold, fold_word, stem
-from pipeline.intake.survey.heading_words import words_of
 from pipeline.intake.survey.whole_questions import yes_or_no
+from pipeline.intake.survey.words_of_headings import words_of
 from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.post_words import A_PART, BUT, FILLERS, PIPE_ALONE

@@ -7,7 +7,7 @@ from functools import cache, lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
-from pipeline.intake.survey.heading_words import words_of
+from pipeline.intake.survey.words_of_headings import words_of
 from schemas.heading_words import (
     AND_WORDS,
     GOALS,

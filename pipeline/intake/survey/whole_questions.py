@@ -7,7 +7,8 @@ from functools import cache, lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
-from pipeline.intake.survey.heading_words import of_two_grounds, words_of
+from pipeline.intake.survey.lay_headings import of_two_grounds
+from pipeline.intake.survey.words_of_headings import words_of
 from schemas.whole_questions import ASKING, EXAMPLES, LEAVES_NOTHING, QUESTIONS, Question
 
 _LEAST, _MOST = 3, 26  # words of a question

@@ -1,0 +1,44 @@
+"""The words of a heading as they are compared: without accents, endings and articles, words written together apart."""
+
+from __future__ import annotations
+
+import re
+from functools import cache, lru_cache
+
+from pipeline.intake.survey.folding import fold, stem
+from schemas.heading_words import COMPOUND, IN_COMPOUNDS
+
+_SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
+"""Articles and small words that no post is called: `l'altezza`, `à`."""
+_ARTICLES = re.compile(
+    r"\b[ao]s? (?=(?:topo|piso|ch[ãa]o|solo|terreno|pavimento|punta|ponta|tope|partir|la|cima)\b)", re.IGNORECASE
+)
+"""Articles before a place: `até o topo`, `del piso a la punta`; alone they name a side of a court."""
+_OUTSIDE_IT = re.compile(r"\best\.(?=\W|$)", re.IGNORECASE)
+"""`Diam. est.`: esterno."""
+_OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
+"""`s/suelo`: over the ground."""
+_DOTTED = re.compile(r"(?<!\w)(?:[A-Za-z]\.){2,4}(?!\w)")  # `G.L.`
+_COMPOUND = re.compile(COMPOUND)
+
+
+@lru_cache(maxsize=16384)
+def words_of(heading: str) -> frozenset[str]:
+    """The folded words of a heading, without a number in front."""
+    plain = re.sub(
+        r"^\s*\d{1,2}\s*[.):]\s*|['’]s\b",
+        "",
+        re.sub(r"\b[oO]\.\s?[dD]\b", "OD", _DOTTED.sub(lambda m: m[0].replace(".", ""), heading)),
+    )
+    plain = _OUTSIDE_IT.sub("esterno ", _ARTICLES.sub("", _SMALL.sub(" ", plain)))
+    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", _OVER.sub("sobre ", plain)).replace("_", " ")
+    words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
+    parts = {w: m for w in words if (m := _COMPOUND.fullmatch(w))}
+    apart_again = {fold(p) for m in parts.values() for p in (m[1], IN_COMPOUNDS.get(m[2], m[2]))}
+    return frozenset(stem(w) for w in (words - parts.keys()) | apart_again)
+
+
+@cache
+def folded_words(words: frozenset[str]) -> frozenset[str]:
+    """A set of words as those of headings are compared."""
+    return frozenset(stem(fold(w)) for w in words)
