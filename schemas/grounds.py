@@ -13,7 +13,7 @@ GROUNDS = (
     r"centro sportivo|impianto sportivo|plesso|campetto|area verde|giardin[oi]|palazzetto|polisportivo|istituto comprensivo|"
     r"(?-i:I\.?C\.?)(?= )|I\.C(?=\.? \w)|scuola media|(?:scuola )?(?:primaria|secondaria|elementare|materna)|parrocchia|"
     r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio|"
-    r"CEIP|C\.E\.I\.P|IES|I\.E\.S|IED|I\.E\.D|I\.E(?=\.\s)|(?-i:Esc|Col)(?=\.)|secundaria|preescolar|jard[íi]n de (?:infantes|ni[ñn]os)|unidad dep\.?|"
+    r"CEIP|C\.E\.I\.P|IES|I\.E\.S|IED|I\.E\.D|I\.E(?=\.\s)|(?-i:Esc|Col)(?=\.)|(?-i:C\.P|U\.E|C\.R\.A|E\.P|C\.E\.P|I\.E\.P|E\.B|E\.E\.B|U\.E\.F)(?=\.? [A-ZÁÉÍÓÚ])|secundaria|preescolar|jard[íi]n de (?:infantes|ni[ñn]os)|unidad dep\.?|"
     r"play[óo]n|multicancha|polidesportivo|poliesportivo|plaza|instituci[óo]n educativa|unidad educativa|c[íi]rculo infantil|guarder[íi]a|"
     r"E\.[ME](?=\.?\s)|EMEF|EMEI|EMEB|CEU|CIEP|E\.M\.E\.F|(?-i:EB1?(?= \w))|(?-i:EB) ?[123](?:,[123])*(?=\W)|jardim de inf[âa]ncia|pra[çc]a|ringue|creche|unidade escolar|"
     r"ath[ée]n[ée]e|institut|groupe scolaire|complexe|maternelle|city-stade|plaine|square d(?:es?|u)|jardin|cégep|polyvalente|centre (?:sportif|de loisirs)|aire de jeux|"
@@ -34,6 +34,12 @@ BARE_GROUNDS = (
 )
 """Words for a ground that are no name by themselves."""
 
+NUMBERED_SCHOOLS = (
+    "school|escuela|escola|colegio|colégio|liceo|instituto|école|collège|lycée|athénée|scuola|schule|secundaria|primaria|preparatoria|"
+    "telesecundaria|jardín|grundschule|volksschule|ies|ceip|esc\\.?|e\\.m\\.?|emef"
+)
+"""Kinds of school that are called by their numbers, as a pattern."""
+
 NO_GROUND = (
     r"schools|parks|grounds|district|county|department|dept|division|board|authority|council|league|association|company|inc|llc|ltd|"
     r"services?|office|programs?|projects?|bureau|ministry|committee|consultants?|contractors?|engineers?|city of|town of|village of|"
@@ -46,7 +52,7 @@ COURTS = r"(?:courts?|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spi
 """Words of a heading over the court of a ground, as a pattern."""
 
 BETWEEN_NAMES = (
-    r"(\s+[-–—|]\s+|\s+(?:is|are|was|is called|called|has|have)\s+|[;:()\[\]/]|(?<!\d),|,(?!\d)|(?-i:(?<![A-Z]))(?<!\bst)(?<!\bsta)(?<!\bsto)(?<!\besc)(?<!\bsec)(?<!\bcol)(?<!\bist)(?<!\bdep)(?<!\bdr)(?<!\bprof)(?<!\bgral)\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
+    r"(\s+[-–—|]\s+|\s+(?:is|are|was|is called|called|has|have)\s+|[;:()\[\]/]|(?<!\d),|,(?!\d)|(?-i:(?<!\b[A-Z])(?<!\b[A-Z]\w)(?<!\b[A-Z]\w\w)(?<!\b[A-Z]\w\w\w)|(?<=Park)|(?<=Parc)|(?<=Hall)|(?<=Club)|(?<=Gym)|(?<=Rec)|(?<=Kita))\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"
     r"por|par|von|da)\s+"
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)"
 )

@@ -9,11 +9,11 @@ def _words(text: str) -> frozenset[str]:
 
 POST_WORDS = _words(
     "post|posts|pole|poles|upright|uprights|stanchion|stanchions|support|supports|"
-    "poste|postes|mástil|mástiles|caño|jirafa|soporte vertical|columna|columnas|"
+    "poste|postes|parante|parantes|pilar|pilares|mástil|mástiles|caño|jirafa|soporte vertical|columna|columnas|"
     "poteau|poteaux|mât|mâts|tube|tubes|montant|montants|pylône|"
     "mast|masten|mastes|pfosten|rohr|rohre|ständer|korbständer|säule|säulen|stange|stütze|"
     "haste|hastes|mastro|mastros|coluna|colunas|"
-    "palo|pali|tubo|tubi|tubolare|tubolari|piantana|montante|montanti"
+    "sostegno|sostegni|colonna|colonne|palo|pali|tubo|tubi|tubolare|tubolari|piantana|montante|montanti"
 )
 """What is measured; a heading with one of them is surely about a post."""
 
@@ -64,7 +64,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|sortie|sortant|prise|bas|béton|"
             "exterior|aérea|emergente|tope|remate|coronación|cabeza|asfalto|losa|concreto|banqueta|vertical|tierra|"
             "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
-            "fuera|para|pra|encima|cemento|tope|em|na|no|"
+            "fuera|para|pra|encima|cemento|tope|em|na|no|útil|utile|snpt|npt|terminado|"
             "exposta|aérea|ponta|cima|relva|asfalto|pavimento|calçada|terra|terreno|"
             "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|fora|cimento|"
             "esposta|emergente|testa|punta|asfalto|prato|pavimentazione|pavimento|campagna|verticale|terreno|di|"
@@ -173,7 +173,7 @@ FAINT_PLACES = _words(
     "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
     "block|wing|green|common|"
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
-    "onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
+    "bâtiment|edificio|edifício|prédio|gebäude|onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
 )
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""
@@ -272,7 +272,7 @@ AND_WORDS = frozenset(("and", "&", "y", "et", "und", "e", "or", "o", "ou", "oder
 """Small words between posts and what they are for, and between two games."""
 OF_A_SALE = _words("price|unit price|sku|precio|prix|preis|preço|prezzo|line total|discount|lead time")
 """Headings of a list of what is sold or ordered."""
-OF_THE_GAME = r"basket|hoop|backboard|baloncesto|b[áa]squet|canasta|panier|canestr|pallacanestro|korb|körbe"
+OF_THE_GAME = r"basket|hoop|backboard|baloncest|b[áa]squet|canast|panier|canestr|pallacanestr|korb|körbe"
 """Beginnings of words for the game or its goals, as a pattern: with one of them a table is of its posts."""
 OF_OTHER_POSTS = _words(
     "luminaire|luminaires|wattage|watts|lamp|lamps|bulb|lumens|camera|cctv|species|leuchte|leuchtmittel|leistung|lampe|ampoule|puissance|"
@@ -288,7 +288,7 @@ COUNTED = _words(
 )
 """Words beside posts, in the plural, for how many there are."""
 PLURALS = (
-    r"posts|poles|uprights|stanchions|supports|tubos|caños|tubi|tubes|stangen|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
+    r"posts|poles|uprights|stanchions|supports|parantes|pilares|sostegni|colonne|pylônes|tubos|caños|tubi|tubes|stangen|postes|poteaux|m[âa]ts|montants|masten|pfosten|ständer|säulen|mástiles|mastros|colunas|columnas|pali|"
     r"montanti"
 )
 GOALS_COUNTED = (

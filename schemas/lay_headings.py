@@ -9,7 +9,8 @@ def _words(text: str) -> frozenset[str]:
 
 UP_FROM = _words(
     "agl|proud|above|off|out|over|abv|atop|"
-    "sobre|desde|fuera|dessus|hors|depuis|über|ueber|ab|oberhalb|acima|fora|sopra|fuori|dal|dalla"
+    "sale|sobresale|sobresalen|sobresaliente|asoma|esce|sporge|sporgente|sporgenza|emerge|spunta|sort|sortie|dépasse|dépassement|dépassant|sai|sobressai|"
+    "aflora|saliente|ragt|herausragt|herausragend|schaut|steht|sobre|desde|fuera|dessus|hors|depuis|über|ueber|ab|oberhalb|acima|fora|sopra|fuori|dal|dalla"
 )
 """Words that with one for the ground say the height of what stands on it."""
 GROUNDS_TO_STAND_ON = _words(
@@ -22,7 +23,8 @@ STANDS_UP = _words(
     "stands|stand|standing|sticks|stick|sticking|stickup|stickout|rises|rise|projects|project|projecting|protrudes|comes|come|pokes|"
     "extends|extend|shows|showing|exposed|visible|reaches|goes|runs|much|far|part|portion|amount|length|distance|dist|measure|"
     "measured|measurement|measurements|pokin|straight|long|longueur|longitud|distancia|largo|länge|lunghezza|comprimento|distanza|"
-    "sobresale|sale|sort|dépasse|ragt|steht|heraus|sai|sporge|esce|alto|parte"
+    "sobresale|sale|sort|dépasse|ragt|steht|heraus|sai|sporge|esce|alto|parte|quanto|cuánto|combien|wieviel|wie|viel|ce|qui|lo|que|quello|che|cuanto|il|"
+    "poste|tubo|palo|partie|trozo|tramo|tratto|trecho|pedaço|del|do|dal|du|da|raus|aus"
 )
 """Words beside these that say nothing more."""
 UP_TO_THE_TOP = _words("top|tip|up")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from pipeline.intake.layout.courts import is_court
+from pipeline.intake.layout.courts import may_be_a_court
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
@@ -100,11 +100,12 @@ def from_outside(carried: Carried, values: dict[str, Stated]) -> dict[str, State
 
 def _within(own: Stated) -> bool:
     """Whether a row's own name says where within a ground it is: `Playground` under `Location`."""
-    return (
-        own.how in ("", "same_as_above", "block")
-        and (says_where(own.heading.text) or is_court(own.heading.text))
-        and not ground_in(str(own.cell.value))
-    )
+    return own.how in ("", "same_as_above", "block") and is_a_place(own)
+
+
+def is_a_place(own: Stated) -> bool:
+    """Whether a site's name stands under a heading that says where, or over courts, and is no name of a ground."""
+    return (says_where(own.heading.text) or may_be_a_court(own.heading.text)) and not ground_in(str(own.cell.value))
 
 
 def _names_a_site(values: dict[str, Stated]) -> bool:

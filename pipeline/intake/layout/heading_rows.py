@@ -14,7 +14,7 @@ from pipeline.intake.layout.measured import MEASURED, are_measures
 from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold_word
-from pipeline.intake.survey.heading_words import is_whole_height, names_a_post
+from pipeline.intake.survey.heading_words import is_whole_height, names_a_post, speaks_of_posts
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined, of_a_thing
 from pipeline.intake.survey.other_things import is_a_sale, is_another_thing, is_over_other_things, of_other_posts, of_other_things
 from pipeline.reading.book import Cell
@@ -77,6 +77,7 @@ def heading_at(
     if sum(_may_be_heading(c) for c in upper.values()) < likely:
         return None
     about = on_tab or any(_about_posts(r) for _, r in rows[max(0, i - _ABOVE) : i])
+    about = about or any(_is_a_post(c) for _, r in rows[i + 1 : i + 3] for c in r.values())
     one = _one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
@@ -208,6 +209,11 @@ def _may_be_heading(cell: Cell) -> bool:
 @lru_cache(maxsize=16384)
 def _means_something(text: str) -> bool:
     return claim(text) is not None or labelled(text) is not None or bool(group_label(text))
+
+
+def _is_a_post(cell: Cell) -> bool:
+    """Whether a cell below a heading says that the row is a post: `Poste canasta` under `Elemento`."""
+    return cell.kind == "text" and len(str(cell.value)) <= _LONGEST and speaks_of_posts(str(cell.value))
 
 
 def _of_others(row: HeadingRow, data: Sequence[tuple[int, Row]]) -> bool:

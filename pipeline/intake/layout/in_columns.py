@@ -11,7 +11,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.tables import Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
 from pipeline.intake.layout.under_headings import UNIT_WORDS
-from pipeline.intake.survey.headings import claim, fold
+from pipeline.intake.survey.headings import claim, fold, says_where
 from pipeline.reading.book import Cell, Sheet
 
 
@@ -91,7 +91,8 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
 
 def _says_something(heading: Cell | None) -> bool:
     """Whether a cell is a heading that is known, if only as one that says where."""
-    return heading is not None and heading.kind == "text" and claim(str(heading.value)) is not None
+    text = str(heading.value) if heading is not None and heading.kind == "text" else ""
+    return bool(text) and (claim(text) is not None or says_where(text))
 
 
 def _tables(grid: Grid) -> list[Table]:

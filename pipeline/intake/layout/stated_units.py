@@ -76,6 +76,8 @@ def _in_clause(said: str) -> list[tuple[str, str]] | None:
     if not unit or (unit != FEET_INCHES and unit_of(unit, "length") is None):
         return []
     columns = [_column(thing) for thing in _AND.split(bare)]
+    if None in columns and ":" in bare:  # `Poteaux de basket : grosseurs`
+        columns = [_column(thing) for thing in _AND.split(bare.rpartition(":")[2])]
     return [(name, unit) for name in columns if name is not None] if None not in columns else None
 
 

@@ -22,7 +22,7 @@ from pipeline.intake.survey.heading_words import speaks_of_posts
 from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, says_where
 from pipeline.intake.survey.lay_headings import says_around, says_nominal
 from pipeline.intake.survey.post_cells import is_same_as_above
-from schemas.grounds import WITHIN_A_GROUND
+from schemas.grounds import NUMBERED_SCHOOLS, WITHIN_A_GROUND
 from schemas.post_words import SIDES
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
@@ -224,9 +224,13 @@ def _of_the_game(column: int, data: Rows) -> bool:
     return bool(texts) and all(speaks_of_posts(t) and not ground_in(t) for t in texts)
 
 
+_NUMBERED_SCHOOL = re.compile(rf"(?:{NUMBERED_SCHOOLS})\W+(?:n\W{{0,2}}o?\W*)?\d{{1,4}}", re.IGNORECASE)
+"""`Liceo 3`, `Escuela N° 12`: the number is the school's name."""
+
+
 def _within_a_ground(column: int, data: Rows) -> bool:
     """Whether a cell is a part of a ground without a name of its own: `Playground`, `North court 2`."""
-    texts = (t for t in _texts(column, data) if not is_same_as_above(t))
+    texts = (t for t in _texts(column, data) if not is_same_as_above(t) and not _NUMBERED_SCHOOL.fullmatch(t.strip()))
     return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts)
 
 

@@ -7,6 +7,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from pipeline.intake.layout.carried import is_a_place
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.layout.row_records import names_a_site
@@ -21,6 +22,7 @@ def with_tabs(records: Sequence[Record], headings: Mapping[str, frozenset[str]])
 
     `headings` has the claimed columns of each sheet with a table.
     """
+    records = [_without_place(r) if ground_in(r.sheet) else r for r in records]
     alike: dict[frozenset[str], set[str]] = defaultdict(set)
     for sheet, names in headings.items():
         alike[names].add(sheet)
@@ -29,6 +31,15 @@ def with_tabs(records: Sequence[Record], headings: Mapping[str, frozenset[str]])
         s for sheets in alike.values() if len(sheets) > 1 and not sheets & named for s in sheets if not _NO_SITE.fullmatch(s)
     } | {s for s in headings if s not in named and ground_in(s)}
     return [_on_tab(r) if r.sheet in sites else r for r in records]
+
+
+def _without_place(record: Record) -> Record:
+    """The record without a name that only says where on the tab's ground it stands: `Terrain rouge` under `Emplacement`."""
+    own = record.values.get("site_name")
+    if own is None or own.how not in ("", "same_as_above", "block") or "site_code" in record.values or not is_a_place(own):
+        return record
+    values = {n: s for n, s in record.values.items() if n != "site_name"}
+    return replace(record, values=values, extra={**record.extra, own.heading.text: str(own.cell.value)})
 
 
 def _on_tab(record: Record) -> Record:

@@ -10,7 +10,9 @@ from pipeline.intake.measures.text import plain
 from pipeline.units import FEET_INCHES, find
 
 _FEET_INCHES = re.compile(
-    r"(?:ft|feet|foot|ft\.? ?'|')\.? ?(?:[-/,&+_]|and)? ?(?:in|ins|inch|inches|in\.? ?\"|\")\.?", re.IGNORECASE
+    r"(?:ft|feet|foot|ft\.? ?'|'|pi|pieds?|pies?|p[ée]s?|piedi)\.? ?(?:[-/,&+_]|and|et|y|e)? ?"
+    r"(?:in|ins|inch|inches|in\.? ?\"|\"|po|pouces?|pulg|pulgadas?|pol|polegadas?|poll|pollici)\.?",
+    re.IGNORECASE,
 )
 _BRACKET = re.compile(r"\s*(?:\[([^\[\]()]*)\]|\(([^\[\]()]*)\)|\{([^{}]*)\})")
 _TRAILING = re.compile(r"(?P<head>.*\S)\s*(?:,|;|:|\s-|_|/|\s\|)\s*(?P<unit>[^,;:_|]+?)\s*$")

@@ -219,7 +219,7 @@ def speaks_of_posts(text: str) -> bool:
     words = words_of(text)
     rest = {w for w in words if not re.match(OF_THE_GAME, w)}
     about = len(rest) < len(words) or bool(rest & folded_words(POST_WORDS | GOALS))
-    return about and rest <= folded_words(POST_WORDS | SAY_NOTHING | GOALS)
+    return about and rest <= folded_words(POST_WORDS | SAY_NOTHING | GOALS | BOARD_WORDS)
 
 
 def names_a_post(heading: str) -> bool:

@@ -14,7 +14,7 @@ _ARTICLES = re.compile(
     r"\b[ao]s? (?=(?:topo|piso|ch[ãa]o|solo|terreno|pavimento|punta|ponta|tope|partir|la|cima)\b)", re.IGNORECASE
 )
 """Articles before a place: `até o topo`, `del piso a la punta`; alone they name a side of a court."""
-_OUTSIDE_IT = re.compile(r"\best\.(?=\W|$)", re.IGNORECASE)
+_OUTSIDE_IT = re.compile(r"\best\.(?=\W|$)|(?<=_)est(?=_|$)", re.IGNORECASE)
 """`Diam. est.`: esterno."""
 _OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
 """`s/suelo`: over the ground."""
