@@ -27,3 +27,9 @@ BEFORE_A_FIELD = (
 """What an export writes before the name of a field, as a pattern: `Attr: Shape`."""
 OF_THIS_KIND = r"\b(?:of|like|such as) (?:this|these|each) (?:type|kind|size|sort|pattern|one|post|pole)\b|\blike (?:this|these)\b|\bsuch posts\b"
 """Words for posts that are alike, as a pattern."""
+
+ESTIMATED = (
+    r"approx(?:imate(?:ly)?)?|estimated?|est(?=\.|\))|rough(?:ly)?|guess(?:ed)?|circa|ca(?=\.)|aprox(?:imad[oa])?|estimad[oa]|environ|env(?=\.)|"
+    r"approximatif|approximative|estimée?|ungefähre?|geschätzte?|ungef(?=\.)|aproximad[oa]|stimat[oa]|approssimativ[oa]|indicativ[oa]"
+)
+"""Words of a heading, as a pattern, by which what stands below it is an estimate."""

@@ -8,7 +8,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 UP_FROM = _words(
-    "agl|proud|above|off|out|over|abv|atop|"
+    "agl|afg|affl|afgl|proud|clear|above|off|out|over|abv|atop|"
     "sale|sobresale|sobresalen|sobresaliente|asoma|esce|sporge|sporgente|sporgenza|emerge|spunta|sort|sortie|dépasse|dépassement|dépassant|sai|sobressai|"
     "aflora|saliente|ragt|herausragt|herausragend|schaut|steht|sobre|desde|fuera|dessus|hors|depuis|über|ueber|ab|oberhalb|acima|fora|sopra|fuori|dal|dalla"
 )

@@ -67,7 +67,10 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
         ("old_fittings", "post_base"),
         "mounting|mounting type|mounting method|how mounted|fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",
     ),
-    (("quantity",), "unidades|units|unid|number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer"),
+    (
+        ("quantity",),
+        "goals|hoops|baskets|standards|canastas|jirafas|paniers|Körbe|Basketballkörbe|canestri|cestas|tabelas|unidades|units|unid|number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer",
+    ),
 )
 """Columns that a heading can mean, and its words. Source: common practice."""
 

@@ -54,7 +54,7 @@ _WELDED = (
 )
 _CURVED = (
     r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso|curved|curvad[oa]|curv[oa]|"
-    r"curvato|courb[eé]e?|gebogen|bent over|bends over|candy cane|cantilever(?:ed)?"
+    r"curvato|courb[eé]e?|gebogen|bent over|bends over|bent at (?:the )?top|curves? over|curls over|crook(?:ed)? over|swan-?neck|swan neck|hooked|candy cane|cantilever(?:ed)?"
 )
 
 _STRAIGHT = r"straight|recto|droit|gerade|reto|dritto"
@@ -85,6 +85,12 @@ NO_NEGATION = (
 
 OF_A_BOARD = r"frame[ds]?|mesh|grille?|panel|sheet|marco|cadre|rahmen|telaio|moldura"
 """Words, as a pattern, beside which welded can be the make of a board."""
+
+OF_THE_BASE = (
+    r"base|foot(?:ing)?s?|foundation|ground|concrete|anchor\w*|embed\w*|set|floor|suelo|piso|ciment\w*|anclaje|sol|fondation\w*|ancrage|scell\w*|"
+    r"boden|fu(?:ß|ss)\w*|fundament\w*|gründung|veranker\w*|ch[ãa]o|funda[çc]\w*|ancoragem|terra|fondazion\w*|ancoraggio|plinto"
+)
+"""Words of a heading, as a pattern, that say that it asks for the post's base: there a weld is no old fitting's."""
 
 TAKEN_OFF = (
     r"removed|remove|cut|ground|gone|previously|formerly|former|repaired|repair|replaced|entfernt|retirad[oa]s?|enlev[ée]e?s?|"

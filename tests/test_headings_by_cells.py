@@ -96,13 +96,12 @@ def test_a_ground_is_named_without_the_place_within_it() -> None:
     ]  # fmt: skip
 
 
-def test_hoops_that_may_be_a_number_of_posts_are_asked_about() -> None:
-    rows = rows_of(
-        ["Site", "Hoops", "Shape", "OD (in)", "Height (ft)"],
-        ["Elm Park", 2, "round", 4.5, 8.5],
-        ["Ash Park", 4, "round", 4.5, 8.5],
-    )
-    assert [r.held for r in rows] == [True, True]
+def test_hoops_are_a_number_of_posts_where_they_can_be_no_names() -> None:
+    heads = ["Site", "Hoops", "Shape", "OD (in)", "Height (ft)"]
+    body = ["round", 4.5, 8.5]
+    counted = rows_of(heads, ["Elm Park", 2, *body], ["Ash Park", 4, *body], ["Ash Park", 4, "square", 4, 8.5])
+    assert [(r.quantity, r.held) for r in counted] == [(2, False), (4, False), (4, False)]
+    assert [r.quantity for r in rows_of(heads, ["Elm Park", 1, *body], ["Elm Park", 2, *body])] == [1, 1]
 
 
 def test_what_stands_below_tells_a_survey_by_lay_words() -> None:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.heading_rows import HeadingRow
+from pipeline.intake.layout.posts_headed import number_posts
 from pipeline.intake.measures import heading_unit, read_whole
 from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.heading_words import goals_in_the_plural
 from pipeline.intake.survey.post_cells import posts_named
 from schemas.several_meanings import COUNTS
 
@@ -18,11 +21,15 @@ _TOTAL = 2  # cells of a total, at most
 def counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether the numbers there are those of the posts that another cell of their row names, one row of several at least.
 
-    A word that only counts will do with whole numbers where another heading names the posts.
+    A word that only counts will do with whole numbers where another heading names the posts; `Hoops` are as many posts, where
+    the numbers can be no names.
     """
     numbers = whole_numbers(column, rows)
     if not numbers:
         return False
+    if goals_in_the_plural(heading.texts[column]):
+        where = [n for n, c in heading.claims.items() if c.name in ("site_code", "site_name")]
+        return number_posts(numbers, where or [n for n, t in heading.texts.items() if is_court(t)], rows)
     named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
     running = numbers == list(range(1, len(numbers) + 1))
     if (named and _are_no_names(numbers)) or ((named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS):

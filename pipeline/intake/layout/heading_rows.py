@@ -99,24 +99,46 @@ def by_words_below(
     on_tab: bool = False,
 ) -> HeadingRow | None:
     """The heading at row `i` where only what stands below it tells its columns; it, a title or the tab must speak of posts."""
+    two = _two_at(rows, i)
     texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
-    one = _one_row(texts)
-    above = [str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text"]
-    grounds_above = on_tab or any(ground_in(t) or _labels_a_site(t) for t in above)
-    of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
-    of_posts = of_posts or any(c.name == "post_code" for c in one.claims.values())
-    data = rows[i + 1 : i + 1 + _BELOW]
-    if len(texts) < 3 or not of_posts or _of_others(one, data):
+    for heading in filter(None, (two, _one_row(texts))):
+        if found := _by_words_below(rows, i, heading, decide, named, on_tab):
+            return found
+    return None
+
+
+def _two_at(rows: Sequence[tuple[int, Row]], i: int) -> HeadingRow | None:
+    """The heading over two rows from row `i` on, where any column needs both."""
+    upper, below = rows[i][1], rows[i + 1] if i + 1 < len(rows) else (0, {})
+    if below[0] != rows[i][0] + 1 or not all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
         return None
-    found = decide(one, data)
+    two, used = _two_rows({n: str(c.value) for n, c in upper.items()}, {n: str(c.value) for n, c in below[1].items()})
+    return two if used else None
+
+
+def _by_words_below(
+    rows: Sequence[tuple[int, Row]],
+    i: int,
+    heading: HeadingRow,
+    decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow],
+    named: bool,
+    on_tab: bool,
+) -> HeadingRow | None:
+    texts = heading.texts
+    above = [str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text"]
+    of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
+    of_posts = of_posts or any(c.name == "post_code" for c in heading.claims.values())
+    data = rows[i + heading.taken : i + heading.taken + _BELOW]
+    if len(texts) < 3 or not of_posts or _of_others(heading, data):
+        return None
+    found = decide(heading, data)
     if _is_survey(found, named, about=True, data=data):
         return found
     names = _names(found.claims.values())
-    if not {"post_size", "post_height"} <= names:
-        return None
     surely = {c.name for n, c in found.claims.items() if c.strength >= SYNONYM or _measured(n, c, data)} & OF_A_POST
-    whose = names & _WHOSE or names_under(texts, data) or grounds_above or any(_names_a_ground(r) for _, r in data)
-    return found if len(surely) >= 2 and whose else None
+    whose = names & _WHOSE or names_under(texts, data) or any(_names_a_ground(r) for _, r in data)
+    whose = whose or on_tab or any(ground_in(t) or _labels_a_site(t) for t in above)
+    return found if {"post_size", "post_height"} <= names and len(surely) >= 2 and whose else None
 
 
 def _measured(column: int, found: Claim, data: Sequence[tuple[int, Row]]) -> bool:

@@ -19,8 +19,9 @@ from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.heading_words import speaks_of_posts
-from pipeline.intake.survey.headings import FAINT, WEAK, Claim, fold, says_where
+from pipeline.intake.survey.headings import FAINT, LISTS_IN_HEADINGS, WEAK, Claim, fold, says_where
 from pipeline.intake.survey.lay_headings import says_around, says_nominal
+from pipeline.intake.survey.list_words import read_word
 from pipeline.intake.survey.post_cells import is_same_as_above
 from schemas.grounds import NUMBERED_SCHOOLS, WITHIN_A_GROUND
 from schemas.post_words import SIDES
@@ -168,7 +169,9 @@ def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Row
             del chosen[name]
         elif name in chosen:
             chosen[name] = columns
-    if "site_name" in chosen and not (named := [n for n in chosen["site_name"] if not _of_the_game(n, data)]):
+    if "site_name" in chosen and not (
+        named := [n for n in chosen["site_name"] if not _of_other_words(heading.claims[n], n, data)]
+    ):
         del chosen["site_name"]
     elif "site_name" in chosen:
         chosen["site_name"] = named
@@ -216,6 +219,14 @@ def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tupl
 
 def _texts(column: int, data: Rows) -> list[str]:
     return [str(row[column].value) for _, row in data if column in row and row[column].kind == "text"]
+
+
+def _of_other_words(known: Claim, column: int, data: Rows) -> bool:
+    """Whether a column names no site by what stands there: the game, or nothing but words of a list (`concrete`)."""
+    texts = [t for t in _texts(column, data) if not is_same_as_above(t)]
+    weak = known.strength <= WEAK and bool(texts) and all(len(t.strip()) > 2 for t in texts)
+    listed = weak and any(all(read_word(name, t) for t in texts) for name in LISTS_IN_HEADINGS)
+    return listed or _of_the_game(column, data)
 
 
 def _of_the_game(column: int, data: Rows) -> bool:

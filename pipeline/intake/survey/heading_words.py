@@ -8,7 +8,7 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.lay_headings import asks_what_shape_it_is_in, of_two_grounds, says_around, says_nominal, stands_up
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
-from schemas.heading_phrases import OF_THIS_KIND, OUTSIDE, PIPES, REMARKS, WHO_REMARKS
+from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OUTSIDE, PIPES, REMARKS, WHO_REMARKS
 from schemas.heading_words import (
     ALONE_SAYS_TOO_LITTLE,
     ASSETS,
@@ -169,6 +169,19 @@ def _of_a_site(words: frozenset[str]) -> tuple[str, bool] | None:
         return None
     about = words & folded_words(PLACES) and words <= folded_words(beside) and not words & folded_words(KINDS | FREE_TEXT)
     return ("site_name", bool(words & folded_words(NAMES))) if about else None
+
+
+def is_estimated(heading: str) -> bool:
+    """Whether a heading says that what stands below it is an estimate: `Approximate height`, `Height (est.)`."""
+    return _ESTIMATED.search(heading) is not None
+
+
+def without_estimate(heading: str) -> str:
+    """A heading without the word for an estimate."""
+    return " ".join(_ESTIMATED.sub(" ", heading).replace("()", " ").split())
+
+
+_ESTIMATED = re.compile(rf"\b(?:{ESTIMATED})(?!\w)\.?,?", re.IGNORECASE)
 
 
 def as_plural(heading: str) -> str:

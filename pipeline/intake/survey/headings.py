@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
-from pipeline.intake.survey.heading_words import as_plural, composed
+from pipeline.intake.survey.heading_words import as_plural, composed, is_estimated, without_estimate
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question
 from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
@@ -16,7 +16,7 @@ from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.heading_words import FAINT_PLACES, REQUIRED, SPORT
 from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
-from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY
+from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY, TOOL_OF
 
 OWN, SYNONYM, WEAK, FAINT = 3, 2, 1, 0
 """How sure a heading is: our own word or name for the column; a synonym; a word that can mean much else; where, not what."""
@@ -69,6 +69,8 @@ def claim(text: str) -> Claim | None:
     found = _claimed(bare) or _claimed(_BEFORE_A_FIELD.sub("", bare))
     if found and found.name == "site_name" and says_where(text):
         return replace(found, strength=FAINT)
+    if found is None and is_estimated(bare) and (measured := claim(without_estimate(bare))) and measured.name in TOOL_OF:
+        return measured
     if found is None and (asked := whole_question(text)):
         return Claim(*asked, SYNONYM)
     return _measure_of_a_post(found) if found and found.name == "post_code" and found.unit else found
@@ -131,7 +133,7 @@ def _has_synonym(heading: str, name: str) -> bool:
     return any(MEANINGS.get(fold(w), ("", WEAK)) in ((name, SYNONYM), (name, OWN)) for w in words)
 
 
-_OR = re.compile(r"\s*[/&]\s*|\s+(?:or|and|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
+_OR = re.compile(r"\s*[/&×+]\s*|\s+(?:x|by)\s+|\s+(?:or|and|ou|oder|o|u|bzw\.?|resp\.?)\s+", re.IGNORECASE)
 
 
 _LETTERS = (frozenset(("d", "od", "ø", "dia", "diam")), frozenset(("b", "w", "a", "s")))
@@ -158,6 +160,8 @@ def _either(heading: str) -> tuple[str, int] | None:
         return (listed[0], SYNONYM) if len(listed) == 1 else None
     if names == {"site_code", "site_name"}:  # `School/Site`
         return "site_name", WEAK
+    if names == {"post_size", "wall"} and sure[0][0] == "post_size":  # `Size x wall`
+        return "post_size", SYNONYM
     if names == {"post_size", "post_shape"}:  # `Size/shape`: the size's own words say the shape
         return "post_size", SYNONYM
     return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None

@@ -116,7 +116,10 @@ def _by_telling_word(bare: str) -> YesNo | None:
     """The question of a heading that has a word for welded, for a gooseneck or for straight, and asks nothing else."""
     words = bare.split()
     found = [asked for word, asked in _TELLING if word.search(bare)]
-    if len(found) != 1 or len(words) > 10 or _ASKS_MORE.search(bare):
+    rest = bare
+    for word, _ in _TELLING:
+        rest = word.sub(" ", rest)
+    if len(found) != 1 or len(words) > 10 or _ASKS_MORE.search(rest):
         return None
     if found == ["straight"] and len(words_of(bare) - {stem(fold(w)) for w in (*SAY_NOTHING, *POST_WORDS)}) > 1:
         return None

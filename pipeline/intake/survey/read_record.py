@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 
 from pipeline.intake.layout.grid import line
@@ -10,13 +11,15 @@ from pipeline.intake.layout.legend import spelled_out
 from pipeline.intake.layout.record import Record, Stated
 from pipeline.intake.survey.draft import Draft, how_it_came
 from pipeline.intake.survey.fault import Fault, RowRead
+from pipeline.intake.survey.heading_words import is_estimated
 from pipeline.intake.survey.list_words import NO_WORDS, Seller, combined, question_of, rules_out
 from pipeline.intake.survey.read_cell import Reading, read_cell, typed
 from pipeline.intake.survey.size import CIRCUMFERENCE
 from pipeline.intake.survey.size_and_shape import take_size
 from pipeline.intake.survey.survey_row import Origin, SurveyRow
 from schemas.column import Column
-from schemas.survey import SURVEY
+from schemas.survey import SURVEY, TOOL_OF
+from schemas.yes_no import OF_THE_BASE
 
 _COLUMNS = {c.name: c for c in SURVEY.columns}
 _ORDER = {c.name: n for n, c in enumerate(SURVEY.columns)}
@@ -39,6 +42,7 @@ def read_record(record: Record, file: str, seller: Seller = NO_WORDS) -> RowRead
     if basis := record.values.get("size_basis"):
         _take(draft, _COLUMNS["size_basis"], basis)
     take_size(draft, record)
+    _estimated(draft, record)
     _warned(draft, record)
     for name, rivals in record.rivals.items():
         if name not in draft.answered:
@@ -79,6 +83,17 @@ def _take_answers(draft: Draft, column: Column, stated: tuple[Stated, ...]) -> b
     return True
 
 
+def _estimated(draft: Draft, record: Record) -> None:
+    """What stands under `Approximate height` is an estimate, where nothing else is said of how it was measured."""
+    for name, tool in TOOL_OF.items():
+        stated = record.values.get(name)
+        if stated and tool not in record.values and name in draft.values and is_estimated(stated.heading.text):
+            draft.values[tool] = "estimate"
+            draft.origins.append(
+                Origin(tool, stated.heading.address or stated.at, line(stated.heading.text), "estimate", "words")
+            )
+
+
 def _warned(draft: Draft, record: Record) -> None:
     """Welded fittings and a gooseneck, which rule kits out, wherever a row plainly says so: in its notes, under any heading.
 
@@ -88,6 +103,7 @@ def _warned(draft: Draft, record: Record) -> None:
     for name, value in (("old_fittings", "fixed"), ("post_line", "gooseneck")):
         own = [record.values[name]] if name in record.values and name in draft.faulty else []
         beside = [record.values[n] for n in _SAID_BESIDE[name] if n in record.values]
+        beside += [s for s in _how_fixed(draft, record) if name == "old_fittings"]
         for stated in (*own, *beside, *notes, *record.warnings):
             if rules_out(name, typed(stated.cell)):
                 _rule_out(draft, name, value, stated)
@@ -98,6 +114,16 @@ _SAID_BESIDE = {
     "post_line": ("condition", "post_shape", "post_base", "material"),
 }
 """Columns of words under which people also say what is welded on, or that the post is a gooseneck."""
+
+
+def _how_fixed(draft: Draft, record: Record) -> list[Stated]:
+    """What cannot be read under `Fixed how`, which can be said of the board as well as of the post's base."""
+    stated = record.values.get("post_base")
+    of_base = stated is None or _OF_THE_BASE.search(stated.heading.text)
+    return [stated] if stated and "post_base" in draft.faulty and not of_base else []
+
+
+_OF_THE_BASE = re.compile(OF_THE_BASE, re.IGNORECASE)
 
 
 def _rule_out(draft: Draft, name: str, value: str, stated: Stated) -> None:
