@@ -56,3 +56,9 @@ BESIDE_A_SHAPE = (
     "baloncesto", "básquet", "basquetebol", "basquete", "basket", "pallacanestro",
 )  # fmt: skip
 """Words that change nothing beside a shape."""
+
+THIS_ONE = (
+    r"\b(?:this|that|last|previous) (?:one|post|pole|upright)\b|\babove\b|\beste poste\b|\b[eé]ste\b|\bce poteau\b|\bcelui-ci\b|\bdieser mast\b|"
+    r"\bdieser\b|\bquesto palo\b|\bquesto\b|\beste\b"
+)
+"""Words, as a pattern, for the post in the row above."""

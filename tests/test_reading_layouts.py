@@ -161,3 +161,28 @@ def test_words_of_a_shape(text: str, value: str | None) -> None:
 )  # fmt: skip
 def test_grounds_by_name(text: str, name: str) -> None:
     assert ground_in(text) == name
+
+
+LINES_OF_WARNING = [
+    ("note: Mill Leat lower has steel arms welded to the post", {"lower"}),
+    ("Post P1 is a gooseneck", {"P1"}),
+    ("(this one has brackets welded on)", {"P1"}),
+    ("All posts have old brackets welded on", {"upper", "lower", "P1"}),
+    ("the fence is welded", set()),
+    ("lower: nothing welded on", set()),
+    ("The board frames were welded by the old school", set()),
+]
+
+
+@pytest.mark.parametrize(("said", "ruled_out"), LINES_OF_WARNING)
+def test_a_remark_row_that_says_welded_is_about_the_post_that_it_names(said: str, ruled_out: set[str]) -> None:
+    lines = [
+        ["Play area", "Post", "Shape", "OD (in)", "Height (ft)"],
+        ["Mill Leat", "upper", "round", 4.5, 10],
+        ["Mill Leat", "lower", "round", 4.5, 10],
+        ["Mill Leat", "P1", "round", 4.5, 10],
+        [said],
+    ]
+    rows = check_book(book(sheet(lines)), "a.xlsx", POLICY).rows
+    assert {r.post_code for r in rows if r.old_fittings == "fixed" or r.post_line == "gooseneck"} == ruled_out
+    assert [r.held for r in rows] == [False] * 3

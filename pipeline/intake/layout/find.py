@@ -28,6 +28,7 @@ from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
 from pipeline.intake.layout.stated_shapes import shapes_of, with_shape
 from pipeline.intake.layout.stated_units import units_of, with_units
+from pipeline.intake.layout.stated_warnings import warnings_of, with_warnings
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in, named_in
@@ -80,7 +81,8 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
 def _with_lines(sheet: Sheet, records: list[Record], turned: bool) -> list[Record]:
     """The records of a sheet with what its lines outside the tables state for them."""
     legend, units, shapes = legend_of(sheet), units_of(sheet), shapes_of(sheet)
-    return [with_shape(with_units(replace(r, legend=legend), units), shapes, turned) for r in records]
+    stated = [with_shape(with_units(replace(r, legend=legend), units), shapes, turned) for r in records]
+    return stated if turned else with_warnings(stated, warnings_of(sheet, stated))
 
 
 def _bands(sheet: Sheet) -> list[Band]:
