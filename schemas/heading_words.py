@@ -53,7 +53,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
             "gr|aff|afg|afs|stands|stand|sticks|sticking|showing|abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|"
-            "gl|fsl|proud|projection|projects|hardstanding|hard|surfacing|astro|astroturf|seal|sealed|bitumen|bitmac|macadam|tarmacadam|"
+            "affl|afgl|afl|gl|fsl|proud|projection|projects|hardstanding|hard|surfacing|astro|astroturf|seal|sealed|bitumen|bitmac|macadam|tarmacadam|"
             "wetpour|rubber|flags|flagstones|slab|slabs|synthetic|artificial|surrounding|adjacent|adjoining|local|"
             "standing|vertical|projecting|protruding|stick|stickup|playground|"
             "above|off|over|out|from|to|ground|grade|graded|surface|fgl|ffl|agl|ag|ngl|egl|ogl|level|finished|finish|natural|exposed|visible|"

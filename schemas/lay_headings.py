@@ -14,7 +14,7 @@ UP_FROM = _words(
 )
 """Words that with one for the ground say the height of what stands on it."""
 GROUNDS_TO_STAND_ON = _words(
-    "gr|agl|fgl|ffl|egl|ngl|gl|fsl|surfacing|seal|bitumen|bitmac|macadam|tarmacadam|hardstanding|paviours|pavers|flags|flagstones|astro|astroturf|wetpour|ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
+    "affl|afgl|gr|agl|fgl|ffl|egl|ngl|gl|fsl|surfacing|seal|bitumen|bitmac|macadam|tarmacadam|hardstanding|paviours|pavers|flags|flagstones|astro|astroturf|wetpour|ground|grade|floor|dirt|soil|earth|grass|sod|turf|pavement|paving|asphalt|blacktop|tarmac|concrete|cement|slab|surface|"
     "hardtop|gravel|grnd|gnd|grd|pvmt|conc|deck|"
     "suelo|piso|terreno|tierra|pavimento|asfalto|hormigón|concreto|sol|bitume|enrobé|goudron|béton|boden|erde|gelände|belag|pflaster|"
     "beton|chão|solo|betão|terra|suolo|calcestruzzo"

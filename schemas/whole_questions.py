@@ -24,7 +24,7 @@ A_PLACE = _words(
     "rec|field|centre|center|location|place|nursery|kindergarten|primary|pitch|building|establishment|premises|estate|hall|church"
 )
 _AT_PLACE = A_PLACE | _words("court|courts|muga|yard")
-_ALIKE = r"\b(?:identical|alike|like|same|similar|matching|such|these)\b|\bthis (?:one|kind|type|sort|size|post|pole|answer|row|line|entry|form|response|description)\b"
+_ALIKE = r"\b(?:identical|alike|like|same|similar|matching|such|these)\b|\bthis (?:one|kind|type|sort|size|post|pole|answer|row|line|entry|form|response|description|specification)\b"
 _GROUND = _words(
     "ground|grade|floor|surface|tarmac|asphalt|concrete|paving|pavement|grass|turf|slab|level|finished|earth|soil|seal|bitumen|macadam"
 )
@@ -98,7 +98,7 @@ QUESTIONS: tuple[Question, ...] = (
         "quantity",
         (_words("many|number|quantity|count|qty|no|nos|nr|posts"), A_POST | A_GOAL | _words("there|same|identical|alike|these|those|like|type|kind|sort|size|cover|covers")),
         _words("no|nos|nr|many|number|quantity|count|identical|alike|like|same|similar|matching|such|just|kind|type|sort|size|answer|entry|row|"
-               "line|response|form|description|cover|covers|apply|applies|refer|refers|including|include|total|altogether|qty|itself|"
+               "line|response|form|description|match|matches|fit|fits|meet|cover|covers|apply|applies|refer|refers|including|include|total|altogether|qty|itself|"
                "are|shape|height|dimensions|stand|standing")
         | A_POST | A_GOAL | _AT_PLACE,
         shows=rf"^(?=.*\b(?:many|number|quantity|count|qty|nos?|nr|posts|poles|uprights)\b).*(?:{_ALIKE})",
@@ -162,5 +162,9 @@ QUESTIONS: tuple[Question, ...] = (
 LEAVES_NOTHING = _words("anything|something|fittings|fixtures|hardware|attachments")
 """With one of these words a `no` says that the post is bare."""
 
-EXAMPLES = r"\s*[(\[,–-]\s*(?:e\.? ?g\b|for example|such as|i\.? ?e\b|eg\b|ex\b)[^)\]]*[)\]]?"
-"""An example behind a question, as a pattern."""
+EXAMPLES = (
+    r"\s*[(\[,–-]\s*(?:e\.? ?g\b|for example|such as|i\.? ?e\b|eg\b|ex\b)[^)\]]*[)\]]?|"
+    r"\s*[(\[](?:see|as (?:shown|painted|marked|numbered|on|per|you face|it stands)|from the (?:\w+ )?(?:plan|map|list|register|drawing)|left or right|"
+    r"optional|please|use|write|give|state|tick|choose|select|looking)\b[^)\]]*[)\]]|\s*[(\[][^)\]]*\betc\b[^)\]]*[)\]]"
+)
+"""An example or an advice behind a question, as a pattern."""

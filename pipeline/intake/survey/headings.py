@@ -10,7 +10,7 @@ from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import as_plural, composed, is_estimated, without_estimate
 from pipeline.intake.survey.list_words import question, read_word
-from pipeline.intake.survey.whole_questions import whole_question
+from pipeline.intake.survey.whole_questions import whole_question, without_example
 from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD
@@ -66,7 +66,7 @@ def without_number(text: str) -> str:
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
     bare = as_plural(_REQUIRED.sub(" ", without_number(text)).strip())
-    found = _claimed(bare) or _claimed(_BEFORE_A_FIELD.sub("", bare))
+    found = _claimed(bare) or _claimed(without_example(_BEFORE_A_FIELD.sub("", bare)))
     if found and found.name == "site_name" and says_where(text):
         return replace(found, strength=FAINT)
     if found is None and is_estimated(bare) and (measured := claim(without_estimate(bare))) and measured.name in TOOL_OF:

@@ -9,7 +9,7 @@ from functools import cache, lru_cache
 from typing import Literal
 
 from pipeline.intake.survey.folding import fold, fold_word, stem
-from pipeline.intake.survey.whole_questions import yes_or_no
+from pipeline.intake.survey.whole_questions import without_example, yes_or_no
 from pipeline.intake.survey.words_of_headings import words_of
 from schemas.heading_words import POST_WORDS, SAY_NOTHING
 from schemas.languages import NO, SPELLINGS, YES
@@ -99,7 +99,7 @@ _ASKED = re.compile(
 @lru_cache(maxsize=4096)
 def question(heading: str) -> tuple[YesNo | None, bool]:
     """The yes/no question that a heading asks, and whether it is plainly a question: `Straight?`, `Bent (Y/N)`."""
-    bare = _ASKED.sub("", heading)
+    bare = without_example(_ASKED.sub("", heading))
     found = _questions().get(fold(bare)) or _questions().get(fold(_AROUND.sub(" ", bare))) or _by_telling_word(bare)
     found = found or _questions().get(fold(yes_or_no(bare)))
     return found, found is not None and (bare != heading or heading.rstrip(" :*").endswith("?"))

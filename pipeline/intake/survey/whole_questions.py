@@ -21,6 +21,11 @@ _WITHIN = re.compile(rf",?\s*\(?\b(?:how many (?P<many>{_UNITS})|in (?:whole )?(
 """A unit within a question: `How many millimetres wide is it?`."""
 
 
+def without_example(heading: str) -> str:
+    """A heading without the example, or the advice how to answer, that stands behind it."""
+    return _EXAMPLES.sub("", heading)
+
+
 @lru_cache(maxsize=4096)
 def whole_question(heading: str) -> tuple[str, str] | None:
     """The column that a whole question asks for, and its unit ('' where it says none); None where it is no such question."""
@@ -41,7 +46,7 @@ def yes_or_no(heading: str) -> str:
 def _asked(heading: str) -> tuple[Question, str] | None:
     if len(heading) > _LONGEST:
         return None
-    bare, unit = _without_unit(_NUMBERED.sub("", _EXAMPLES.sub("", " ".join(heading.split()))))
+    bare, unit = _without_unit(_NUMBERED.sub("", without_example(" ".join(heading.split()))))
     words = words_of(bare)
     if not _LEAST <= len(words) <= _MOST or of_two_grounds(words):
         return None
