@@ -57,6 +57,9 @@ BETWEEN_NAMES = (
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)"
 )
 
+COUNT_BEHIND = r"\s*(?:[(\[]|[-–—,:]\s)\s*(?:\d{1,2}|one|two|three|four|five|six)\s+(?:no\.?\s+)?(?:basketball\s+|netball\s+)?(?:posts?|poles?|hoops?|goals?|uprights?|courts?|standards?|off)\s*[)\]]?\s*$"
+"""A number of posts behind a ground's name, as a pattern: `Priory Park (2 posts)`."""
+
 DETERMINERS = frozenset(
     (
         "our",

@@ -13,6 +13,10 @@ OUTSIDE = _words(
     "externo|externa|fora|esterno|esterna|fuori"
 )
 """Beside one of these a pipe is the post, whose outside is measured; a pipe's size alone can be nominal."""
+THERE = _words(
+    "available|installed|standing|provided|site|erected|onsite|situ|provision|disponibles|instalados|installés|disponibili|instaladas"
+)
+"""Words beside a number of posts that stand there."""
 REMARKS = _words("remark|remarks|comment|comments|notes|note|observation|observations|findings|finding")
 WHO_REMARKS = _words(
     "caretaker|caretakers|inspector|inspectors|surveyor|surveyors|officer|officers|warden|clerk|groundsman|groundsmen|coach|teacher|janitor|"

@@ -101,3 +101,29 @@ def test_a_remark_says_how_many_posts_a_row_is_where_it_says_nothing_else(notes:
     row = check_book(book(sheet(rows)), "a.xlsx", documented_policy()).rows[0]
     assert row.quantity == number
     assert [o.how for o in row.origins if o.name == "quantity"] == (["remark"] if number > 1 else [])
+
+
+def test_a_number_behind_what_is_measured_names_no_post() -> None:
+    heads = ["School", "Shape", "OD (mm)", "Height (m)", "No."]
+    made = [[school, "round", 89 + n, 3, n] for school, n in (("Elm", 2), ("Elm", 1), ("Oak", 4))]
+    got = check_book(book(sheet([heads, *made])), "a.csv", documented_policy())
+    assert all(r.held for r in got.rows)
+    assert [q.code for q in got.queries if not q.holds_row] == ["HEADING"]
+    again = [[school, "round", 89 + i, 3, n] for i, (school, n) in enumerate((("Elm", 2), ("Oak", 2), ("Ash", 1)))]
+    got = check_book(book(sheet([heads, *again])), "a.csv", documented_policy())
+    assert [(r.quantity, r.held) for r in got.rows] == [(2, False), (2, False), (1, False)]
+
+
+def test_a_number_of_posts_behind_a_grounds_name_is_no_part_of_it() -> None:
+    heads, row = ["Post", "Shape", "OD (mm)", "Height (m)"], ["1", "round", 89, 3]
+    rows = [["Venue: Priory Park (2 posts)"], heads, row, ["Venue: Abbey School (1 post)"], heads, row]
+    got = check_book(book(sheet(rows)), "a.xlsx", documented_policy())
+    assert sorted(r.site_name for r in got.rows) == ["Abbey School", "Priory Park"]
+
+
+def test_what_hangs_on_a_post_and_how_it_is_held_in_two_columns() -> None:
+    heads = ["School", "Post", "Shape", "OD (mm)", "Height (m)", "Old fittings", "Fittings attached"]
+    rows = [["Elm", "1", "round", 89, 3, "backboard", "bolted"], ["Elm", "2", "round", 89, 3, "bracket", "welded"],
+            ["Elm", "3", "round", 89, 3, "none", "welded"]]  # fmt: skip
+    got = check_book(book(sheet([heads, *rows])), "a.xlsx", documented_policy())
+    assert [(r.old_fittings, r.held) for r in got.rows] == [("removable", False), ("fixed", False), (None, True)]

@@ -32,6 +32,8 @@ def counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
         return number_posts(numbers, where or [n for n, t in heading.texts.items() if is_court(t)], rows)
     named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
     running = numbers == list(range(1, len(numbers) + 1))
+    if stands_behind(column, heading, numbers) and _are_no_names(numbers) and number_posts(numbers, _places(heading), rows):
+        return True
     if (named and _are_no_names(numbers)) or ((named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS):
         return True
     agree = []
@@ -45,6 +47,25 @@ def counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
             return False
         agree.append(stated)
     return any(isinstance(n, int) and n > 1 for n in agree)
+
+
+def stands_behind(column: int, heading: HeadingRow, numbers: Sequence[int]) -> bool:
+    """Whether a number behind the sizes and heights may be how many posts the row is: small, and no running number."""
+    measured = [n for n, c in heading.claims.items() if c.name in ("post_size", "post_height")]
+    a_number = fold(heading_unit(heading.texts[column])[0]) in _NUMBER
+    running = list(numbers) == list(range(1, len(numbers) + 1))
+    return (
+        a_number and len(measured) > 1 and column > max(measured) and not running and 1 < max(numbers, default=0) <= _MANY_POSTS
+    )
+
+
+def _places(heading: HeadingRow) -> list[int]:
+    """The columns that say where a post stands."""
+    sites = [n for n, c in heading.claims.items() if c.name in ("site_name", "site_code")]
+    return sites[:1] + [n for n, text in heading.texts.items() if is_court(text)]
+
+
+_NUMBER = frozenset(map(fold, ("no", "nos", "nr", "n", "num", "number", "numbers", "total", "#", "nº", "número", "nombre")))
 
 
 def _are_no_names(numbers: Sequence[int]) -> bool:

@@ -10,6 +10,7 @@ from pipeline.intake.layout.apart import apart
 from pipeline.intake.layout.bare_totals import bare_totals
 from pipeline.intake.layout.carried import Carried
 from pipeline.intake.layout.grid import Row, line, upright
+from pipeline.intake.layout.grounds import without_count
 from pipeline.intake.layout.groups import groups_of
 from pipeline.intake.layout.headings_asked import (
     AskedHeading,
@@ -142,7 +143,7 @@ def _begins_again(table: Table, kind: Kind, cells: Row, carried: Carried) -> boo
 def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -> None:
     """What a row that is no post changes for the rows below it."""
     cell = next(iter(cells.values()))
-    cell = replace(cell, value=str(cell.value).rstrip(" :")) if cell.kind == "text" else cell
+    cell = replace(cell, value=without_count(str(cell.value).rstrip(" :"))) if cell.kind == "text" else cell
     stated = Stated(cell, Heading(line(str(cell.value)), "", cell.address), cell.address, "section_row")
     if kind == "title":
         if carried.title.take(labels_in(cells)):

@@ -9,6 +9,7 @@ from schemas.grounds import (
     BARE_GROUNDS,
     BEFORE_A_PERSON,
     BETWEEN_NAMES,
+    COUNT_BEHIND,
     DETERMINERS,
     GROUNDS,
     NO_GROUND,
@@ -17,6 +18,7 @@ from schemas.grounds import (
     SITE_LABELS,
 )
 
+_COUNT_BEHIND = re.compile(COUNT_BEHIND, re.IGNORECASE)
 _GROUND = re.compile(rf"\b(?:{GROUNDS})\b", re.IGNORECASE)
 _NO_GROUND = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
 _CUT = re.compile(BETWEEN_NAMES, re.IGNORECASE)
@@ -24,6 +26,11 @@ _OF_A_PERSON = re.compile(BEFORE_A_PERSON, re.IGNORECASE)
 _PROJECT = re.compile(PROJECT_LABELS, re.IGNORECASE)
 _LABEL = re.compile(SITE_LABELS, re.IGNORECASE)
 _ABOUT_IT = re.compile(ROUND_A_NAME, re.IGNORECASE)
+
+
+def without_count(name: str) -> str:
+    """The name of a ground without a number of posts behind it."""
+    return _COUNT_BEHIND.sub("", name) or name
 
 
 @lru_cache(maxsize=4096)

@@ -58,7 +58,7 @@ def number_posts(numbers: Sequence[int], where: Sequence[int], data: Sequence[tu
         places[tuple(at.values())].append(number)
     running = any(len(there) > 1 and there == list(range(1, len(there) + 1)) for there in places.values())
     no_names = any(len(set(there)) < len(there) or there == [there[0]] != [1] for there in places.values())
-    return no_names and not running and all(len(there) == 1 or len(set(there)) < len(there) for there in places.values())
+    return no_names and not running
 
 
 _TOTAL = 2  # cells of a total, at most

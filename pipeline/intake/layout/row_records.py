@@ -17,9 +17,9 @@ from pipeline.intake.layout.tables import Head, Table, feet_and_inches
 from pipeline.intake.layout.titles import where_stated
 from pipeline.intake.layout.told_numbers import counts_more, more_than_one, told_in
 from pipeline.intake.measures import read_whole
-from pipeline.intake.survey.heading_words import is_about_a_board
+from pipeline.intake.survey.heading_words import is_a_fitting, is_about_a_board
 from pipeline.intake.survey.headings import fold, only_unit, says_where
-from pipeline.intake.survey.list_words import rules_out
+from pipeline.intake.survey.list_words import read_word, rules_out
 from pipeline.intake.survey.other_things import is_another_thing
 from pipeline.intake.survey.post_cells import posts_named
 from pipeline.intake.survey.read_cell import typed
@@ -131,8 +131,21 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
             rivals.append(got)
         else:
             draft.values[name] = got
+    if rivals and name == "old_fittings":
+        rivals = _how_held(draft, rivals)
     if rivals:
         draft.rivals[name] = tuple(rivals)
+
+
+def _how_held(draft: _Draft, rivals: list[Stated]) -> list[Stated]:
+    """Of what hangs on a post, and how it is held, in columns of their own, the latter: `backboard` beside `bolted`."""
+    every = [draft.values["old_fittings"], *rivals]
+    said = [s for s in every if read_word("old_fittings", typed(s.cell), s.heading.text)]
+    if not said or any(s not in said and not is_a_fitting(typed(s.cell)) for s in every):
+        return rivals
+    draft.warnings += [s for s in every if s not in said and rules_out("old_fittings", typed(s.cell))]
+    draft.values["old_fittings"] = said[0]
+    return said[1:]
 
 
 def _feet_with_inches(heads: Sequence[Head], cells: Row) -> Stated | None:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import cache
 
 from pipeline.intake.layout.beside import group_label, key_of
-from pipeline.intake.layout.counted_posts import counts_posts, whole_numbers
+from pipeline.intake.layout.counted_posts import counts_posts, stands_behind, whole_numbers
 from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
@@ -214,7 +214,7 @@ def names_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
     above = [n for n, text in heading.texts.items() if n != column and _says_where(heading.claims.get(n), text)]
     where = dict.fromkeys(above, "")
     keys: list[tuple[str, ...]] = []
-    if _may_be_numbers(column, heading.texts[column], rows):
+    if _may_be_numbers(column, heading.texts[column], rows) or stands_behind(column, heading, whole_numbers(column, rows)):
         return False
     for _, row in rows:
         if len(row) < 3:

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.grid import Row, line
-from pipeline.intake.layout.grounds import ground_in
+from pipeline.intake.layout.grounds import ground_in, without_count
 from pipeline.intake.layout.record import Heading, Stated
 from pipeline.intake.survey.headings import WEAK, Claim, claim, fold
 from pipeline.intake.survey.spellings import word_of
@@ -168,6 +168,8 @@ def _pair(meant: Claim, cell: Cell, value: Cell) -> Pair:
     words = str(value.value).split()
     if meant.name == "site_code" and meant.strength == WEAK and len(words) > 1 and value.kind == "text":
         meant = Claim("site_name", meant.unit, meant.strength)
+    if meant.name == "site_name" and value.kind == "text":
+        value = replace(value, value=without_count(str(value.value)))
     return Pair(meant, Stated(value, Heading(line(str(cell.value)), "", cell.address), value.address, "title"))
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.lay_headings import asks_what_shape_it_is_in, of_two_grounds, says_around, says_nominal, stands_up
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
-from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OUTSIDE, PIPES, REMARKS, WHO_REMARKS
+from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OUTSIDE, PIPES, REMARKS, THERE, WHO_REMARKS
 from schemas.heading_words import (
     ALONE_SAYS_TOO_LITTLE,
     ASSETS,
@@ -98,6 +98,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "quantity", True
     post = bool(words & folded_words(POST_WORDS))
     rest = words - folded_words(POST_WORDS)
+    if plural and rest & folded_words(THERE) and rest <= folded_words(SAY_NOTHING | NUMBERS | COUNTED | THERE):
+        return ("quantity", True) if _NUMBER_OF.match(heading) or rest & folded_words(COUNTED) else None
     if plural and rest <= folded_words(SAY_NOTHING | WHICH | NUMBERS):  # `No. Poles` counts them
         return ("quantity", True) if _NUMBER_OF.match(heading) else None
     if words & folded_words(ASSETS) and words & folded_words(NUMBERS) and words <= folded_words(ASSETS | NUMBERS | OWNERS):
@@ -238,6 +240,11 @@ def speaks_of_posts(text: str) -> bool:
 def names_a_post(heading: str) -> bool:
     """Whether a heading has a word for a post."""
     return bool(words_of(heading) & folded_words(POST_WORDS))
+
+
+def is_a_fitting(text: str) -> bool:
+    """Whether a text names a thing that hangs on a post: a board, a ring, a bracket."""
+    return is_about_a_board(text) or bool(words_of(text) & folded_words(MADE_OF["old_fittings"][0]))
 
 
 def is_about_a_board(heading: str) -> bool:
