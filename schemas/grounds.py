@@ -57,6 +57,9 @@ BETWEEN_NAMES = (
     r"|(?<!school)(?<!college)(?<!academy)(?<!church)\s+(?:of|in|der)\s+)"
 )
 
+POSTAL_CODES = r"[A-Z]{1,2}\d[A-Z\d]?\s*\d[A-Z]{2}|[A-Z]\d[A-Z]\s*\d[A-Z]\d|[A-Z]\d[\dW]\s*[A-Z\d]{4}|\d{4,6}(?:\.0)?"
+"""Postal codes of Britain, Canada, Ireland, and those of figures alone, as a pattern. Source: memory."""
+
 COUNT_BEHIND = r"\s*(?:[(\[]|[-–—,:]\s)\s*(?:\d{1,2}|one|two|three|four|five|six)\s+(?:no\.?\s+)?(?:basketball\s+|netball\s+)?(?:posts?|poles?|hoops?|goals?|uprights?|courts?|standards?|off)\s*[)\]]?\s*$"
 """A number of posts behind a ground's name, as a pattern: `Priory Park (2 posts)`."""
 

@@ -127,3 +127,16 @@ def test_what_hangs_on_a_post_and_how_it_is_held_in_two_columns() -> None:
             ["Elm", "3", "round", 89, 3, "none", "welded"]]  # fmt: skip
     got = check_book(book(sheet([heads, *rows])), "a.xlsx", documented_policy())
     assert [(r.old_fittings, r.held) for r in got.rows] == [("removable", False), ("fixed", False), (None, True)]
+
+
+POSTAL = [("Postcode", ["AB1 2CD", "AB10 3EF"], False), ("Postcode", [2600, 2601], False), ("Post code", ["N", "S"], True),
+          ("Postcode", ["P1", "P2"], True), ("Postcode", ["K1A 0B1", "D02 X285"], False)]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "cells", "names"), POSTAL)
+def test_a_postal_code_names_no_post(heading: str, cells: list[Any], names: bool) -> None:
+    heads = ["School", heading, "Shape", "OD (mm)", "Height (m)"]
+    rows = [["Elm", cell, "round", 89 + n, 3] for n, cell in enumerate(cells)]
+    got = check_book(book(sheet([heads, *rows])), "a.csv", documented_policy())
+    assert [r.post_code in map(str, cells) for r in got.rows] == [names] * 2
+    assert not any(r.held for r in got.rows)

@@ -15,6 +15,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
 from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes, are_walls
 from pipeline.intake.layout.place_names import name_places
+from pipeline.intake.layout.postal_codes import without_postal_codes
 from pipeline.intake.layout.posts_headed import names_under, says_posts
 from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size
 from pipeline.intake.measures.pipe_names import names_a_pipe
@@ -47,6 +48,7 @@ def _can_mean() -> dict[str, tuple[str, ...]]:
 def decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[str, str], ...]]:
     """`_decided` until nothing changes: a heading that means another column leaves its first one to others."""
     meant: tuple[tuple[str, str], ...] = ()
+    heading = without_postal_codes(heading, rows)
     for _ in range(3):
         heading, more = _decided(heading, rows)
         meant += more

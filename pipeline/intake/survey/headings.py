@@ -52,6 +52,7 @@ _NUMBERED = re.compile(
 """A number in front of a heading: `(3) Height`, `3. Height`, `2.1 Height`, `b) Height`, `Q3: Height`."""
 _OF_THE_GAME = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
 _POSTS = ("quantity", "post_code")
+_OF_AN_ADDRESS = re.compile(r"\b(?:postcodes?|eircode|zip ?code|postal code)\b", re.IGNORECASE)
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
 _REQUIRED = re.compile(rf"\s*[*†]+\s*|\s*[\[(](?:{REQUIRED})[\])]\s*$", re.IGNORECASE)
 """Marks of a field that must be filled in."""
@@ -65,6 +66,8 @@ def without_number(text: str) -> str:
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
+    if _OF_AN_ADDRESS.search(text) and fold(text) != "postcode":  # `Postcode` alone is told by its cells
+        return None
     bare = as_plural(_REQUIRED.sub(" ", without_number(text)).strip())
     found = _claimed(bare) or _claimed(without_example(_BEFORE_A_FIELD.sub("", bare)))
     if found and found.name == "site_name" and says_where(text):
