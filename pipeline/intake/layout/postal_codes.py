@@ -16,7 +16,7 @@ _HEADING = "postcode"
 
 
 def without_postal_codes(heading: HeadingRow, rows: Sequence[tuple[int, Row]]) -> HeadingRow:
-    """The heading without the claim of a column `Postcode` whose cells are those of addresses, or beside which posts are named."""
+    """The heading without the claim of a column `Postcode` whose cells are of addresses, or beside which posts are named."""
     others = {c.name for n, c in heading.claims.items() if fold(heading.texts[n]) != _HEADING}
     drop = [n for n in heading.claims if fold(heading.texts[n]) == _HEADING and ("post_code" in others or _are_postal(n, rows))]
     return replace(heading, claims={n: c for n, c in heading.claims.items() if n not in drop}) if drop else heading
