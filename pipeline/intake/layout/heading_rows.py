@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Collection, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
 from pipeline.intake.layout.beside import accepted, column_group, group_label, label_and_rest, labelled, of_one_post
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
-from pipeline.intake.layout.measured import MEASURED, are_measures
-from pipeline.intake.layout.posts_headed import names_under
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold_word
 from pipeline.intake.survey.heading_words import is_whole_height, names_a_post, speaks_of_posts
@@ -23,13 +21,13 @@ from schemas.languages import NO, YES
 from schemas.several_meanings import POSTS_IN_TITLES
 
 OF_A_POST = frozenset(("post_code", "post_shape", "post_size", "post_height", "post_line", "old_fittings"))
-_WHOSE = frozenset(("site_code", "site_name", "post_code"))
+WHOSE = frozenset(("site_code", "site_name", "post_code"))
 _ONLY_OF_POSTS = frozenset(("post_code", "post_shape", "wall", "post_line", "post_base", "old_fittings", "quantity"))
 """Columns of which one stands in a table of posts beside size and height; trees have none of them."""
-_LONGEST = 80  # characters of a heading
-_BELOW = 40  # rows below a heading that may tell its columns
-_ABOVE = 12  # rows above a heading in which a title is looked for
-_ABOUT_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES})\b", re.IGNORECASE)
+LONGEST = 80  # characters of a heading
+BELOW = 40  # rows below a heading that may tell its columns
+ABOVE = 12  # rows above a heading in which a title is looked for
+ABOUT_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES})\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -50,11 +48,11 @@ class HeadingRow:
 def is_of_others(rows: Sequence[tuple[int, Row]], i: int, heading: HeadingRow, tab: str) -> bool:
     """Whether the titles over a heading at row `i`, the tab or a heading itself say that other things stand below it."""
     titles = [tab]
-    for _, row in reversed(rows[max(0, i - _ABOVE) : i]):
+    for _, row in reversed(rows[max(0, i - ABOVE) : i]):
         if len(row) > _TITLE:
             break
         titles += [str(c.value) for c in row.values() if c.kind == "text"]
-    data = rows[i + heading.taken : i + heading.taken + _BELOW]
+    data = rows[i + heading.taken : i + heading.taken + BELOW]
     heads = [t for n, t in heading.texts.items() if not _asks_whether(t, n, data)]
     named = any(c.name == "post_code" and not is_another_thing(heading.texts[n]) for n, c in heading.claims.items())
     if any(map(is_over_other_things, titles)) or any(is_a_sale(t) or (is_another_thing(t) and not named) for t in heads):
@@ -76,83 +74,22 @@ def heading_at(
     upper = rows[i][1]
     if sum(_may_be_heading(c) for c in upper.values()) < likely:
         return None
-    about = on_tab or any(_about_posts(r) for _, r in rows[max(0, i - _ABOVE) : i])
+    about = on_tab or any(_about_posts(r) for _, r in rows[max(0, i - ABOVE) : i])
     about = about or any(_is_a_post(c) for _, r in rows[i + 1 : i + 3] for c in r.values())
-    one = _one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
+    one = one_row({n: str(c.value) for n, c in upper.items() if c.kind == "text"})
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
         upper_texts, lower_texts = ({n: str(c.value) for n, c in cells.items()} for cells in (upper, below[1]))
-        two, used = _two_rows(upper_texts, lower_texts)
+        two, used = two_rows(upper_texts, lower_texts)
         over = _groups(upper_texts, sorted(upper_texts.keys() | lower_texts.keys()))
         lower = {n: found for n, t in lower_texts.items() if not of_a_thing(over[n]) and (found := claim(t))}
-        more = len(_names(two.claims.values())) >= max(len(_names(one.claims.values())), len(_names(lower.values())))
-        if used and more and _is_survey(two, named, about, rows[i + 2 : i + 2 + _BELOW]):
+        more = len(names_of(two.claims.values())) >= max(len(names_of(one.claims.values())), len(names_of(lower.values())))
+        if used and more and is_survey(two, named, about, rows[i + 2 : i + 2 + BELOW]):
             return two
-    return one if _is_survey(one, named, about, rows[i + 1 : i + 1 + _BELOW]) else None
+    return one if is_survey(one, named, about, rows[i + 1 : i + 1 + BELOW]) else None
 
 
-def by_words_below(
-    rows: Sequence[tuple[int, Row]],
-    i: int,
-    decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow],
-    named: bool = False,
-    on_tab: bool = False,
-) -> HeadingRow | None:
-    """The heading at row `i` where only what stands below it tells its columns; it, a title or the tab must speak of posts."""
-    two = _two_at(rows, i)
-    texts = {n: str(c.value) for n, c in rows[i][1].items() if c.kind == "text" and len(str(c.value)) <= _LONGEST}
-    for heading in filter(None, (two, _one_row(texts))):
-        if found := _by_words_below(rows, i, heading, decide, named, on_tab):
-            return found
-    return None
-
-
-def _two_at(rows: Sequence[tuple[int, Row]], i: int) -> HeadingRow | None:
-    """The heading over two rows from row `i` on, where any column needs both."""
-    upper, below = rows[i][1], rows[i + 1] if i + 1 < len(rows) else (0, {})
-    if below[0] != rows[i][0] + 1 or not all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
-        return None
-    two, used = _two_rows({n: str(c.value) for n, c in upper.items()}, {n: str(c.value) for n, c in below[1].items()})
-    return two if used else None
-
-
-def _by_words_below(
-    rows: Sequence[tuple[int, Row]],
-    i: int,
-    heading: HeadingRow,
-    decide: Callable[[HeadingRow, Sequence[tuple[int, Row]]], HeadingRow],
-    named: bool,
-    on_tab: bool,
-) -> HeadingRow | None:
-    texts = heading.texts
-    above = [str(c.value) for _, r in rows[max(0, i - _ABOVE) : i] for c in r.values() if c.kind == "text"]
-    of_posts = any(names_a_post(t) for t in texts.values()) or any(_ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
-    of_posts = of_posts or any(c.name == "post_code" for c in heading.claims.values())
-    data = rows[i + heading.taken : i + heading.taken + _BELOW]
-    if len(texts) < 3 or not of_posts or _of_others(heading, data):
-        return None
-    found = decide(heading, data)
-    if _is_survey(found, named, about=True, data=data):
-        return found
-    names = _names(found.claims.values())
-    surely = {c.name for n, c in found.claims.items() if c.strength >= SYNONYM or _measured(n, c, data)} & OF_A_POST
-    whose = names & _WHOSE or names_under(texts, data) or any(_names_a_ground(r) for _, r in data)
-    whose = whose or on_tab or any(ground_in(t) or _labels_a_site(t) for t in above)
-    return found if {"post_size", "post_height"} <= names and len(surely) >= 2 and whose else None
-
-
-def _measured(column: int, found: Claim, data: Sequence[tuple[int, Row]]) -> bool:
-    """Whether the cells under a heading of a size or a height are as large as a post's, with their units."""
-    cells = [row[column] for _, row in data if column in row and len(row) > 2]
-    return found.name in MEASURED and are_measures(found.name, found.unit, cells, unit_elsewhere=False)
-
-
-def _names_a_ground(row: Row) -> bool:
-    """Whether a row says nothing but the name of a ground."""
-    return len(row) == 1 and all(c.kind == "text" and ground_in(str(c.value)) for c in row.values())
-
-
-def _one_row(texts: Mapping[int, str]) -> HeadingRow:
+def one_row(texts: Mapping[int, str]) -> HeadingRow:
     """Headings of one row; those that name a post count where posts stand side by side."""
     claims = _with_whole_height({n: found for n, text in texts.items() if (found := claim(text))}, texts)
     beside = {n: one for n, text in texts.items() if n not in claims and (one := labelled(text))}
@@ -172,7 +109,7 @@ def _with_whole_height(claims: Mapping[int, Claim], texts: Mapping[int, str]) ->
     return {**claims, **{n: Claim("post_height", heading_unit(texts[n])[1], WEAK) for n in whole}}
 
 
-def _two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[HeadingRow, bool]:
+def two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[HeadingRow, bool]:
     """Headings written over two rows, and whether any of them needs both."""
     columns = sorted(upper.keys() | lower.keys())
     texts = {n: f"{upper.get(n, '')} {lower.get(n, '')}".strip() for n in columns}
@@ -225,7 +162,7 @@ def _over(n: int, upper: Mapping[int, str], lower: Mapping[int, str], over: Mapp
 
 
 def _may_be_heading(cell: Cell) -> bool:
-    return cell.kind == "text" and len(str(cell.value)) <= _LONGEST and _means_something(str(cell.value))
+    return cell.kind == "text" and len(str(cell.value)) <= LONGEST and _means_something(str(cell.value))
 
 
 @lru_cache(maxsize=16384)
@@ -235,10 +172,10 @@ def _means_something(text: str) -> bool:
 
 def _is_a_post(cell: Cell) -> bool:
     """Whether a cell below a heading says that the row is a post: `Poste canasta` under `Elemento`."""
-    return cell.kind == "text" and len(str(cell.value)) <= _LONGEST and speaks_of_posts(str(cell.value))
+    return cell.kind == "text" and len(str(cell.value)) <= LONGEST and speaks_of_posts(str(cell.value))
 
 
-def _of_others(row: HeadingRow, data: Sequence[tuple[int, Row]]) -> bool:
+def rows_of_others(row: HeadingRow, data: Sequence[tuple[int, Row]]) -> bool:
     """Whether the rows are other things by a heading, and no heading surely names a post; `Lights?` asks about the court."""
     named = any(c.name == "post_code" and c.strength >= SYNONYM for c in row.claims.values())
     return not named and any(of_other_things(t) and not _asks_whether(t, n, data) for n, t in row.texts.items())
@@ -262,11 +199,11 @@ def _about_posts(above: Row) -> bool:
 @lru_cache(maxsize=16384)
 def _says_posts_or_ground(text: str) -> bool:
     found = claim(text.rstrip(" :="))
-    labelled_so = (found is not None and found.name in ("site_code", "site_name")) or _labels_a_site(text)
-    return bool(_ABOUT_POSTS.search(text) or ground_in(text)) or labelled_so
+    labelled_so = (found is not None and found.name in ("site_code", "site_name")) or labels_a_site(text)
+    return bool(ABOUT_POSTS.search(text) or ground_in(text)) or labelled_so
 
 
-def _labels_a_site(text: str) -> bool:
+def labels_a_site(text: str) -> bool:
     """Whether a text says whose ground it is behind a label: `Property: Cinnamon Creek`."""
     before, colon, name = text.partition(":")
     found = claim(before) if colon and name.strip() and len(before) <= _LONGEST_LABEL else None
@@ -276,22 +213,22 @@ def _labels_a_site(text: str) -> bool:
 _LONGEST_LABEL = 40  # characters
 
 
-def _names(claims: Collection[Claim]) -> set[str]:
+def names_of(claims: Collection[Claim]) -> set[str]:
     return {c.name for c in claims}
 
 
-def _is_survey(row: HeadingRow, named: bool, about: bool, data: Sequence[tuple[int, Row]]) -> bool:
+def is_survey(row: HeadingRow, named: bool, about: bool, data: Sequence[tuple[int, Row]]) -> bool:
     """Whether a row of headings heads a survey: three columns, two of them surely about a post, and whose it is.
 
     `about`: a title above speaks of posts or names a ground, or the tab does; then a size and a height
     will do beside a column that only posts have.
     """
-    names = _names(row.claims.values())
+    names = names_of(row.claims.values())
     of_a_post = {c.name for c in row.claims.values() if c.strength >= SYNONYM} & OF_A_POST
     if named or len(set(row.labels.values())) > 1:
         names, of_a_post = names | {"post_code"}, of_a_post | {"post_code"}
-    if _of_others(row, data):
+    if rows_of_others(row, data):
         return False
     if about and {"post_size", "post_height"} <= names and names & _ONLY_OF_POSTS and of_a_post:
         return True
-    return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & _WHOSE) or len(of_a_post) >= 4)
+    return len(names) >= 3 and len(of_a_post) >= 2 and (bool(names & WHOSE) or len(of_a_post) >= 4)

@@ -11,7 +11,8 @@ from pipeline.intake.layout.counted_posts import whole_numbers
 from pipeline.intake.layout.courts import is_court, may_be_a_court
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
-from pipeline.intake.layout.heading_rows import HeadingRow, by_words_below, heading_at, is_of_others
+from pipeline.intake.layout.heading_rows import HeadingRow, heading_at, is_of_others
+from pipeline.intake.layout.headings_by_cells import by_words_below, stands_again
 from pipeline.intake.layout.place_names import is_on_a_ground
 from pipeline.intake.layout.posts_headed import names_under, number_posts, says_posts
 from pipeline.intake.layout.round_or_square import round_or_square
@@ -99,7 +100,8 @@ def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[T
     i = 0
     while i < len(rows) and (starts or i < _SEARCHED):
         found = heading_at(rows, i, 3 if starts else 1, named, on_tab)
-        if not found and not starts:
+        again = bool(starts) and stands_again(rows[starts[-1][0]][1], rows[i][1])
+        if not found and (again or not starts):
             found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0], named, on_tab)
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
