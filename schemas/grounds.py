@@ -267,3 +267,8 @@ SAYS_WHERE_ON_A_GROUND = (
     r"dietro|davanti|vicino)"
 )
 """Words, as a pattern, that say where on a ground something stands. Source: common practice."""
+
+BEGIN_NAMES_TOO = frozenset(
+    ("old", "new", "spring", "summer", "winter", "autumn", "fall", "march", "april", "may", "june", "august")
+)
+"""Words that begin remarks, and names of grounds as well: `Old Mill Lot`, `Spring Hollow`."""

@@ -34,7 +34,7 @@ SAY_NOTHING = _words(
 MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "post_size": (
         _words(
-            "outsd|diametre|diametro|caliper|ø|cote|cotes|rohrdurchmesser|querschnittsmaß|durchm|dm|"
+            "across|outsd|diametre|diametro|caliper|ø|cote|cotes|rohrdurchmesser|querschnittsmaß|durchm|dm|"
             "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
             "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|mesure|mesures|"
             "diamètre|largeur|côté|côtés|taille|grosseur|ø|"
@@ -43,7 +43,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "diametro|larghezza|lato|lati|misura|misure|dimensione|dimensioni"
         ),
         _words(
-            "meas|reading|caliper|calipers|calipered|calip|ruler|pole|tape|actual|outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
+            "distance|dist|measurement|measure|meas|reading|caliper|calipers|calipered|calip|ruler|pole|tape|actual|outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
             "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|por|fuera|afuera|fora|"
             "hors|tout|dehors|fuori|tutto|bzw|resp|rohr|"
             "externo|esterno|esterna|esterne|esterni"

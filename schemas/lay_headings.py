@@ -106,7 +106,7 @@ WHERE_IT_IS = (
 """Headings that ask where posts are, as a pattern."""
 
 SITES_BY_CELLS = (
-    "common area|amenity|amenity area|lot|which lot|playlot|play lot|tot lot|neighborhood|subdivision|practice site|practice location|"
+    "community|community name|development|hoa|townhome|apartment complex|common area|amenity|amenity area|lot|which lot|playlot|play lot|tot lot|neighborhood|subdivision|practice site|practice location|"
     "practice court|school bldg|attendance center|attendance ctr|attendance centre|rec site|rec area|program site|program location|job|"
     "job name|job location|job site name|project site|project location|location of goal|location of goals|location of hoop|"
     "location of hoops|location of pole|location of poles|location of post|home court|home gym|team|loc desc|locale|spot|stop|"

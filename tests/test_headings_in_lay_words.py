@@ -10,6 +10,7 @@ from survey_checked import FileResult, check_book
 
 from pipeline.intake.catalogue import documented_policy
 from pipeline.intake.layout.place_names import is_place_name
+from pipeline.intake.layout.row_kinds import what_a_lone_text_is
 from pipeline.intake.survey.headings import claim
 
 POLICY = documented_policy()
@@ -248,3 +249,23 @@ def test_goal_posts_in_the_plural_head_their_names() -> None:
         ["Youth lot", "3", "round", "4 inches", "9 feet"],
     ]
     assert [q[2:] for q in quoted(["Grace Chapel"], heads, *rows)] == [("1 and 2", 2), ("3", 1)]
+
+
+def test_posts_are_known_by_what_stands_below_where_no_word_speaks_of_them() -> None:
+    heads = ["Mk", "Qty", "Section", "O.D.", "Exposed", "Base"]
+    one, two = ["A1", 2, "round", '4.5"', "10'-6\"", "embedded"], ["B1", 4, "square", '4"', "10'-1\"", "bolted plate"]
+    found = quoted(["ELM PLAZA"], heads, one, ["OAK PARK"], heads, two)
+    assert [(q[0], q[1], q[3]) for q in found] == [("ELM PLAZA", "round", 2), ("OAK PARK", "square", 4)]
+    for size, height in (('0.5"', "10'-6\""), ('4.5"', "30'"), ("4.5", "10.5")):
+        assert [q.code for q in read(["ELM PLAZA"], heads, [*one[:3], size, height, "embedded"]).queries] == ["NO_HEADINGS"]
+
+
+LONE = [
+    ("Old Depot Park", "section"), ("Old Mill Lot", "section"), ("New Hope", "section"), ("Spring Hollow", "doubtful"),
+    ("New Posts", "remark"), ("old pole by the gym", "remark"), ("Spring Survey", "remark"), ("New", "remark"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("text", "kind"), LONE)
+def test_a_name_may_begin_as_remarks_do(text: str, kind: str) -> None:
+    assert what_a_lone_text_is(text) == kind

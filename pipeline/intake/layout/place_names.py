@@ -10,11 +10,13 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
-from schemas.grounds import COURTS, NAMES_OF_COURTS, REMARKS, SAYS_WHERE_ON_A_GROUND, WITHIN_A_GROUND
+from schemas.grounds import BEGIN_NAMES_TOO, COURTS, NAMES_OF_COURTS, REMARKS, SAYS_WHERE_ON_A_GROUND, WITHIN_A_GROUND
 from schemas.post_words import NUMBERS, SIDES
+from schemas.several_meanings import POSTS_IN_TITLES
 
 _LONGEST = 60
 _REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
+_OF_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES}|goals?|list|survey|inventory|league|check|walk|season|visit)\b", re.IGNORECASE)
 _COURT = re.compile(rf"\b{COURTS}\b", re.IGNORECASE)
 _ON_A_GROUND = re.compile(rf"\b(?:{SAYS_WHERE_ON_A_GROUND})\b", re.IGNORECASE)
 _OF_NO_NAME = WITHIN_A_GROUND | SIDES | NAMES_OF_COURTS | NUMBERS.keys()
@@ -25,8 +27,15 @@ def is_place_name(text: str) -> bool:
     words = re.findall(r"[^\W\d_]+(?:['’.][^\W\d_]+)*", text)
     own = [w for w in words if w[0].isupper() and len(w) > 1 and w.casefold() not in _OF_NO_NAME]
     begins = bool(words) and text.strip()[0].isalnum() and (words[0][0].isupper() or text.strip()[0].isdigit())
-    whole = len(text) <= _LONGEST and not _REMARK.fullmatch(text) and not _ON_A_GROUND.search(text)
+    whole = len(text) <= _LONGEST and (begins_like_a_name(text) or not _REMARK.fullmatch(text)) and not _ON_A_GROUND.search(text)
     return bool(own) and begins and whole and any(len(w) > 2 for w in own)
+
+
+def begins_like_a_name(text: str) -> bool:
+    """Whether a text begins with a word of which names and remarks are made, and goes on as a name: `Old Mill Lot`."""
+    words = text.split()
+    named = len(words) > 1 and all(w[0].isupper() and w.strip(".,'’-").isalpha() for w in words)
+    return named and words[0].casefold() in BEGIN_NAMES_TOO and not _OF_POSTS.search(text)
 
 
 def is_on_a_ground(text: str) -> bool:
@@ -42,6 +51,8 @@ def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     texts = [str(c.value).strip() for c in cells if not is_same_as_above(str(c.value))]
     if not texts or any(c.kind != "text" for c in cells) or not all(is_place_name(t) or ground_in(t) for t in texts):
         return False
+    if fold(heading) == "community":  # whose, or where
+        return all(len(t.split()) > 1 for t in texts)
     if not is_court(heading):
         return True
     several = len({fold(t) for t in texts}) > 1 and all(len(t.split()) > 1 for t in texts)

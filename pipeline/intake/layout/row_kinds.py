@@ -11,6 +11,7 @@ from pipeline.intake.layout.beside import group_label
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import OF_A_POST
+from pipeline.intake.layout.place_names import begins_like_a_name, is_place_name
 from pipeline.intake.layout.stated_shapes import shape_said
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
@@ -244,6 +245,8 @@ def what_a_lone_text_is(text: str) -> Kind:
     sentence = len(words) > 8 or len(text) > 60 or (text.endswith(".") and len(words[-1]) > 5)
     if not sentence and ground_in(text) == text and not any(c.isdigit() for c in text):  # `Old Depot Park`
         return "section"
+    if not sentence and begins_like_a_name(text):
+        return "section" if text.split()[0].casefold() in ("old", "new") and is_place_name(text) else "doubtful"
     if sentence or shape_said(text) or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text) or _GREETING.fullmatch(text):
         return "remark"
     if _GROUND.search(text):
