@@ -13,7 +13,7 @@ GROUNDS = (
     r"centro sportivo|impianto sportivo|plesso|campetto|area verde|giardin[oi]|palazzetto|polisportivo|istituto comprensivo|"
     r"(?-i:I\.?C\.?)(?= )|I\.C(?=\.? \w)|scuola media|(?:scuola )?(?:primaria|secondaria|elementare|materna)|parrocchia|"
     r"escola|col[ée]gio|gin[áa]sio|scuola|istituto|parco|palestra|oratorio|"
-    r"CEIP|C\.E\.I\.P|IES|I\.E\.S|IED|I\.E\.D|I\.E(?=\.\s)|(?-i:Esc|Col)(?=\.)|(?-i:C\.P|U\.E|C\.R\.A|E\.P|C\.E\.P|I\.E\.P|E\.B|E\.E\.B|U\.E\.F)(?=\.? [A-ZÁÉÍÓÚ])|secundaria|preescolar|jard[íi]n de (?:infantes|ni[ñn]os)|unidad dep\.?|"
+    r"(?-i:CP)(?= [A-ZÁÉÍÓÚ])|CEIP|C\.E\.I\.P|IES|I\.E\.S|IED|I\.E\.D|I\.E(?=\.\s)|(?-i:Esc|Col)(?=\.)|(?-i:C\.P|U\.E|C\.R\.A|E\.P|C\.E\.P|I\.E\.P|E\.B|E\.E\.B|U\.E\.F)(?=\.? [A-ZÁÉÍÓÚ])|secundaria|preescolar|jard[íi]n de (?:infantes|ni[ñn]os)|unidad dep\.?|"
     r"play[óo]n|multicancha|polidesportivo|poliesportivo|plaza|instituci[óo]n educativa|unidad educativa|c[íi]rculo infantil|guarder[íi]a|"
     r"E\.[ME](?=\.?\s)|EMEF|EMEI|EMEB|CEU|CIEP|E\.M\.E\.F|(?-i:EB1?(?= \w))|(?-i:EB) ?[123](?:,[123])*(?=\W)|jardim de inf[âa]ncia|pra[çc]a|ringue|creche|unidade escolar|"
     r"ath[ée]n[ée]e|institut|groupe scolaire|complexe|maternelle|city-stade|plaine|square d(?:es?|u)|jardin|cégep|polyvalente|centre (?:sportif|de loisirs)|aire de jeux|"
@@ -33,6 +33,12 @@ BARE_GROUNDS = (
     "oratorio|gesamtschule|volksschule|mittelschule|berufsschule|förderschule|oberschule|field|fields|middle|high|intermediate"
 )
 """Words for a ground that are no name by themselves."""
+
+SMALL_GROUNDS = (
+    "école|collège|lycée|stade|parc|gymnase|escuela|colegio|instituto|liceo|parque|polideportivo|plaza|cancha|multicancha|playón|unidad deportiva|escola|"
+    "colégio|ginásio|praça|polidesportivo|scuola|istituto|parco|palestra|oratorio|piazza|complexe|square"
+)
+"""Words for a ground that stand small before its name in running text, as a pattern: `école Jules Ferry`."""
 
 NUMBERED_SCHOOLS = (
     "school|escuela|escola|colegio|colégio|liceo|instituto|école|collège|lycée|athénée|scuola|schule|secundaria|primaria|preparatoria|"
@@ -104,6 +110,9 @@ SITE_LABELS = (
 ROUND_A_NAME = (
     r"(?:basketball|post|posts|pole|poles|hoop|hoops|goal|goals|backboard|backboards|court|courts|survey|surveys|inventory|list|"
     r"schedule|report|inspection|audit|measurements?|sheet|form|replacement|repair|upgrade|renovation|refurbishment|works|project|condition|assessment|site|visit|the|field|data|"
+    r"ficha|técnica|fiche|scheda|tecnica|planilla|hoja|formulario|formulário|catastro|relación|relevamiento|censo|censimento|recensement|état|audit|elenco|lista|listado|"
+    r"cadastro|vistoria|inspección|revisión|revisão|relatório|rapport|informe|registro|registre|medición|mediciones|medidas|mesures|misure|medições|liste|tableau|cuadro|"
+    r"(?-i:la|el|las|los|le|les|il|lo|os|as)|baloncesto|b[áa]squet(?:bol)?|basquete(?:bol)?|basket|pallacanestro|paniers|canestri|tableros|aros|mâts|mastros|"
     r"relevé|inventaire|poteaux|levantamiento|inventario|postes|canastas|aufnahme|bestandsaufnahme|masten|rilievo|pali|"
     r"levantamento|inventário|des|de los|de|del|della|dei|delle|di|do|da|dos|du|die|der|[12][09]\d\d|\d{1,2}(?:st|nd|rd|th)?)"
 )

@@ -36,7 +36,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         _words(
             "across|outsd|diametre|diametro|caliper|ø|cote|cotes|rohrdurchmesser|querschnittsmaß|durchm|dm|"
             "diameter|dia|diam|od|width|wide|size|breadth|dim|dims|dimension|dimensions|flats|"
-            "diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|mesure|mesures|"
+            "med|mis|larg|diámetro|diám|ancho|anchura|lado|lados|tamaño|medida|medidas|dimensión|dimensiones|mesure|mesures|"
             "diamètre|largeur|côté|côtés|taille|grosseur|ø|"
             "durchmesser|außendurchmesser|aussendurchmesser|breite|breit|kantenlänge|seitenlänge|abmessung|abmessungen|außenmaß|außenmaße|aussenmass|"
             "diâmetro|diâm|largura|tamanho|bitola|dimensão|dimensões|"
@@ -61,12 +61,12 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "oberirdisch|oberirdische|überirdisch|pflaster|rasen|erdboden|erdreich|terrain|kopf|mastkopf|mastspitze|okt|flur|bodenoberfläche|asphalt|"
             "oben|üb|freistehend|über|ueber|ab|bis|von|boden|grund|gelände|belag|oberkante|ok|okg|gok|okb|ü|oberfläche|frei|freie|sichtbar|sichtbare|spitze|"
             "visibles|aérienne|émergente|tête|bout|fini|revêtement|bitume|terre|extérieure|verticale|"
-            "hors|sol|au|aux|dessus|depuis|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|sortie|sortant|prise|bas|béton|"
+            "hors|sol|au|aux|dessus|depuis|bitume|goudron|macadam|dalle|jusqu|jusque|sommet|libre|visible|terrain|naturel|enrobé|tn|apparente|sortie|sortant|prise|bas|béton|"
             "exterior|aérea|emergente|tope|remate|coronación|cabeza|asfalto|losa|concreto|banqueta|vertical|tierra|"
             "sobre|suelo|terreno|desde|hasta|piso|pavimento|césped|rasante|nivel|punta|extremo|superior|vista|parte|arriba|al|"
-            "fuera|para|pra|encima|cemento|tope|em|na|no|útil|utile|snpt|npt|terminado|"
+            "fuera|para|pra|encima|cemento|tope|em|na|no|útil|utile|snpt|npt|terminado|radier|carpeta|contrapiso|firme|vereda|acera|baldosa|calzada|"
             "exposta|aérea|ponta|cima|relva|asfalto|pavimento|calçada|terra|terreno|"
-            "acima|solo|chão|até|ao|topo|partir|livre|visível|nível|fora|cimento|"
+            "acima|solo|chão|até|ao|topo|cimo|pontas|partir|livre|visível|nível|fora|cimento|"
             "esposta|emergente|testa|punta|asfalto|prato|pavimentazione|pavimento|campagna|verticale|terreno|di|"
             "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
         ),
@@ -173,7 +173,7 @@ FAINT_PLACES = _words(
     "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
     "block|wing|green|common|"
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
-    "bâtiment|edificio|edifício|prédio|gebäude|onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
+    "emplazamiento|bâtiment|edificio|edifício|prédio|gebäude|onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
 )
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""

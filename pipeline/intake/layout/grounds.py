@@ -16,6 +16,7 @@ from schemas.grounds import (
     PROJECT_LABELS,
     ROUND_A_NAME,
     SITE_LABELS,
+    SMALL_GROUNDS,
 )
 
 _COUNT_BEHIND = re.compile(COUNT_BEHIND, re.IGNORECASE)
@@ -56,11 +57,15 @@ def _named(piece: str) -> str:
         words = words[:-1]
     name = " ".join(words)
     m = _GROUND.search(name)
-    if m is None or len(words) > 7 or not words[0][0].isupper():
+    begins = bool(words) and (words[0][0].isupper() or _SMALL_GROUND.match(name) is not None)
+    if m is None or len(words) > 7 or not begins:
         return ""
     beside = re.findall(r"[\w.'’-]+", _GROUND.sub(" ", name))
     own = [w for w in beside if (w[0].isupper() or w[0].isdigit()) and w.casefold() not in DETERMINERS]
     return name if own or (m[0].casefold() not in _BARE and len(words) == 1) else ""
 
 
+_SMALL_GROUND = re.compile(
+    rf"(?:{SMALL_GROUNDS}) (?:(?:de|del|des|du|do|da|dos|das|di|della|de la|la|les?|los|las|el) )*[^\W\d_a-zà-ÿ]"
+)
 _BARE = frozenset(BARE_GROUNDS.split("|"))

@@ -112,7 +112,7 @@ def _claimed(text: str) -> Claim | None:
     made = composed(bare) or (composed(ours) if " " in ours else None)
     if made and (made[1] or _has_synonym(bare, made[0])):
         return Claim(made[0], unit, SYNONYM)
-    if len(fold(bare)) > _SHORT and (alike := _by_stem().get(stem(fold(bare)))):
+    if len(fold(bare)) > _SHORT and not _ENDS_IN_A_LETTER.search(bare) and (alike := _by_stem().get(stem(fold(bare)))):
         return Claim(alike, unit, WEAK)
     if not unit and (m := _UNIT_BEHIND.fullmatch(bare)) and (sized := claim(m[1])) and sized.name in _LENGTHS and not sized.unit:
         return Claim(sized.name, m[2].lower(), sized.strength)
@@ -170,6 +170,8 @@ def _either(heading: str) -> tuple[str, int] | None:
     return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None
 
 
+_ENDS_IN_A_LETTER = re.compile(r"[\W_]\w\W*$")
+"""`Diám. poste S`: a side, and no plural."""
 _UNIT_BEHIND = re.compile(r"(.*[^\W\d]\.?) (m|in|mm|cm|ft)\.?", re.IGNORECASE)
 _LENGTHS = ("post_size", "post_height", "wall")
 _SHORT = 6  # letters of a heading whose ending may matter
