@@ -8,7 +8,7 @@ SAME_WORDS = {
     "hgt": "height", "thk": "thickness", "sect": "section",
     "num": "no", "nbr": "no", "matl": "material", "attach": "attachments", "ag": "above ground",
     "ext": "outside", "grade": "ground", "min": "least", "minimum": "least", "baseline": "end line",
-    "loc": "location", "locn": "location", "bldg": "building", "fac": "facility", "facil": "facility", "cd": "code", "nm": "name",
+    "pk": "park", "sz": "size", "loc": "location", "locn": "location", "bldg": "building", "fac": "facility", "facil": "facility", "cd": "code", "nm": "name",
     "cnt": "count", "lbl": "label", "mk": "mark", "ltr": "letter", "struct": "structure", "strct": "structure",
     "cond": "condition", "condn": "condition", "exp": "exposed", "expsd": "exposed", "hdwr": "hardware", "hdwe": "hardware",
     "hdw": "hardware", "hw": "hardware", "exist": "existing", "exst": "existing", "att": "attachments", "attachmts": "attachments",
@@ -24,7 +24,7 @@ SAME_WORDS = {
 RUN_TOGETHER = (
     r"(site|park|fac|facility|sch|school|loc|location|struct|structure|asset|post|pole|shape|cond|condition|outside|out|abv|above|"
     r"num|no|old|exist|base|section|sect|height|hgt|ht)"
-    r"(ids?|no|num|nbr|codes?|cd|names?|nm|desc|type|rating|cnt|count|diam?|diameter|od|grnd|grd|gnd|ground|grade|hgt|ht|height|size|"
+    r"(shp|hgt|qty|desc|descr|ids?|no|num|nbr|codes?|cd|names?|nm|desc|type|rating|cnt|count|diam?|diameter|od|grnd|grd|gnd|ground|grade|hgt|ht|height|size|"
     r"shape|width|cond|condition|material|fittings|tag|lbl|label|mark|posts|poles|dim)"
 )
 """Two words of a register's field written as one, as a pattern: `SHAPECODE`, `ABVGRD_FT`."""

@@ -22,12 +22,12 @@ TOOL_OF = {"post_size": "measured_with", "post_height": "height_measured_with"}
 
 WEAK_SYNONYMS: dict[str, tuple[str, ...]] = {
     "site_code": ("site",),
-    "site_name": ("ground", "location", "school", "park", "facility", "name", "field", "establishment", "loc", "job site", "jobsite", "court location", "location of court", "court site", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
+    "site_name": ("pk", "ground", "location", "school", "park", "facility", "name", "field", "establishment", "loc", "job site", "jobsite", "court location", "location of court", "court site", "bldg", "bldg name", "building", "venue", "institution", "property", "complex", "club", "site or school", "school or park", "park or school", "place name"),
     "customer": ("district", "owner", "account"),
     "post_code": ("standard", "goal", "hoop", "hoop id", "hoop no", "hoop number", "goal id", "goal no", "goal number", "basket id", "basket no"),
     "quantity": ("posts", "poles", "count", "how many", "identical"),
     "post_shape": ("section", "profile", "r/s", "r or s"),
-    "post_size": ("size", "width", "dimensions", "dimension", "side length", "across", "measurement", "ext dia", "ext diameter", "outside", "outer", "external", "wide", "breadth", "how wide", "how big", "how fat",
+    "post_size": ("sz", "size", "width", "dimensions", "dimension", "side length", "across", "measurement", "ext dia", "ext diameter", "outside", "outer", "external", "wide", "breadth", "how wide", "how big", "how fat",
                   "fatness", "straight across", "across it", "misura fuori", "misura esterna", "misura", "ingombro", "da lato a lato", "quanto misura", "Außen", "außen", "Außenmaß",
                   "medida por fuera", "medida exterior", "medida", "ancho por fuera", "mesure extérieure", "largeur extérieure", "cote extérieure", "medida por fora", "medida externa"),
     "post_height": ("h", "tall", "high", "hgt"),

@@ -269,3 +269,15 @@ LONE = [
 @pytest.mark.parametrize(("text", "kind"), LONE)
 def test_a_name_may_begin_as_remarks_do(text: str, kind: str) -> None:
     assert what_a_lone_text_is(text) == kind
+
+
+def test_a_location_of_codes_is_named_by_its_description() -> None:
+    heads = ["ASSETNUM", "LOCATION", "LOCDESC", "POSTQTY", "POSTSHP", "POSTOD_IN", "POSTHGT_FT"]
+    rows = [[10045, "PK-11", "Medina Park", 2, "ROUND", 4.5, 10.5], [10101, "PK-14", "Orchard Oval", 4, "SQUARE", 4, 9.8]]
+    assert quoted(heads, *rows) == [("Medina Park", "round", "10045", 2), ("Orchard Oval", "square", "10101", 4)]
+
+
+def test_where_a_post_stands_on_a_court_is_no_site() -> None:
+    for heading in ("Where on court", "Where on the court is it", "Where is it rusted"):
+        assert quoted([heading, "Post", *HEADS], ["Cutter Hill", "1", *BODY], ["Mays Hill", "2", *BODY]) == []
+    assert len(quoted(["Where it is", "Post", *HEADS], ["Cutter Hill", "1", *BODY], ["Mays Hill", "2", *BODY])) == 2

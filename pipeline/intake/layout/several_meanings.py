@@ -21,7 +21,7 @@ from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, rea
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
-from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, without_number
+from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim, our_words, without_number
 from pipeline.intake.survey.lay_headings import asks_where, lay_key
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
@@ -129,7 +129,13 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
 def _meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
     bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("site_name",) if describes_a_site(bare) or asks_where(bare) else ()
+    kinds = (
+        SEVERAL_MEANINGS[0][0]
+        if says_a_kind(bare)
+        else ("site_name",)
+        if describes_a_site(our_words(bare)) or asks_where(bare)
+        else ()
+    )
     means = _can_mean()
     return means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
 
@@ -197,10 +203,16 @@ def _names_sites(column: int, heading: HeadingRow, rows: Rows) -> bool:
     """Whether every cell names a ground; where no other heading says whose ground it is, names of places will do."""
     if names_grounds(column, rows):
         return True
-    others = {c.name: n for n, c in heading.claims.items() if n != column and c.name in ("site_code", "site_name")}
+    others = {c.name: n for n, c in heading.claims.items() if n != column and c.name == "site_code"}
+    for n in (n for n, c in heading.claims.items() if n != column and c.name == "site_name"):
+        coded = heading.claims[n].strength == FAINT and all(_CODE.fullmatch(str(c.value)) for c in _cells(n, rows))
+        others["site_code" if coded else "site_name"] = n  # `LOCATION` over `PK-11`
     if "site_name" in others or not name_places(heading.texts[column], _cells(column, rows)):
         return False
-    return not others or (describes_a_site(heading.texts[column]) and _one_each(column, others["site_code"], rows))
+    return not others or (describes_a_site(our_words(heading.texts[column])) and _one_each(column, others["site_code"], rows))
+
+
+_CODE = re.compile(r"[\w./-]*\d[\w./-]*|[A-Z]{1,5}")
 
 
 def _one_each(column: int, codes: int, rows: Rows) -> bool:

@@ -98,7 +98,7 @@ def _claimed(text: str) -> Claim | None:
     bare, unit = heading_unit(_OF_A_SHAPE.sub("", _NOT_RING.sub("", text)))
     if unit and (named := composed(text)) and named[0] == "site_name":  # `site_nm`
         bare, unit = text, ""
-    ours = _our_words(bare)
+    ours = our_words(bare)
     for words in (bare, text, _without_remark(bare), ours):
         known = MEANINGS.get(fold(words)) if words else None
         if known and not (words is ours and known[1] == WEAK):  # `grade` is ground, but no ground to play on
@@ -190,7 +190,7 @@ def _by_stem() -> dict[str, str]:
 _RUN_TOGETHER = re.compile(RUN_TOGETHER, re.IGNORECASE)
 
 
-def _our_words(heading: str) -> str:
+def our_words(heading: str) -> str:
     """The heading with our own word for each thing (`Pole base` is `Post base`)."""
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading).replace("_", " ")
     apart = _TOP.sub("top", re.sub(r"\b[xX][- ](?=sec)", "x", apart, flags=re.IGNORECASE))
@@ -210,7 +210,7 @@ def _without_remark(heading: str) -> str:
     m = re.fullmatch(r"(.*?)\s*[\[(](.*?)[\])]\s*[*:.]*\s*", heading, re.DOTALL)
     if m is None or not m[1]:
         return ""
-    known = MEANINGS.get(fold(m[1])) or MEANINGS.get(fold(_our_words(m[1])))
+    known = MEANINGS.get(fold(m[1])) or MEANINGS.get(fold(our_words(m[1])))
     words = {fold(w) for w in re.split(r"[\s,;/|]+|\bor\b", m[2])} - {""}
     listed = _listed(SURVEY.column(known[0])) if known else frozenset()
     if known and listed and len(words) > 1 and all(len(w) == 1 for w in words):  # `(N/B/W)`: letters of a legend
@@ -264,7 +264,7 @@ def joined(upper: str, lower: str, grouped: bool) -> Claim | None:
 
 def of_a_thing(group: str) -> bool:
     """Whether a heading over a group of columns names another thing of the court than the post: `Backboard`."""
-    things = {fold(w) for w in group.split()} - (_OF_ANY_THING if "post" in _our_words(group).split() else set())
+    things = {fold(w) for w in group.split()} - (_OF_ANY_THING if "post" in our_words(group).split() else set())
     return bool(things & BARE_THINGS)
 
 
