@@ -129,15 +129,11 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
 def _meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
     bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
-    kinds = (
-        SEVERAL_MEANINGS[0][0]
-        if says_a_kind(bare)
-        else ("site_name",)
-        if describes_a_site(our_words(bare)) or asks_where(bare)
-        else ()
-    )
+    where = ("site_name",) if describes_a_site(our_words(bare)) or asks_where(bare) else ()
+    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ()
     means = _can_mean()
-    return means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
+    known = means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
+    return tuple(dict.fromkeys((*known, *where)))
 
 
 def _labels_posts(column: int, heading: HeadingRow, rows: Rows) -> tuple[str, ...]:
