@@ -26,6 +26,7 @@ WHO_REMARKS = _words(
 """Whose remarks, or of what kind."""
 BEFORE_A_FIELD = (
     r"^(?:attr(?:ibute)?s?|spec(?:ification)?s?|custom(?: fields?)?|char(?:acteristic)?s?|propert(?:y|ies)|param(?:eter)?s?|fields?|details?|"
+    r"(?!\w*(?:board|ring|rim|hoop|foot|found|base|court|net|fence|light|seat))(?:\w*(?:group|grp|section|details|info|page)\w*|\w+_\w+)(?=/)|"
     r"udf|cf|user[- ]?defined(?: fields?)?|asset|equipment|survey|inspection|form|data|atributo|caract[ée]ristique|merkmal)\s*[:.>|/–-]+\s*(?=\w{2})"
 )
 """What an export writes before the name of a field, as a pattern: `Attr: Shape`."""

@@ -169,6 +169,7 @@ OF_A_PLACE = _words(
 """Words beside a place that name none alone: `Sports ground`."""
 NAMES = _words("name|nombre|nom|nome|names|denominación|dénomination|bezeichnung|denominação|denominazione|intitulé|nm")
 FAINT_PLACES = _words(
+    "school and post|site and post|park and post|park and pole|school and pole|site and pole|location and post|school and court|site and court|park and court|ground and post|ground and court|facility and post|"
     "freguesia|parish|ward|sector|suburb|borough|municipality|comuna|municipio|município|concelho|delegación|colonia|gemeinde|stadtteil|bezirk|quartiere|circoscrizione|"
     "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
     "block|wing|green|common|"

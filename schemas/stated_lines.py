@@ -39,7 +39,7 @@ WHERE_MEASURED = (
 )  # fmt: skip
 """What a statement of a unit says of where things were measured."""
 
-UNLESS = "unless|with|using|mit|avec|con|com|except where|if not|sauf|salvo|excepto|wenn nicht|sofern nicht|soweit nicht|falls nicht|se non|exceto"
+UNLESS = r"u\.?n\.?o|u\.?o\.?n|unless|with|using|mit|avec|con|com|except where|if not|sauf|salvo|excepto|wenn nicht|sofern nicht|soweit nicht|falls nicht|se non|exceto"
 """What begins an exception, which a cell with its own unit makes by itself."""
 
 ALL_OF_THEM = (

@@ -291,6 +291,7 @@ UNIT_LINES = [
     ("All measurements in inches", 102, {"post_size": 3.5, "post_height": 102}),
     ("Sizes in inches, heights in feet", 8.5, {"post_size": 3.5, "post_height": 102}),
     ("Pole survey (all dims in inches unless noted)", "8.5 ft", {"post_size": 3.5, "post_height": 102}),
+    ("Units: inches U.N.O.", 102, {"post_size": 3.5, "post_height": 102}),
     ("Heights are in feet", 8.5, {"post_height": 102}),
     ("inches for sizes; feet for heights", 8.5, {"post_size": 3.5, "post_height": 102}),
     ("Todas las medidas en pulgadas", 102, {"post_size": 3.5, "post_height": 102}),

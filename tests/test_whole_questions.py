@@ -140,3 +140,18 @@ def test_a_postal_code_names_no_post(heading: str, cells: list[Any], names: bool
     got = check_book(book(sheet([heads, *rows])), "a.csv", documented_policy())
     assert [r.post_code in map(str, cells) for r in got.rows] == [names] * 2
     assert not any(r.held for r in got.rows)
+
+
+EXPORTED = [
+    ("Attr: Shape", "post_shape"), ("group_post/shape", "post_shape"), ("group_post/height_m", "post_height"),
+    ("Attribute: Outside dimension (mm)", "post_size"), ("Custom field: Post shape", "post_shape"),
+    ("group_board/height_m", None), ("ring_details/height_m", None), ("Board details/height", None), ("Height (of board)", None),
+    ("Postcode of school", None), ("School and post", "site_name"),
+    ("Which post is this? (e.g. north)", "post_code"), ("Post reference (from the site plan)", "post_code"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "name"), EXPORTED)
+def test_what_an_export_or_a_form_writes_round_a_heading_changes_nothing(heading: str, name: str | None) -> None:
+    known = claim(heading)
+    assert (known.name if known else None) == name

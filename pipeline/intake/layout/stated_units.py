@@ -60,7 +60,8 @@ def _stated(text: str) -> Iterator[tuple[str, str]]:
     A line of which a part is not understood states nothing.
     """
     label, colon, rest = text.partition(":")
-    prefixed = colon and rest.strip() and _column(label) == "" and not heading_unit(text)[1]  # `Measures: sizes in mm, ...`
+    whole = heading_unit(_UNLESS.sub("", text).strip())[1]
+    prefixed = colon and rest.strip() and _column(label) == "" and not whole  # `Measures: sizes in mm, ...`
     clauses = _CLAUSE.split(rest if prefixed else text)
     stated = [_in_clause(_beside(_UNLESS.sub("", clause).strip(" ,:*!"))) for clause in clauses]
     if None not in stated:
