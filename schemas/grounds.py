@@ -54,7 +54,7 @@ NO_GROUND = (
 )
 """Words of a title that speak of more than one ground, or of whose it is. Source: common practice."""
 
-COURTS = r"(?:courts?|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spielfeld|platz|quadra|campo|campetto|cortile|patio|pátio|recreio|piastra)"
+COURTS = r"(?:courts?|amenity|area|zone|yard|pad|play(?:ing)? area|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spielfeld|platz|quadra|campo|campetto|cortile|patio|pátio|recreio|piastra)"
 """Words of a heading over the court of a ground, as a pattern."""
 
 BETWEEN_NAMES = (
@@ -143,6 +143,19 @@ REMARKS = (
     r"january|february|march|april|may|june|july|august|september|october|november|december|[12][09]\d\d)\b.*"
 )
 """Texts that plainly are remarks, legends, or parts of a form. Source: common practice."""
+
+ONLY_IN_TITLES = (
+    "community",
+    "subdivision",
+    "development",
+    "neighborhood",
+    "neighbourhood",
+    "homeowners",
+    "urbanización",
+    "résidence",
+    "condomínio",
+)
+"""Labels of a title before the name of a ground, which head no column of names. Source: common practice."""
 
 GREETINGS = (
     r"(?:hi|hello|hey|dear|good (?:morning|afternoon)|to whom|thank(?:s| you)|many thanks|cheers|regards|kind regards|best|sincerely|yours|attn|"

@@ -186,3 +186,28 @@ def test_a_remark_row_that_says_welded_is_about_the_post_that_it_names(said: str
     rows = check_book(book(sheet(lines)), "a.xlsx", POLICY).rows
     assert {r.post_code for r in rows if r.old_fittings == "fixed" or r.post_line == "gooseneck"} == ruled_out
     assert [r.held for r in rows] == [False] * 3
+
+
+def test_courts_in_rows_of_their_own_are_grounds_or_parts_of_one() -> None:
+    heads, body = ["Post", "Shape", "OD (in)", "Height (ft)"], ["round", 4.5, 10]
+    grounds = posts(heads, ["Bluff Community Court"], ["P1", *body], ["Clear Lake Court"], ["P1", *body])
+    assert [p[:2] for p in grounds] == [("Bluff Community Court", "P1"), ("Clear Lake Court", "P1")]
+    parts = posts(["School: Elm School"], [], ["Court 1"], heads, ["P1", *body], [], ["Lower court"], heads, ["P1", *body])
+    assert [p[:2] for p in parts] == [("Elm School", "Court 1 P1"), ("Elm School", "Lower court P1")]
+    assert posts(["Crew 3 hoop posts"], heads, ["P1", *body]) == []
+
+
+def test_a_list_of_courts_of_one_ground_names_no_grounds() -> None:
+    heads = ["Amenity", "Pole", "Dimensions", "Height"]
+    found = posts(
+        ["Community:", "Fox Hollow Estates"], [], heads, ["Basketball 1", "Left", "4 x 4 in", "118 in"],
+        ["Basketball 2", "Left", "4 x 4 in", "117 in"], ["Basketball 2", "Right", "4 x 4 in", "117 in"],
+    )  # fmt: skip
+    assert {p[0] for p in found} == {"Fox Hollow Estates"}
+    assert [p[1] for p in found] == ["Basketball 1 Left", "Basketball 2 Left", "Basketball 2 Right"]
+
+
+def test_a_size_around_round_posts_and_across_square_ones() -> None:
+    heads = ["Park", "Pole", "Round or square", "Around (in)", "Across (in)", "Height"]
+    found = posts(heads, ["Elm Park", "1", "Round", 14.14, None, "10 ft"], ["Elm Park", "2", "Square", None, 4, "10 ft"])
+    assert [p[3:5] for p in found] == [("round", 114), ("square", 102)]

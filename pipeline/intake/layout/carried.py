@@ -46,11 +46,11 @@ class Carried:
 
     def cut(self) -> None:
         """Nothing above is the same as what comes: a section row, a title, a total."""
-        self.above, self.place = {}, ""
+        self.above = {}
 
     def begin(self, section: Stated | None, doubtful: Stated | None = None) -> None:
         """A row of its own names the ground of the rows below it."""
-        self.section, self.doubtful, self.block = section, doubtful, {}
+        self.section, self.doubtful, self.block, self.place = section, doubtful, {}, ""
         self.fresh = True
         self.cut()
 

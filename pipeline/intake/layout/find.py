@@ -23,9 +23,10 @@ from pipeline.intake.layout.headings_asked import (
 from pipeline.intake.layout.in_columns import Band, bands_of
 from pipeline.intake.layout.legend import legend_of
 from pipeline.intake.layout.named_posts import with_named_posts
+from pipeline.intake.layout.place_names import names_a_court
 from pipeline.intake.layout.reading_notes import RowCounts, column_notes, hidden, row_notes
 from pipeline.intake.layout.record import Heading, Record, Stated
-from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post
+from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post, what_a_lone_text_is
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
 from pipeline.intake.layout.stated_shapes import shapes_of, with_shape
 from pipeline.intake.layout.stated_units import units_of, with_units
@@ -34,7 +35,7 @@ from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in, named_in
 from pipeline.intake.query import Query
-from pipeline.reading.book import Book, Sheet
+from pipeline.reading.book import Book, Cell, Sheet
 from schemas.survey import NOTHING_IS_READ
 
 
@@ -74,7 +75,7 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
     under = [with_units(r, on_cover[0]) for r in found.records] if len(on_cover) == 1 else found.records
     records, queries = with_what_differs(with_tabs(under, headings), answers, file)
-    homeless = {r.sheet for r in records if not names_a_site(r)}
+    homeless = {r.sheet for r in records if not names_a_site(r.values)}
     asked = [a for a in found.asked if a.names != ("site_name",) or a.sheet in homeless]
     return with_named_posts(records), [*found.queries, *heading_queries(asked, file), *queries], found.notes
 
@@ -103,7 +104,11 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
         for (number, cells), below in zip(band.above, [*band.above[1:], (0, {})], strict=False):
             pairs = labels_in(cells, below[1] if below[0] == number + 1 else None)
             named = any(p.claim.name == "site_name" for p in pairs)
-            carried.title.take(pairs if named else [*pairs, *named_in(cells)])
+            if carried.title.take(pairs if named else [*pairs, *named_in(cells)]):
+                carried.place = ""
+            lone = next(iter(cells.values()))
+            if len(cells) == 1 and lone.kind == "text" and what_a_lone_text_is(line(str(lone.value))) == "place":
+                _in_a_place(carried, lone)
         for table in band.tables:
             found.queries += two_headings(table, file)
             counts = _read_table(table, file, carried, found)
@@ -140,6 +145,18 @@ def _begins_again(table: Table, kind: Kind, cells: Row, carried: Carried) -> boo
     return kind in ("section", "title") or (kind in ("post", "block") and states_another_site(table, cells, carried))
 
 
+def _in_a_place(carried: Carried, cell: Cell) -> None:
+    """A row of its own that names a court: a ground of its own by its name where no ground stands above, else a part of one."""
+    text = line(str(cell.value))
+    above = line(str(carried.section.cell.value)) if carried.section else ""
+    of_a_ground = names_a_site(carried.title.stated()) or (above and not names_a_court(above))
+    if names_a_court(text) and not of_a_ground:
+        carried.begin(Stated(cell, Heading(text, "", cell.address), cell.address, "section_row"))
+    else:
+        carried.place = text
+        carried.cut()
+
+
 def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -> None:
     """What a row that is no post changes for the rows below it."""
     cell = next(iter(cells.values()))
@@ -152,6 +169,8 @@ def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -
         carried.begin(stated)
     elif kind == "doubtful":
         carried.begin(None, stated)
+    elif kind == "place":
+        _in_a_place(carried, cell)
     elif kind in ("total", "partial"):
         carried.cut()
     elif kind == "block":

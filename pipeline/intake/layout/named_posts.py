@@ -82,7 +82,7 @@ def _post(record: Record) -> _Post:
 
 def _site(record: Record) -> tuple[str, ...]:
     """The site of a record as it is compared within its file; rows that name none stand with their sheet's."""
-    if not names_a_site(record):
+    if not names_a_site(record.values):
         return ("", record.sheet)
     return tuple(fold(str(record.values[n].cell.value)) if n in record.values else "" for n in ("site_code", "site_name"))
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.survey.folding import fold
+from pipeline.intake.survey.heading_words import names_a_post, speaks_of_posts
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
 from schemas.grounds import BEGIN_NAMES_TOO, COURTS, NAMES_OF_COURTS, REMARKS, SAYS_WHERE_ON_A_GROUND, WITHIN_A_GROUND
@@ -28,6 +29,8 @@ def is_place_name(text: str) -> bool:
     own = [w for w in words if w[0].isupper() and len(w) > 1 and w.casefold() not in _OF_NO_NAME]
     begins = bool(words) and text.strip()[0].isalnum() and (words[0][0].isupper() or text.strip()[0].isdigit())
     whole = len(text) <= _LONGEST and (begins_like_a_name(text) or not _REMARK.fullmatch(text)) and not _ON_A_GROUND.search(text)
+    if speaks_of_posts(re.sub(r"\d+", " ", text)):  # `Basketball 1`
+        return False
     return bool(own) and begins and whole and any(len(w) > 2 for w in own)
 
 
@@ -36,6 +39,11 @@ def begins_like_a_name(text: str) -> bool:
     words = text.split()
     named = len(words) > 1 and all(w[0].isupper() and w.strip(".,'’-").isalpha() for w in words)
     return named and words[0].casefold() in BEGIN_NAMES_TOO and not _OF_POSTS.search(text)
+
+
+def names_a_court(text: str) -> bool:
+    """Whether a text is the name of a ground that is a court: `Clear Lake Court`, and not `Crew 3 hoop posts`."""
+    return is_place_name(text) and _COURT.search(text) is not None and not names_a_post(text)
 
 
 def is_on_a_ground(text: str) -> bool:

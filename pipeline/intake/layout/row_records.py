@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.carried import Carried, as_above, from_outside, in_block, is_mark
@@ -78,7 +78,7 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     draft = _Draft()
     for name, heads in group.heads.items():
         _take(draft, table, name, heads, number, cells, carried)
-    court = _court_of_ground(draft)
+    court = _court_of_ground(draft) or ({"Court": carried.place} if carried.place else {})
     site = in_block(carried, draft.values, draft.places)
     draft.values = from_outside(carried, draft.values | site)
     _site_in_doubt(draft, carried)
@@ -260,6 +260,6 @@ def _extra(table: Table, cells: Row) -> dict[str, str]:
     return extra
 
 
-def names_a_site(record: Record) -> bool:
-    """Whether a record says whose ground it is."""
-    return any(n in record.values for n in SITE[:2])
+def names_a_site(values: Mapping[str, Stated]) -> bool:
+    """Whether values say whose ground it is."""
+    return any(n in values for n in SITE[:2])

@@ -28,6 +28,7 @@ _AND = re.compile(r"\s*[/&+]\s*|\s+(?:and|y|et|und|e)\s+", re.IGNORECASE)
 _FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re.IGNORECASE)
 """`inches for sizes`."""
 _WITHIN = re.compile(r"(\S.*?) (?:in|en|em) (\S+) (\S.*)", re.IGNORECASE)
+_LAST = re.compile(r"(\D+) (mm|cm|m|ft|in|inches|feet)\.?", re.IGNORECASE)
 _LONGEST, _MOST_CELLS = 300, 3
 
 _WHERE = re.compile(r"(.*? (?:in|en|em) [^\W\d_]+\.?),? (.+)", re.IGNORECASE)
@@ -74,6 +75,8 @@ def _in_clause(said: str) -> list[tuple[str, str]] | None:
     bare, unit = heading_unit(f"{turned[2]} [{turned[1]}]" if turned else said)
     if not unit and within and (unit := heading_unit(f"x [{within[2]}]")[1]):  # `Heights in m above the court`
         bare = f"{within[1]} {within[3]}"
+    if not unit and (last := _LAST.fullmatch(said)) and (unit := heading_unit(f"x [{last[2]}]")[1]):  # `Post heights m`
+        return [] if _column(last[1]) is None else [(_column(last[1]) or "", unit)]
     if not unit or (unit != FEET_INCHES and unit_of(unit, "length") is None):
         return []
     columns = [_column(thing) for thing in _AND.split(bare)]

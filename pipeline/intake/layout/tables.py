@@ -242,9 +242,10 @@ _NUMBERED_SCHOOL = re.compile(rf"(?:{NUMBERED_SCHOOLS})\W+(?:n\W{{0,2}}o?\W*)?\d
 
 
 def _within_a_ground(column: int, data: Rows) -> bool:
-    """Whether a cell is a part of a ground without a name of its own: `Playground`, `North court 2`."""
-    texts = (t for t in _texts(column, data) if not is_same_as_above(t) and not _NUMBERED_SCHOOL.fullmatch(t.strip()))
-    return any(set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts)
+    """Whether half of the cells are parts of a ground without a name of their own: `Playground`, `North court 2`."""
+    texts = [t for t in _texts(column, data) if not is_same_as_above(t) and not _NUMBERED_SCHOOL.fullmatch(t.strip())]
+    within = [set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts]
+    return 2 * sum(within) >= max(1, len(within))
 
 
 def _named_in_words(name: str, sure: list[int], columns: list[int], texts: Mapping[int, str], data: Rows) -> list[int]:

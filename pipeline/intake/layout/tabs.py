@@ -26,7 +26,7 @@ def with_tabs(records: Sequence[Record], headings: Mapping[str, frozenset[str]])
     alike: dict[frozenset[str], set[str]] = defaultdict(set)
     for sheet, names in headings.items():
         alike[names].add(sheet)
-    named = {r.sheet for r in records if names_a_site(r) or any(w.name == "site_name" for w in r.wrong)}
+    named = {r.sheet for r in records if names_a_site(r.values) or any(w.name == "site_name" for w in r.wrong)}
     sites = {
         s for sheets in alike.values() if len(sheets) > 1 and not sheets & named for s in sheets if not _NO_SITE.fullmatch(s)
     } | {s for s in headings if s not in named and ground_in(s)}

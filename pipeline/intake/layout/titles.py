@@ -12,10 +12,12 @@ from pipeline.intake.layout.record import Heading, Stated
 from pipeline.intake.survey.headings import WEAK, Claim, claim, fold
 from pipeline.intake.survey.spellings import word_of
 from pipeline.reading.book import Cell
+from schemas.grounds import ONLY_IN_TITLES
 
 OF_A_SITE = ("site_code", "site_name", "customer", "site_kind")
 IN_TITLES = (*OF_A_SITE, "surveyed_on")
 _CAN_MEAN_A_PERSON = frozenset(("name", "location", "account"))
+_ONLY_IN_TITLES = frozenset(fold(w) for w in ONLY_IN_TITLES)
 _LONGEST = 200
 
 
@@ -71,6 +73,8 @@ def label(text: str, value: str = "") -> Claim | None:
     """The claim of a title's label, or None; words that can as well be a person's are none but before a ground's name."""
     bare = text.strip().rstrip(":=").strip()
     found = claim(bare) if bare and len(bare) <= 40 else None
+    if found is None and fold(bare) in _ONLY_IN_TITLES:
+        return Claim("site_name", "", WEAK)
     person = fold(bare) in _CAN_MEAN_A_PERSON and not ground_in(value)
     return found if found and found.name in IN_TITLES and not person else None
 
