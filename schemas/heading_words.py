@@ -68,12 +68,12 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "exposta|aérea|ponta|cima|relva|asfalto|pavimento|calçada|terra|terreno|"
             "acima|solo|chão|até|ao|topo|cimo|pontas|partir|livre|visível|nível|fora|cimento|"
             "esposta|emergente|testa|punta|asfalto|prato|pavimentazione|pavimento|campagna|verticale|terreno|di|"
-            "fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
+            "visibile|visibili|sulla|fuori|terra|dal|dalla|suolo|piano|sopra|fino|alla|cima|sommità|libera|libero|calpestio|pc|da"
         ),
     ),
     "post_shape": (
         _words(
-            "geometría|géométrie|gabarit|geometrie|profilart|rohrart|querschnittsform|geometria|sagoma|rectangular|tubing|"
+            "formato|feitio|geometría|géométrie|gabarit|geometrie|profilart|rohrart|querschnittsform|geometria|sagoma|rectangular|tubing|"
             "shape|shp|geometry|section|cross|round|rnd|rd|square|sq|circular|profile|rund|runde|quadratisch|eckig|querschnitt|"
             "redondo|cuadrado|redonda|cuadrada|sección|rond|ronde|carré|carrée|coupe|tondo|quadro|quadrato|quadrado|seção|secção|sezione|"
             "perfil|profil|profilo"
@@ -142,7 +142,7 @@ AROUND = _words(
 )
 """Words for the way round the post."""
 BESIDE_AROUND = _words(
-    "big|distance|tape|tapes|measure|measurement|size|length|whole|distancia|medida|mesure|maß|misura|distância|distanza|outside|outer"
+    "exterior|externo|externa|extérieur|extérieure|esterno|esterna|ext|big|distance|tape|tapes|measure|measurement|size|length|whole|distancia|medida|mesure|maß|misura|distância|distanza|outside|outer"
 )
 """Words that change nothing beside these."""
 
@@ -174,7 +174,7 @@ FAINT_PLACES = _words(
     "hall|zone|yard|patio|plaza|plateau|cour|espace|schulhof|areal|bereich|espaço|espacio|zona|pavilhão|cortile|giardino|open space|play area|"
     "block|wing|green|common|"
     "location|loc|place|where|position|area|village|town|neighborhood|building|bldg|bldg name|building name|location name|site location|"
-    "emplazamiento|bâtiment|edificio|edifício|prédio|gebäude|onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
+    "vereda|corregimiento|comunidad|ejido|caserío|localidad|aldea|parroquia|emplazamiento|bâtiment|edificio|edifício|prédio|gebäude|onde fica|dónde está|dónde queda|où c'est|où se trouve|dove si trova|dove sta|endroit|lieu-dit|court location|location of court|address|lugar|ubicación|localización|localisation|emplacement|lieu|où|dónde|"
     "standort|ort|wo|localização|luogo|ubicazione|località|onde|dove|village|commune|quartier|barrio|bairro|ortsteil|frazione|via|street|edificio"
 )
 """Headings that say where, of a ground or within one: they yield to one that names the ground."""
@@ -200,7 +200,7 @@ CODES = _words("cd|code|id|no|num|nbr|nr|number|key|abbr|abbrev|abbreviation|idn
 """A word of each makes the code of a ground: `SITE_CD`, `FAC_ID`."""
 DESCRIPTIONS = _words("desc|descr|description|descript|descrip|txt|text|title|label")
 """Words beside a place for what it is called: `SITE_DESC`."""
-KINDS = _words("type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
+KINDS = _words("clase|classe|sorte|nature|type|kind|style|form|tipo|typ|art|forma|forme|modelo|modèle|modello|bauart")
 """Words of a heading over what a post is, by any of its columns: `What kind of pole`."""
 NUMBERS = _words(
     "mk|lbl|ltr|letter|position|n|no|nr|nº|num|number|id|ref|reference|code|label|mark|tag|identifier|identification|designation|"
@@ -281,7 +281,7 @@ OF_OTHER_POSTS = _words(
 )
 """Words of a heading that only a table of other posts and poles has."""
 GOALS = _words("column|columns|mast|masts|standard|standards|goal|goals|porta|porte|buts|tor|tore")
-SPORT = r"basket-?ball|b-?ball|goal(?=[ _-]?(?:posts?|poles?)\b)|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
+SPORT = r"(?<=poteaux )basket|(?<=poteau )basket|(?<=mâts )basket|(?<=mât )basket|(?<=pali )(?:basket|canestro)|(?<=palo )(?:basket|canestro)|(?<=postes )b[áa]s(?:quet|ket)|(?<=poste )b[áa]s(?:quet|ket)|(?<=postes )basquete|(?<=poste )basquete|basket-?ball|b-?ball|goal(?=[ _-]?(?:posts?|poles?)\b)|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
 """What posts are for, as a pattern: it changes nothing in a heading."""
 COUNTED = _words(
     "qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|quanti|combien|cant|qtde|qtd|quant|qté|nb|nbr|nbre|"

@@ -150,7 +150,8 @@ FILLERS: dict[str, frozenset[str]] = {
         "acero|acier|stahl|aço|acciaio|formrohr|profilrohr|hohlprofil|box|boxed|hss|shs|rhs|scatolare|tubolare|tubular|metalón|metalon|ptr|tubing|"
         "verzinkt|verzinktes|galvanizado|galvanisé|zincato|en|in|aus|tubo|rohr|profil|perfil|profilo|sección|section|sezione|seção|profile|stock|"
         "tubería|caño|cano|tubulaire|hierro|fierro|ferro|fer|galvanizada|estructural|estrutural|metálico|metálica|métallique|secção|"
-        "creux|hueco|oco|de|em|tipo|columna|coluna|mástil|mastro|mât|palo"
+        "verniciato|verniciata|verniciati|pintado|pintada|peint|peinte|lackiert|laccato|thermolaqué|lacado|lacada|galva|zincati|zincata|galvanizados|inox|negro|preto|"
+        "poste|postes|parante|pilar|poteau|poteaux|mastro|montante|pali|colonna|creux|hueco|oco|de|em|tipo|columna|coluna|mástil|mastro|mât|palo"
     ),
 }
 """Words of a list's cell that change nothing, in every column ('') and in one."""

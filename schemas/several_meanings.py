@@ -39,7 +39,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("post_code",), _POST),
     (
         ("site_name",),
-        "court|courts|court name|gym|gym or court|court or gym|cancha|pista|terrain|campo|quadra|platz|spielfeld|where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede",
+        "nombre|nome|court|courts|court name|gym|gym or court|court or gym|cancha|pista|terrain|campo|quadra|platz|spielfeld|where|place|location|site location|address|at|area|dónde|où|wo|onde|dove|luogo|lieu|Ort|sede",
     ),
     (("post_shape",), "pipe|caño|perfil|tubería|rohr|profil|cano|tubo|tube|tubolare|profilo|tuyau"),
     (

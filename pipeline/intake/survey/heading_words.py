@@ -52,10 +52,10 @@ from schemas.lay_headings import (
 )
 
 _MOST = 14  # words of a heading
-_NUMBER_OF = re.compile(r"\W*(?:no|nr|n[°º]|n(?=_|\.)|num|number|#)(?:\b|_)", re.IGNORECASE)
+_NUMBER_OF = re.compile(r"\W*(?:no|nr|nro|n\.º|n\.ro|núm|n[°º]|n(?=_|\.)|num|number|#)(?:\b|_)", re.IGNORECASE)
 _COUNT_OF_GOALS = re.compile(
-    rf"(?:#|no|nr|nro|nb|nbr|nbre|n[°º]|n\.º|num|núm|number|count|qty|quantity|how many|anz|anzahl(?: der)?|cant|cantidad|"
-    rf"qtde?|quantidade|quantit[àa]|q\.?tà|nombre|qté|cu[áa]nt[oa]s|quant[oaie]s?|combien|total|wie ?viele)\.?"
+    rf"(?:#|no|nr|nro|nb|nbr|nbre|n[°º]|n\.º|num|núm|n[úu]mero|number|count|qty|quantity|how many|anz|anzahl(?: der)?|"
+    rf"cant|cantidad|qtde?|quantidade|quantit[àa]|q\.?tà|nombre|qté|cu[áa]nt[oa]s|quant[oaie]s?|combien|total|wie ?viele)\.?"
     rf"\s*(?:of|de|di|des)?\s*(?:basketball\s+)?(?:{GOALS_COUNTED})",
     re.IGNORECASE,
 )

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
-from pipeline.intake.survey.heading_words import as_plural, composed, is_estimated, without_estimate
+from pipeline.intake.survey.heading_words import as_plural, composed, is_estimated, names_a_post, without_estimate
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question, without_example
 from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
@@ -76,11 +76,15 @@ def claim(text: str) -> Claim | None:
         return measured
     if found is None and (asked := whole_question(text)):
         return Claim(*asked, SYNONYM)
-    return _measure_of_a_post(found) if found and found.name == "post_code" and found.unit else found
+    if found and found.unit and found.name in ("post_code", "post_shape"):
+        return _measure_of_a_post(found)
+    return found
 
 
 def _measure_of_a_post(found: Claim) -> Claim:
-    """What `Pole (in)` says: its size, since no name has a unit; `Pole (ft)` its height."""
+    """What `Pole (in)` says: its size, since no name has a unit; `Pole (ft)` its height; `Section (mm)`: the size."""
+    if found.name == "post_shape":
+        return replace(found, name="post_size", strength=WEAK) if found.unit in ("in", "mm", "cm") else found
     name = {"in": "post_size", "mm": "post_size", "ft": "post_height", "ft-in": "post_height"}.get(found.unit)
     return Claim(name, found.unit, WEAK) if name else found
 
@@ -103,6 +107,9 @@ def _claimed(text: str) -> Claim | None:
         known = MEANINGS.get(fold(words)) if words else None
         if known and not (words is ours and known[1] == WEAK):  # `grade` is ground, but no ground to play on
             return Claim(known[0], unit if words is not text else "", known[1])
+    inner = _OF_A_POST.fullmatch(bare)
+    if inner and names_a_post(inner[1]) and (found := claim(inner[2] or inner[3])) and found.strength > WEAK:
+        return replace(found, unit=unit or found.unit)
     if bare.strip().lower() == "maß":  # folded, it would be the English mass
         return Claim("post_size", unit, WEAK)
     if (game := _OF_THE_GAME.sub("", bare).strip()) != bare and (known := MEANINGS.get(fold(game))) and known[0] in _POSTS:
@@ -170,6 +177,8 @@ def _either(heading: str) -> tuple[str, int] | None:
     return (sure[0][0], max(k[1] for k in sure)) if len(names) == 1 else None
 
 
+_OF_A_POST = re.compile(r"([^\W\d_]+)\s*(?:\(([^()]+)\)|(?:: ?| [-–] )(\S.*))")
+"""`Tubo (forma)`, `Poste: altura`: what of the post."""
 _ENDS_IN_A_LETTER = re.compile(r"[\W_]\w\W*$")
 """`Diám. poste S`: a side, and no plural."""
 _UNIT_BEHIND = re.compile(r"(.*[^\W\d]\.?) (m|in|mm|cm|ft)\.?", re.IGNORECASE)
