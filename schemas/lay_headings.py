@@ -46,7 +46,7 @@ WALLED_BY_CELLS = (
 """Headings that mean the wall where every cell is as thin as one is."""
 
 SIZED_ACROSS = (
-    "flat to flat|face to face|each side|side|sides|pole measures across|outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"
+    "thru|through|thru it|flat to flat|face to face|each side|side|sides|pole measures across|outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"
     "straight across|side to side|edge to edge|across the pole|across the post|across pole|across post|wide|how big|how big is it|"
     "how big is the pole|how big is the post|how fat|how fat is it|how wide|how wide is it|how wide across|pole measures|"
     "post measures|pole measurement|post measurement|extérieur|ext|außen|esterno|externo|qué ancho|wie breit|quanto è largo"
@@ -100,6 +100,7 @@ WIDTHS = _words("od|diameter|dia|diam|width|dim|dims")
 """Words for a post's section beside which these say its size: `Section OD`."""
 
 WHERE_IT_IS = (
+    r"(?:places?|parks?|sites?|locations?|grounds?|courts?)(?: where| that| which)? (?:we|they|you|i|kids|the kids|our team) [a-z].*|"
     r"where (?:it|it['’]?s|its|they|they['’]?re|we|you|is|are|the|kids|team|located|at|this|these|posts?|poles?|hoops?|goals?)\b"
     r"(?!.*\b(?:court|measured|rust\w*|weld\w*|clamp\w*|cracks?|bent|bends?)\b).*"
 )
@@ -109,7 +110,7 @@ SITES_BY_CELLS = (
     "community|community name|development|hoa|townhome|apartment complex|common area|amenity|amenity area|lot|which lot|playlot|play lot|tot lot|neighborhood|subdivision|practice site|practice location|"
     "practice court|school bldg|attendance center|attendance ctr|attendance centre|rec site|rec area|program site|program location|job|"
     "job name|job location|job site name|project site|project location|location of goal|location of goals|location of hoop|"
-    "location of hoops|location of pole|location of poles|location of post|home court|home gym|team|loc desc|locale|spot|stop|"
+    "location of hoops|location of pole|location of poles|location of post|home court|home gym|loc desc|locale|spot|stop|"
     "court or park|court and park|gym or park|site visited|place visited|played at|plays at|found at|located at|locality|"
     "sitio|endroit|lugar del poste|emplacement du poteau|aufstellort|local|posto"
 )
@@ -132,3 +133,6 @@ LINES_BY_CELLS = (
     "config|post config|pole config|str gn|str or gn|straight gooseneck|line of pole|upright style|top|pole top style"
 )
 """Headings that say the base, or the line, where every cell is one of its words."""
+
+WHOSE_OR_WHAT = "community|job|job name|lot|which lot|spot|stop|local|posto|sitio|endroit|locale|phase|development"
+"""Headings among them that can say whose, or what is done: their names must be of two words at least."""

@@ -280,4 +280,16 @@ def test_a_location_of_codes_is_named_by_its_description() -> None:
 def test_where_a_post_stands_on_a_court_is_no_site() -> None:
     for heading in ("Where on court", "Where on the court is it", "Where is it rusted"):
         assert quoted([heading, "Post", *HEADS], ["Cutter Hill", "1", *BODY], ["Mays Hill", "2", *BODY]) == []
+    for heading in ("Job", "Lot", "Spot"):
+        assert quoted([heading, "Post", *HEADS], ["Painting", "1", *BODY], ["Repairs", "2", *BODY]) == []
+    assert len(quoted(["Place we measured", "Post", *HEADS], ["Cutter Hill", "1", *BODY])) == 1
     assert len(quoted(["Where it is", "Post", *HEADS], ["Cutter Hill", "1", *BODY], ["Mays Hill", "2", *BODY])) == 2
+
+
+def test_a_post_in_words_is_no_second_row_of_headings() -> None:
+    heads = ["Place we measured", "Which hoop", "Pole round or square", "Pole thickness", "Pole height (ground to top)"]
+    rows = [
+        ["Willow Commons", "hoop 1", "round", "3 1/2 in", "9 ft 10 in"],
+        ["York Green", "hoop 1", "square", "4 in", "10 ft 2 in"],
+    ]
+    assert quoted(heads, *rows) == [("Willow Commons", "round", "hoop 1", 1), ("York Green", "square", "hoop 1", 1)]

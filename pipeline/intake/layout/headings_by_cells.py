@@ -23,6 +23,7 @@ from pipeline.intake.layout.heading_rows import (
 )
 from pipeline.intake.layout.measured import MEASURED, are_measures
 from pipeline.intake.layout.posts_headed import names_under
+from pipeline.intake.measures import Measure, read_measure
 from pipeline.intake.survey.heading_words import names_a_post
 from pipeline.intake.survey.headings import SYNONYM, Claim
 from pipeline.intake.survey.list_words import read_word
@@ -52,6 +53,8 @@ def _two_at(rows: Sequence[tuple[int, Row]], i: int) -> HeadingRow | None:
     """The heading over two rows from row `i` on, where any column needs both."""
     upper, below = rows[i][1], rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] != rows[i][0] + 1 or not all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
+        return None
+    if any(isinstance(read_measure(str(c.value), "length"), Measure) for c in below[1].values()):  # a post, and no heading
         return None
     two, used = two_rows({n: str(c.value) for n, c in upper.items()}, {n: str(c.value) for n, c in below[1].items()})
     return two if used else None

@@ -12,6 +12,7 @@ from pipeline.intake.survey.heading_words import names_a_post, speaks_of_posts
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
 from schemas.grounds import BEGIN_NAMES_TOO, COURTS, NAMES_OF_COURTS, REMARKS, SAYS_WHERE_ON_A_GROUND, WITHIN_A_GROUND
+from schemas.lay_headings import WHOSE_OR_WHAT
 from schemas.post_words import NUMBERS, SIDES
 from schemas.several_meanings import POSTS_IN_TITLES
 
@@ -51,6 +52,9 @@ def is_on_a_ground(text: str) -> bool:
     return _ON_A_GROUND.match(text.strip()) is not None and not ground_in(text)
 
 
+_WHOSE_OR_WHAT = frozenset(fold(w) for w in WHOSE_OR_WHAT.split("|"))
+
+
 def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether every cell under a heading that says where names a place, or is a mark for the same as above.
 
@@ -59,7 +63,7 @@ def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     texts = [str(c.value).strip() for c in cells if not is_same_as_above(str(c.value))]
     if not texts or any(c.kind != "text" for c in cells) or not all(is_place_name(t) or ground_in(t) for t in texts):
         return False
-    if fold(heading) == "community":  # whose, or where
+    if fold(heading) in _WHOSE_OR_WHAT:
         return all(len(t.split()) > 1 for t in texts)
     if not is_court(heading):
         return True

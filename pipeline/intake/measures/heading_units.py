@@ -37,7 +37,7 @@ _CAMEL = re.compile(r"(?P<head>[A-Za-z]*[a-z])(?P<unit>MM|Mm|CM|Cm|IN|In|FT|Ft)"
 """`PostHeightMM`: the unit at the end of words that are written together."""
 _LEADING = re.compile(
     r"(?:how many |no\.? of |number of |# of |total )?(?P<unit>inches|ins|in\.|feet|ft\.?|foot|mm|cm) "
-    r"(?P<head>(?:across|around|round|wide|thick|tall|high|above|off|out|up|sticking|showing|exposed|over)\b.*)",
+    r"(?P<head>(?:across|thru|through|around|round|wide|thick|tall|high|above|off|out|up|sticking|showing|exposed|over)\b.*)",
     re.IGNORECASE,
 )
 """`Inches around`, `How many feet above ground`: the unit before what is measured."""
