@@ -65,7 +65,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     (("wall",), WALLED_BY_CELLS),
     (
         ("old_fittings", "post_base"),
-        "mounting|mounting type|mounting method|how mounted|fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",
+        "how is it fixed|how fixed|how is it attached|how is it held|how attached|how held|fixed by|fixed how|how are they fixed|how are they attached|mounting|mounting type|mounting method|how mounted|fixing|fixings|fixation|fixations|fijación|fijaciones|sujeción|fixação|fixações|fissaggio|fissaggi|befestigung|befestigungen|montage|attachment|ancoraggi",
     ),
     (
         ("quantity",),

@@ -10,7 +10,7 @@ def _words(text: str) -> frozenset[str]:
 
 
 ASKING = _words(
-    "which|what|whats|how|is|are|was|does|do|did|has|have|can|could|will|would|please|the|a|an|this|that|these|those|it|its|them|"
+    "confirm|whether|indicate|provide|specify|advise|supply|submit|which|what|whats|how|is|are|was|does|do|did|has|have|can|could|will|would|please|the|a|an|this|that|these|those|it|its|them|"
     "they|there|here|you|your|we|our|us|me|tell|telling|say|give|enter|select|choose|pick|state|write|type|fill|of|for|to|from|in|"
     "at|on|by|with|about|as|and|or|if|when|known|following|describe|describes|describing|answering|reporting|report|being|be|one|"
     "any|now|currently|today|exactly|roughly|record|recorded|measure|measured|measuring|look|looking|only|best|your|applicable"
@@ -55,7 +55,7 @@ QUESTIONS: tuple[Question, ...] = (
     Question(
         "post_code",
         (A_POST | A_GOAL, _words("which|call|called|name|number|label|refer|known|identify|identifies|tag|id|code|reference")),
-        _words("call|called|name|number|label|refer|identify|identifies|tag|id|code|reference|painted|marked|written|shown|court|end|"
+        _words("position|letter|colour|call|called|name|number|label|refer|identify|identifies|tag|id|code|reference|painted|marked|written|shown|court|end|"
                "number|letter|referring|measuring|plan|map|list|short|own|used|use")
         | A_POST | A_GOAL,
         never=r"\bmany\b|\bposts\b(?<!of the posts)|\bpoles\b(?<!of the poles)|\bnumber of (?:identical |such |these )?\w+s\b|"

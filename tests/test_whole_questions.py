@@ -155,3 +155,15 @@ EXPORTED = [
 def test_what_an_export_or_a_form_writes_round_a_heading_changes_nothing(heading: str, name: str | None) -> None:
     known = claim(heading)
     assert (known.name if known else None) == name
+
+
+def test_how_it_is_fixed_is_said_of_what_hangs_on_the_post() -> None:
+    heads = ["School", "Post", "Shape", "OD (mm)", "Height (m)", "What is still fixed to the post?", "How is it fixed?"]
+    rows = [["Elm", "1", "round", 89, 3, "Backboard", "Bolted"], ["Elm", "2", "round", 89, 3, "Backboard", "Welded"],
+            ["Elm", "3", "round", 89, 3, "Nothing", "Base plate"]]  # fmt: skip
+    got = check_book(book(sheet([heads, *rows])), "a.xlsx", documented_policy())
+    assert [(r.old_fittings, r.post_base) for r in got.rows] == [
+        ("removable", "unknown"),
+        ("fixed", "unknown"),
+        ("none", "base plate"),
+    ]

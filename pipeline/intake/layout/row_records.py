@@ -78,6 +78,7 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     draft = _Draft()
     for name, heads in group.heads.items():
         _take(draft, table, name, heads, number, cells, carried)
+    _fixing_of_a_fitting(draft)
     court = _court_of_ground(draft) or ({"Court": carried.place} if carried.place else {})
     site = in_block(carried, draft.values, draft.places)
     draft.values = from_outside(carried, draft.values | site)
@@ -135,6 +136,20 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
         rivals = _how_held(draft, rivals)
     if rivals:
         draft.rivals[name] = tuple(rivals)
+
+
+def _fixing_of_a_fitting(draft: _Draft) -> None:
+    """`Backboard` beside `bolted` under `How is it fixed?`: how what hangs on the post is held, and no post base."""
+    hangs, held = draft.values.get("old_fittings"), draft.values.get("post_base")
+    if hangs is None or held is None or read_word("old_fittings", typed(hangs.cell), hangs.heading.text):
+        return
+    of_the_post = read_word("post_base", typed(held.cell)) or re.search(_AT_THE_GROUND, held.heading.text, re.IGNORECASE)
+    if is_a_fitting(typed(hangs.cell)) and not of_the_post and read_word("old_fittings", typed(held.cell)):
+        draft.values["old_fittings"] = held
+        del draft.values["post_base"]
+
+
+_AT_THE_GROUND = r"\b(?:post|pole|base|ground|foot|foundation|footing|bottom|upright|suelo|sol|boden|suolo|solo|chão)\b"
 
 
 def _how_held(draft: _Draft, rivals: list[Stated]) -> list[Stated]:
