@@ -293,3 +293,10 @@ def test_a_post_in_words_is_no_second_row_of_headings() -> None:
         ["York Green", "hoop 1", "square", "4 in", "10 ft 2 in"],
     ]
     assert quoted(heads, *rows) == [("Willow Commons", "round", "hoop 1", 1), ("York Green", "square", "hoop 1", 1)]
+
+
+def test_a_pole_within_a_group_of_columns_is_its_shape_where_its_cells_say_so() -> None:
+    heads = ["School", "Pole", "Dia", "Ht", "Pole", "Dia", "Ht"]
+    row = ["Union HS", "round", '4.5"', "10'8\"", "round", '3.5"', "10'9\""]
+    found = quoted([None, "Home basket", None, None, "Away basket", None, None], heads, row)
+    assert found == [("Union HS", "round", "Home basket", 1), ("Union HS", "round", "Away basket", 1)]

@@ -119,7 +119,9 @@ _BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADING
 
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
-    names = (() if column in heading.labels else _meanings_of(text)) or _labels_posts(column, heading, rows)
+    own = heading.claims.get(column)
+    of_group = ("post_shape",) if own and own.name == "post_code" else ()  # `Pole` within a group is not its name
+    names = (of_group if column in heading.labels else _meanings_of(text)) or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
     if names_under(heading.texts, rows) - {column}:  # `Posts` names them
         sure.add("post_code")
