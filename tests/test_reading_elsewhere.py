@@ -165,3 +165,32 @@ def test_places_within_the_ground_of_a_title_stand_over_posts_in_columns() -> No
 def test_a_length_round_the_post_in_other_words() -> None:
     heads = ["Escuela", "Poste", "Contorno del tubo (cm)", "Altura (m)"]
     assert posts(heads, ["Norte", "A", "35,9", "3,05"]) == [("Norte", 1, "round", 114.3, 3050)]
+
+
+def test_numbers_that_differ_on_one_site_are_each_rows_on_all() -> None:
+    heads = ["Stade", "Poteaux", "Forme", "Diamètre (mm)", "Hauteur (m)"]
+    two = [["Stade Sud", 2, "rond", 114, 3.05], ["Stade Sud", 2, "carré", 120, 3.4]]
+    assert posts(heads, *two, ["Stade Nord", 2, "rond", 90, 2.6]) == [("Stade Nord", 2, "round", 90, 2600)]
+    other = [["Stade Nord", 2, "rond", 90, 2.6], ["Stade Nord", 1, "rond", 76, 2.1]]
+    assert [p[1] for p in posts(heads, *two, *other)] == [2, 2, 2, 1]
+
+
+def test_posts_side_by_side_under_their_sides() -> None:
+    heads = ["Centro"] + [f"{side}: {what}" for side in ("Norte", "Sur") for what in ("forma", "Ø o lado (mm)", "altura (m)")]
+    assert [p[2:] for p in posts(heads, ["IES Ribera", "redondo", 102, 3.05, "cuadrado", 80, 2.6])] == [
+        ("round", 102, 3050), ("square", 80, 2600)
+    ]  # fmt: skip
+
+
+def test_a_network_of_schools_is_no_net() -> None:
+    heads = ["Unidade", "Poste", "Geometria", "Largura ou diâmetro (mm)", "Altura (m)"]
+    assert (
+        len(posts(["Levantamento de postes - Rede municipal de ensino"], heads, ["EMEF Alda Reis", "01", "redonda", 102, 3.05]))
+        == 1
+    )
+    assert posts(["Postes de rede de voleibol"], heads, ["EMEF Alda Reis", "01", "redonda", 102, 3.05]) == []
+
+
+def test_a_section_with_a_unit_is_a_size() -> None:
+    heads = ["Parc", "Poteau (forme)", "Section (mm)", "Hauteur hors sol"]
+    assert posts(heads, ["Parc Vert", "rond", 114, "3m05"]) == [("Parc Vert", 1, "round", 114, 3050)]

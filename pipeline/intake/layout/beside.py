@@ -99,7 +99,8 @@ def _by_unit(words: list[str], unit: str) -> Claim | None:
 
 def _claimed(words: list[str]) -> Claim | None:
     """What the rest of a labelled heading means: a column of a post's own."""
-    found = claim(" ".join(["post", *words])) or claim(" ".join(words))
+    found, alone = claim(" ".join(["post", *words])), claim(" ".join(words))
+    found = alone if found is None or (alone and alone.strength > found.strength) else found
     return found if found and found.name not in _SITE_COLUMNS else None
 
 

@@ -39,14 +39,22 @@ def with_named_posts(records: Sequence[Record]) -> list[Record]:
     for place, record in enumerate(records):
         places[_site(record)].append(place)
     made = list(records)
-    for of_site in places.values():
-        for place, record in zip(of_site, _of_a_site([records[place] for place in of_site]), strict=True):
+    sites = [[records[place] for place in of_site] for of_site in places.values()]
+    each_row = any(_of_each_row(site) for site in sites)
+    for of_site, site in zip(places.values(), sites, strict=True):
+        for place, record in zip(of_site, _of_a_site(site, each_row), strict=True):
             made[place] = record
     return made
 
 
-def _of_a_site(records: Sequence[Record]) -> list[Record]:
-    records = _with_totals_asked(records)
+def _of_each_row(site: Sequence[Record]) -> bool:
+    """Whether numbers of posts on a site's rows can be no total of the site: they differ, or are less than its rows."""
+    numbers = [n for r in site if (n := _number(r)) is not None]
+    return 1 < len(site) == len(numbers) and (len(set(numbers)) > 1 or numbers[0] < len(site))
+
+
+def _of_a_site(records: Sequence[Record], each_row: bool) -> list[Record]:
+    records = records if each_row else _with_totals_asked(records)
     posts = [replace(_post(r), court=court) for r, court in zip(records, courts_of(records), strict=True)]
     several = [p for p in posts if p.named and p.named.sure]
     made = [_counted(p, posts, several) if p.named else _alone(p, several) if p.text else p.record for p in posts]

@@ -56,13 +56,21 @@ def is_another_thing(text: str) -> bool:
 _LONGEST_THING = 40  # characters
 
 
+_OF_SCHOOLS = re.compile(
+    r"\b(?:rede?|rete|réseau) (?=municipal|escolar|p[úu]blica|estadual|estatal|scolastica|"
+    r"scolaire|de (?:ensino|escolas|escuelas|colegios))",
+    re.IGNORECASE,
+)
+"""`Rede municipal de ensino`: a network of schools, and no net."""
+
+
 @lru_cache(maxsize=4096)
 def is_over_other_things(title: str) -> bool:
     """Whether a title speaks of other posts than those of the game, or of other things: `Volleyball posts`, `Farolas`.
 
     What stands beside the posts counts, `Basketball court light poles`, but where the game is named with it by an `and`.
     """
-    words = [fold(w) for w in re.findall(r"[^\W\d_]+|&", title.replace("/", " & "))]
+    words = [fold(w) for w in re.findall(r"[^\W\d_]+|&", _OF_SCHOOLS.sub(" ", title).replace("/", " & "))]
     posts, uses = _folded(POST_WORDS | GOALS), _folded(OTHER_USES)
     game = [bool(re.match(OF_THE_GAME, w)) for w in words]
     for i in (i for i, w in enumerate(words) if stem(w) in posts):
