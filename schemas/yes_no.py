@@ -53,7 +53,7 @@ _WELDED = (
     r"(?:an|auf)?geschwei(?:ß|ss)t(?:e[snr]?)?|verschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
 )
 _CURVED = (
-    r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de ganso|collo d.oca|pescoço de ganso|curved|curvad[oa]|curv[oa]|"
+    r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de (?:ganso|cisne)|collo (?:d.oca|di cigno)|pescoço de (?:ganso|cisne)|curved|curvad[oa]|curv[oa]|"
     r"curvato|courb[eé]e?|gebogen|bent over|bends over|bent at (?:the )?top|curves? over|curls over|crook(?:ed)? over|swan-?neck|swan neck|hooked|candy cane|cantilever(?:ed)?"
 )
 

@@ -211,3 +211,33 @@ def test_a_size_around_round_posts_and_across_square_ones() -> None:
     heads = ["Park", "Pole", "Round or square", "Around (in)", "Across (in)", "Height"]
     found = posts(heads, ["Elm Park", "1", "Round", 14.14, None, "10 ft"], ["Elm Park", "2", "Square", None, 4, "10 ft"])
     assert [p[3:5] for p in found] == [("round", 114), ("square", 102)]
+
+
+def test_posts_that_are_called_a_and_b_stand_side_by_side() -> None:
+    heads = [
+        "Ground",
+        "Post A shape",
+        "Post A size (in)",
+        "Post A height (ft)",
+        "Post B shape",
+        "Post B size (in)",
+        "Post B height (ft)",
+    ]
+    found = posts(heads, ["Barley Ground", "square", 4, 10, "round", 3.5, 9], ["Easter Field", "square", 6, 12, None, None, None])
+    assert [(p[0], p[1], p[3], p[4]) for p in found] == [
+        ("Barley Ground", "Post A", "square", 102), ("Barley Ground", "Post B", "round", 89),
+        ("Easter Field", "Post A", "square", 152),
+    ]  # fmt: skip
+
+
+def test_tables_of_other_things_beside_and_below() -> None:
+    heads = ["Line", "Site", "Post no.", "Post shape", "Post OD", "Post ht above grade", None, "Floodlight", "Ht"]
+    found = posts(
+        heads,
+        [10, "Marigold Park", "1 & 2", "round", "4.5 in", "11 ft", None, "FL-1", "25 ft"],
+        [20, "Marigold Park", "3", "square", "4 in", "10 ft", None, "FL-2", "25 ft"],
+        ["Light poles"],
+        ["Line", "Site", "Pole", "Ht"],
+        [30, "Marigold Park", "L1", "25 ft"],
+    )
+    assert [p[1:] for p in found] == [("1 & 2", 2, "round", 114, 3353), ("3", 1, "square", 102, 3048)]

@@ -92,10 +92,13 @@ def heading_at(
 def one_row(texts: Mapping[int, str]) -> HeadingRow:
     """Headings of one row; those that name a post count where posts stand side by side."""
     claims = _with_whole_height({n: found for n, text in texts.items() if (found := claim(text))}, texts)
-    beside = {n: one for n, text in texts.items() if n not in claims and (one := labelled(text))}
-    labels = {n: label for n, (label, _) in beside.items()}
-    both = claims | {n: found for n, (_, found) in beside.items()}
-    if not accepted(labels, both):
+    every = {n: one for n, text in texts.items() if (one := labelled(text))}
+    for beside in (every, {n: one for n, one in every.items() if n not in claims}):
+        labels = {n: label for n, (label, _) in beside.items()}
+        both = claims | {n: found for n, (_, found) in beside.items()}
+        if accepted(labels, both):
+            break
+    else:
         return HeadingRow(1, claims, texts, {})
     unclaimed = {n: open_one for n, text in texts.items() if n not in both and (open_one := label_and_rest(text))}
     return HeadingRow(1, both, texts, labels, open=unclaimed)

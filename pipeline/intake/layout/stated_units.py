@@ -52,6 +52,8 @@ def units_of(sheet: Sheet) -> Units:
             found.setdefault(name, set()).add(unit)
     units = {name: next(iter(said)) for name, said in found.items() if len(said) == 1}
     every = units.pop("", "")
+    if "post_height" in units and "ring_heights" not in found:  # `Heights in feet`
+        units["ring_heights"] = units["post_height"]
     return {n: every for n in sorted(_LENGTHS) if every and n not in found} | units
 
 

@@ -6,26 +6,17 @@ import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from pipeline.intake.layout.assets import are_schedules, posts_before_assets
-from pipeline.intake.layout.counted_posts import whole_numbers
-from pipeline.intake.layout.courts import is_court, may_be_a_court
+from pipeline.intake.layout.chosen_columns import choose, site_elsewhere, without_courts
 from pipeline.intake.layout.grid import Grid, Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow, heading_at, is_of_others
 from pipeline.intake.layout.headings_by_cells import by_words_below, stands_again
-from pipeline.intake.layout.place_names import is_on_a_ground
-from pipeline.intake.layout.posts_headed import names_under, number_posts, says_posts
-from pipeline.intake.layout.round_or_square import round_or_square
-from pipeline.intake.layout.several_meanings import Rows, decided, names_grounds
+from pipeline.intake.layout.several_meanings import Rows, decided
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.heading_words import speaks_of_posts
-from pipeline.intake.survey.headings import FAINT, LISTS_IN_HEADINGS, WEAK, Claim, fold, says_where
+from pipeline.intake.survey.headings import fold
 from pipeline.intake.survey.lay_headings import says_around, says_nominal
-from pipeline.intake.survey.list_words import read_word
-from pipeline.intake.survey.post_cells import is_same_as_above
-from schemas.grounds import NUMBERED_SCHOOLS, WITHIN_A_GROUND
-from schemas.post_words import SIDES
+from pipeline.intake.survey.other_things import is_over_other_things
 from schemas.survey import SIZE_BASIS_OF_HEADING
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
@@ -105,11 +96,22 @@ def find_tables(grid: Grid, named: bool = False, titled: bool = False) -> list[T
             found = by_words_below(rows, i, lambda heading, data: decided(heading, data)[0], named, on_tab)
         if found and starts and len(found.claims) < 8 and 2 * len(found.claims) < len(found.texts):
             found = None  # a row of data that happens to use a few of the words
+        if starts and not found and _begins_others(rows, i):
+            starts.append((i, HeadingRow(1, {}, {}, {}, of_others=True)))
         if found:
             starts.append((i, replace(found, of_others=is_of_others(rows, i, found, grid.sheet.name))))
         i += found.taken if found else 1
     ends = [s for s, _ in starts[1:]] + [len(rows)]
     return [_table(grid, start, head, end) for (start, head), end in zip(starts, ends, strict=False) if not head.of_others]
+
+
+def _begins_others(rows: Rows, i: int) -> bool:
+    """Whether a lone text is the title of other things, with headings of its own below it: `Light poles`."""
+    lone, below = rows[i][1], rows[i + 1][1] if i + 1 < len(rows) else {}
+    if len(lone) != 1 or not all(c.kind == "text" for c in (*lone.values(), *below.values())):
+        return False
+    headings = len(below) > 1 and not any(any(map(str.isdigit, str(c.value))) for c in below.values())
+    return headings and is_over_other_things(str(next(iter(lone.values())).value))
 
 
 def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
@@ -119,9 +121,9 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     taken, at, units = under_headings([row for _, row in rows[first:end]], len(heading.texts))
     data = tuple(rows[first + taken : end])
     heading, by_cells = decided(heading, data)
-    heading = _without_courts(heading, data)
-    chosen, passed_over = _choose(heading, data)
-    _site_elsewhere(chosen, heading, data)
+    heading = without_courts(heading, data)
+    chosen, passed_over = choose(heading, data)
+    site_elsewhere(chosen, heading, data)
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
     heads = {name: tuple(_head(grid, start, heading, n, units) for n in columns) for name, columns in chosen.items()}
     claimed = {h.column for hs in heads.values() for h in hs}
@@ -150,126 +152,3 @@ def _unit_columns(heading: HeadingRow, heads: Mapping[str, tuple[Head, ...]]) ->
 
 def _clash(unit: str, below: str) -> bool:
     return bool(unit and below and unit != below)
-
-
-def _without_courts(heading: HeadingRow, data: Rows) -> HeadingRow:
-    """The headings, where courts without a name (`T1`, `2`) name no site: one that says where, and names it, does."""
-    where = [n for n, c in heading.claims.items() if c.name == "site_name"]
-    if not where or not all(may_be_a_court(heading.texts[n]) and _all_codes(n, data) for n in where):
-        return heading
-    claims = {n: c for n, c in heading.claims.items() if n not in where}
-    of_ground = [n for n, t in heading.texts.items() if n not in claims and says_where(t) and not _all_codes(n, data)]
-    named = {of_ground[0]: Claim("site_name", "", FAINT)} if len(of_ground) == 1 else {}
-    return replace(heading, claims=claims | named)
-
-
-def _site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows) -> None:
-    """A column of other things names no site, nor one that says where: within a ground, or beside one that names grounds."""
-    for name in ("site_name", "site_code"):  # `Sch.` may be a pipe's schedule
-        columns = [n for n in chosen.get(name, ()) if not are_schedules(heading.texts[n], data, n)]
-        if name in chosen and not columns:
-            del chosen[name]
-        elif name in chosen:
-            chosen[name] = columns
-    if "site_name" in chosen and not (
-        named := [n for n in chosen["site_name"] if not _of_other_words(heading.claims[n], n, data)]
-    ):
-        del chosen["site_name"]
-    elif "site_name" in chosen:
-        chosen["site_name"] = named
-    where = chosen.get("site_name", [])
-    if where and all(heading.claims[n].strength == FAINT for n in where):
-        claimed = {n for columns in chosen.values() for n in columns}
-        if _within_a_ground(where[0], data) or any(names_grounds(n, data) for n in heading.texts if n not in claimed):
-            del chosen["site_name"]
-
-
-def _choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
-    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named."""
-    claims, texts = heading.claims, heading.texts
-    by_name: dict[str, list[int]] = {}
-    for n in sorted(claims):
-        by_name.setdefault(claims[n].name, []).append(n)
-    _posts_that_are_named(by_name, claims, texts, names_under(heading.texts, data))
-    chosen, passed_over = {}, []
-    for name, columns in by_name.items():
-        sure = [n for n in columns if claims[n].strength > WEAK]
-        if (
-            name == "quantity"
-            and not sure
-            and not heading.labels
-            and "post_code" not in by_name
-            and any(says_posts(texts[n]) for n in columns)
-        ):
-            where = (by_name.get("site_name") or by_name.get("site_code", []))[:1] + [n for n, t in texts.items() if is_court(t)]
-            if len(columns) == 1 and number_posts(whole_numbers(columns[0], data), where, data):
-                chosen[name] = columns
-                continue
-            passed_over += [(texts[n], "") for n in columns]  # 'Posts' may be their names
-            continue
-        if name == "post_size" and round_or_square({n: texts[n] for n in columns}, data):
-            chosen[name] = columns
-            continue
-        sure = sure or _named_in_words(name, [n for n in columns if claims[n].strength > FAINT], columns, texts, data)
-        sure = sure or [n for n in columns if len(columns) > 1 and names_grounds(n, data)]
-        sure = posts_before_assets(sure, heading, data) if name == "post_code" else sure
-        if sure:
-            passed_over += [(texts[n], texts[sure[0]]) for n in columns if n not in sure]
-        chosen[name] = sure or columns
-    return chosen, tuple(passed_over)
-
-
-def _texts(column: int, data: Rows) -> list[str]:
-    return [str(row[column].value) for _, row in data if column in row and row[column].kind == "text"]
-
-
-def _of_other_words(known: Claim, column: int, data: Rows) -> bool:
-    """Whether a column names no site by what stands there: the game, or nothing but words of a list (`concrete`)."""
-    texts = [t for t in _texts(column, data) if not is_same_as_above(t)]
-    weak = known.strength <= WEAK and bool(texts) and all(len(t.strip()) > 2 for t in texts)
-    listed = weak and any(all(read_word(name, t) for t in texts) for name in LISTS_IN_HEADINGS)
-    return listed or _of_the_game(column, data)
-
-
-def _of_the_game(column: int, data: Rows) -> bool:
-    """Whether every cell speaks of the game or of a post, and names no ground: `Basketball post`."""
-    texts = _texts(column, data)
-    return bool(texts) and all(speaks_of_posts(t) and not ground_in(t) for t in texts)
-
-
-_NUMBERED_SCHOOL = re.compile(rf"(?:{NUMBERED_SCHOOLS})\W+(?:n\W{{0,2}}o?\W*)?\d{{1,4}}", re.IGNORECASE)
-"""`Liceo 3`, `Escuela N° 12`: the number is the school's name."""
-
-
-def _within_a_ground(column: int, data: Rows) -> bool:
-    """Whether half of the cells are parts of a ground without a name of their own: `Playground`, `North court 2`."""
-    texts = [t for t in _texts(column, data) if not is_same_as_above(t) and not _NUMBERED_SCHOOL.fullmatch(t.strip())]
-    within = [set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts]
-    return 2 * sum(within) >= max(1, len(within))
-
-
-def _named_in_words(name: str, sure: list[int], columns: list[int], texts: Mapping[int, str], data: Rows) -> list[int]:
-    """Surer columns of a name, but for one of numbers where another one names the site in words, and one of its courts."""
-    if name != "site_name":
-        return sure
-    codes = {n for n in columns if whole_numbers(n, data) or (may_be_a_court(texts[n]) and _all_codes(n, data))}
-    named = [n for n in sure if n not in codes] or ([n for n in columns if n not in codes] if sure else [])
-    return [n for n in named if not may_be_a_court(texts[n])] or named
-
-
-def _all_codes(column: int, data: Rows) -> bool:
-    """Whether no cell has a word of three letters: `T1`, `2`."""
-    return not any(re.search(r"[^\W\d_]{3}", t) for t in _texts(column, data) if not is_same_as_above(t))
-
-
-def _posts_that_are_named(
-    by_name: dict[str, list[int]], claims: Mapping[int, Claim], texts: Mapping[int, str], named: frozenset[int]
-) -> None:
-    """`Posts` heads the posts' names where none else does, and another heading states their number or its cells are names."""
-    columns = by_name.get("quantity", [])
-    weak = [n for n in columns if claims[n].strength == WEAK and says_posts(texts[n])]
-    if len(weak) == 1 and "post_code" not in by_name and (len(columns) > 1 or weak[0] in named):
-        by_name["quantity"] = [n for n in columns if n not in weak]
-        by_name["post_code"] = weak
-        if not by_name["quantity"]:
-            del by_name["quantity"]

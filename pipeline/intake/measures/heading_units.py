@@ -23,6 +23,7 @@ _BARE_UNITS = (
 )
 _BARE = re.compile(rf"(?P<head>.*\S)\s+(?P<unit>{_BARE_UNITS})\.?\s*$", re.IGNORECASE)
 _MEASURED = (
+    r"\w+höhe|\w+hoehe|\w+durchmesser|\w+breite|\w+maß|\w+stärke|\w+dicke|\w+länge|\w+tiefe|heights|sizes|diameters|widths|"
     "diam|wide|tall|across|ø|hgt|larg|haut|alt|lg|durchm|girth|circumference|circ|largo|ancho|largeur|largura|larghezza|breite|"
     "h|ht|höhe|hauteur|altura|altezza|alto|durchmesser|diamètre|diámetro|diâmetro|diametro|lato|"
     "height|size|od|diameter|dia|width|depth|length|wall|thickness|rise|ground|grade|line|lean|travel"
