@@ -194,3 +194,12 @@ def test_a_network_of_schools_is_no_net() -> None:
 def test_a_section_with_a_unit_is_a_size() -> None:
     heads = ["Parc", "Poteau (forme)", "Section (mm)", "Hauteur hors sol"]
     assert posts(heads, ["Parc Vert", "rond", 114, "3m05"]) == [("Parc Vert", 1, "round", 114, 3050)]
+
+
+def test_grounds_over_the_names_of_posts_in_columns_are_each_their_own() -> None:
+    lines = [
+        [None, "École Beau-Site", None, "Halle des Prés", None], [None, "P1", "P2", "P1", "P2"],
+        ["Forme", "ronde", "ronde", "carrée", "carrée"],
+        ["Diamètre / côté (mm)", 102, 102, 100, 100], ["Hauteur hors sol (m)", 3.05, 3.04, 2.95, 2.96],
+    ]  # fmt: skip
+    assert [(p[0], p[2]) for p in posts(*lines)] == [("École Beau-Site", "round")] * 2 + [("Halle des Prés", "square")] * 2

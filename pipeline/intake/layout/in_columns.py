@@ -80,12 +80,15 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
     first = min({n for n, name in heads.items() if name not in IN_TITLES or len(cells[n]) > 2} | known)
     grounds = _grounds_above(found[0], cells, first)
     corner = grounds or (_names_above(found[0], cells, first) if "post_code" not in found[0].heads else 0)
-    start = corner or first
+    over = _grounds_above(found[0], cells, corner, True) if corner and not grounds else 0  # grounds over posts with names
+    start = over or corner or first
     part = replace(_between(grid, start, hi), part=found[0].grid.part)
     titled = any(heads.get(n) in ("site_code", "site_name") for n in cells if n < start)
     tables = find_tables(part, bool(corner), titled) or find_tables(part, True, titled)
     if corner:
         tables = [_with_names(t, corner, "site_name" if grounds else "post_code") for t in tables]
+    if over:
+        tables = [_with_names(t, over, "site_name") for t in tables]
     return Band(tuple((n, row) for n, row in cells.items() if n < start), tuple(tables)) if tables else None
 
 
@@ -127,13 +130,15 @@ def _names_above(table: Table, cells: Mapping[int, Row], first: int) -> int:
     return first - 1 if over and apart and (len(above) > 1) else 0
 
 
-def _grounds_above(table: Table, cells: Mapping[int, Row], first: int) -> int:
+def _grounds_above(table: Table, cells: Mapping[int, Row], first: int, posts_named: bool = False) -> int:
     """The row over the columns that names the ground of each and has no heading, where no heading does; 0 where there is none."""
     above = cells.get(first - 1, {})
     over = [c for n, c in above.items() if n > table.row]
     named = [c.kind == "text" and ground_in(str(c.value)) == line(str(c.value)) for c in over]
     in_words = all(c.kind == "text" and re.search(r"[^\W\d_]{3}", str(c.value)) for c in over)
-    named = named if "post_code" not in table.heads or not in_words else [any(named)]  # the posts have names of their own
+    named = (
+        named if not (posts_named or "post_code" in table.heads) or not in_words else [any(named)]
+    )  # the posts have names of their own
     unheaded = table.row not in above and not {"site_code", "site_name"} & table.heads.keys()
     return first - 1 if unheaded and named and all(named) else 0
 
