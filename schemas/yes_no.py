@@ -49,11 +49,11 @@ A yes under `Old boards on?` is unknown, since how they hold is not said; no old
 """
 
 _WELDED = (
-    r"weld|welds|welded|(?:by|with) welding|soldad[oa]s?|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
+    r"weld|welds|welded|(?:by|with) welding|soldad[oa]s?|electrosoldad[oa]s?|soldaron|soldou|soldaram|soldaduras?|soldas?|saldat[oaie]|saldatur[ae]|soud[ée]e?s?|soudures?|"
     r"(?:an|auf)?geschwei(?:ß|ss)t(?:e[snr]?)?|verschwei(?:ß|ss)t(?:e[snr]?)?|schwei(?:ß|ss)nähte"
 )
 _CURVED = (
-    r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cuello de (?:ganso|cisne)|collo (?:d.oca|di cigno)|pescoço de (?:ganso|cisne)|curved|curvad[oa]|curv[oa]|"
+    r"gooseneck|goose-?neck|goose neck|schwanenhals|col de cygne|cou de cygne|cintr[ée]e?s?|ricurv[oa]|(?:cuello|pesco[çc]o) de (?:jirafa|girafa)|cuello de (?:ganso|cisne)|collo (?:d.oca|di cigno)|pescoço de (?:ganso|cisne)|curved|curvad[oa]|curv[oa]|"
     r"curvato|courb[eé]e?|gebogen|bent over|bends over|bent at (?:the )?top|curves? over|curls over|crook(?:ed)? over|swan-?neck|swan neck|hooked|candy cane|cantilever(?:ed)?"
 )
 
@@ -67,7 +67,7 @@ ASKS_MORE = r"or|ou|oder|o|u|bolted|removable|bent|condition|type|size|thickness
 
 UNSAID = (
     r"no|not|non|never|without|none|nothing|anything|nor|but|maybe|perhaps|probably|if|could|may|should|would|nicht|nichts|ohne|kein|keine|não|nao|ne|ning[úu]n[oa]?|nenhuma?|aucune?|nessun[oa]?|sin|nada|niente|rien|sans|pas|sem|"
-    r"senza|bolted|removable|unwelded|base|cap|seam|crack|cracks|cracked|joint|splice|footing"
+    r"senza|bolted|removable|unwelded|base|cap|seam|crack|cracks|cracked|joint|splice|footing|soudée? au pied|saldata al piede|soldada al pie"
 )
 """Words, as a pattern, beside which a word for welded or a gooseneck does not plainly say that there is one."""
 
@@ -93,7 +93,7 @@ OF_THE_BASE = (
 """Words of a heading, as a pattern, that say that it asks for the post's base: there a weld is no old fitting's."""
 
 TAKEN_OFF = (
-    r"removed|remove|cut|ground|gone|previously|formerly|former|repaired|repair|replaced|entfernt|retirad[oa]s?|enlev[ée]e?s?|"
+    r"removed|remove|cut|ground|gone|previously|formerly|former|repaired|repair|replaced|entfernt|retirad[oa]s?|quitad[oa]s?|cortad[oa]s?|cort[óo]|d[ée]pos[ée]e?s?|coupée?s?|tolt[oaie]|tagliat[oaie]|enlev[ée]e?s?|"
     r"removid[oa]s?|rimoss[oaie]"
 )
 """Words, as a pattern, anywhere in a text that speaks of what is no longer there."""
