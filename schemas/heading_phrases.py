@@ -38,3 +38,16 @@ ESTIMATED = (
     r"approximatif|approximative|estimée?|ungefähre?|geschätzte?|ungef(?=\.)|aproximad[oa]|stimat[oa]|approssimativ[oa]|indicativ[oa]"
 )
 """Words of a heading, as a pattern, by which what stands below it is an estimate."""
+OTHER_NUMBERS = _words(
+    "court|courts|phase|zone|ward|area|district|region|section|sector|block|lot|plot|map|grid|bay|field|building|bldg|gate|route|visit|trip|priority|"
+    "rank|rating|score|grade|class|level|risk|condition|cond|year|yr|age|month|day|week|date|floor|storey|light|lights|lamp|lamps|net|nets|rim|rims|"
+    "ring|rings|board|boards|backboard|backboards|chain|bolt|bolts|hole|holes|photo|photos|pic|pics|image|page|sheet|row|line|item|id|no|nr|code|"
+    "tag|seq|order|cost|price|budget|value|rate|hours|days|players|team|teams|kids|pupils|children|capacity|seats|benches|bench|trees|x|y|lat|long|"
+    "lng|east|north|easting|northing|elev|elevation|station|sta|point|pt|acres|size|height|width|depth|lean|deg|angle|clamp|clamps|bracket|brackets|"
+    "pista|cancha|fase|zona|sector|barrio|prioridad|nota|año|edad|foto|fotos|página|fila|luces|redes|aros|tableros|costo|coste|precio|"
+    "terrain|secteur|quartier|priorité|note|année|âge|feux|filets|cercles|panneaux|coût|prix|"
+    "platz|feld|bezirk|priorität|jahr|alter|baujahr|foto|seite|zeile|lampen|netze|ringe|bretter|kosten|preis|stufe|zustandsnote|"
+    "quadra|setor|bairro|prioridade|ano|idade|página|linha|luzes|custo|preço|"
+    "campo|zona|settore|priorità|anno|età|pagina|riga|luci|reti|anelli|tabelloni|costo|prezzo|voto"
+)
+"""Words of headings over numbers that do not count posts."""

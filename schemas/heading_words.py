@@ -116,9 +116,11 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
     "material": (_words("material|materials|werkstoff|matériau|matériaux|materiale|materiales|matière"), _words("made|out")),
     "quantity": (
         _words(
-            "identical|alike|like|similar|matching|iguales|similares|ähnliche|identiques|gleiche|gleicher|iguais|uguali|idénticos|idênticos|identici"
+            "identical|alike|like|similar|matching|same|mismos|mismas|pareils|gleich|mesmos|mesmas|stessi|iguales|similares|ähnliche|identiques|gleiche|gleicher|iguais|uguali|idénticos|idênticos|identici"
         ),
-        _words("number|no|nr|nº|nro|nb|nbre|cantidad|nombre|anzahl|número|numero|how|many|quantidade|quantità|qty|quantity"),
+        _words(
+            "x|times|cnt|count|this|one|number|no|nr|nº|nro|nb|nbre|cantidad|nombre|anzahl|número|numero|how|many|quantidade|quantità|qty|quantity"
+        ),
     ),
     "post_base": (
         _words(
@@ -245,30 +247,7 @@ OTHERS_IN_TITLES = (
     r"(?:volleyball|fu[ßs]+ball|fahnen|licht|laternen|lampen|zaun|netz|schilder|beleuchtungs)(?:pfosten|masten?|ständer|tore?)"
 )
 """Words of a title over a table of other things, as a pattern."""
-OF_WORDS = frozenset(
-    (
-        "de",
-        "d",
-        "di",
-        "da",
-        "do",
-        "del",
-        "la",
-        "las",
-        "los",
-        "le",
-        "les",
-        "l",
-        "du",
-        "des",
-        "della",
-        "delle",
-        "fur",
-        "of",
-        "for",
-        "the",
-    )
-)
+OF_WORDS = _words("de|d|di|da|do|del|la|las|los|le|les|l|du|des|della|delle|fur|of|for|the")
 AND_WORDS = frozenset(("and", "&", "y", "et", "und", "e", "or", "o", "ou", "oder"))
 """Small words between posts and what they are for, and between two games."""
 OF_A_SALE = _words("price|unit price|sku|precio|prix|preis|preço|prezzo|line total|discount|lead time")

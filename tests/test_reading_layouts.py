@@ -241,3 +241,18 @@ def test_tables_of_other_things_beside_and_below() -> None:
         [30, "Marigold Park", "L1", "25 ft"],
     )
     assert [p[1:] for p in found] == [("1 & 2", 2, "round", 114, 3353), ("3", 1, "square", 102, 3048)]
+
+
+@pytest.mark.parametrize(
+    ("heading", "numbers", "held", "counted"),
+    [("Cnt", [2, 2, 1], False, [2, 2, 1]), ("Same pole x", [2, 2, 1], False, [2, 2, 1]), ("Brn", [2, 2, 1], True, [1, 1, 1]),
+     ("Court", [2, 2, 1], False, [1, 1, 1]), ("Priority", [2, 2, 1], False, [1, 1, 1]), ("Brn", [1, 2, 3], False, [1, 1, 1])],
+)  # fmt: skip
+def test_an_unread_column_that_may_be_a_number_of_posts_is_asked_about(
+    heading: str, numbers: list[int], held: bool, counted: list[int]
+) -> None:
+    lines = [["School", "Post", heading, "Shape", "OD (in)", "Height (ft)"]]
+    lines += [["Elm School", f"P{i}", n, "round", 4.5, 10] for i, n in enumerate(numbers)]  # type: ignore[list-item]
+    rows = check_book(book(sheet(lines)), "a.xlsx", POLICY).rows
+    assert [r.held for r in rows] == [held] * len(numbers)
+    assert [r.quantity or 1 for r in rows] == counted

@@ -32,9 +32,9 @@ def counts_posts(column: int, heading: HeadingRow, rows: Rows) -> bool:
         return number_posts(numbers, where or [n for n, t in heading.texts.items() if is_court(t)], rows)
     named = any(c.name == "post_code" and n != column for n, c in heading.claims.items())
     running = numbers == list(range(1, len(numbers) + 1))
-    if stands_behind(column, heading, numbers) and _are_no_names(numbers) and number_posts(numbers, _places(heading), rows):
+    if stands_behind(column, heading, numbers) and are_no_names(numbers) and number_posts(numbers, _places(heading), rows):
         return True
-    if (named and _are_no_names(numbers)) or ((named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS):
+    if (named and are_no_names(numbers)) or ((named or not running) and fold(heading_unit(heading.texts[column])[0]) in _COUNTS):
         return True
     agree = []
     for _, row in rows:
@@ -68,7 +68,7 @@ def _places(heading: HeadingRow) -> list[int]:
 _NUMBER = frozenset(map(fold, ("no", "nos", "nr", "n", "num", "number", "numbers", "total", "#", "nº", "número", "nombre")))
 
 
-def _are_no_names(numbers: Sequence[int]) -> bool:
+def are_no_names(numbers: Sequence[int]) -> bool:
     """Whether numbers beside the posts' names can be no identifiers, nor the ground's total: small, some alike, not all."""
     return 1 < len(set(numbers)) < len(numbers) and max(numbers) <= _MANY_POSTS
 

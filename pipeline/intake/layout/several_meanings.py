@@ -8,7 +8,7 @@ from dataclasses import replace
 from functools import cache
 
 from pipeline.intake.layout.beside import group_label, key_of
-from pipeline.intake.layout.counted_posts import counts_posts, stands_behind, whole_numbers
+from pipeline.intake.layout.counted_posts import are_no_names, counts_posts, stands_behind, whole_numbers
 from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
@@ -20,7 +20,7 @@ from pipeline.intake.layout.posts_headed import names_under, says_posts
 from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
-from pipeline.intake.survey.heading_words import counts, describes_a_site, goals_in_the_plural, says_a_kind
+from pipeline.intake.survey.heading_words import counts, counts_other_things, describes_a_site, goals_in_the_plural, says_a_kind
 from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim, our_words, without_number
 from pipeline.intake.survey.lay_headings import asks_where, lay_key
 from pipeline.intake.survey.list_words import question, read_word
@@ -276,11 +276,15 @@ def _is_a_name(text: str) -> bool:
 
 
 def may_count(heading: str, column: int, rows: Rows) -> bool:
-    """Whether a column headed by a word for a number may say how many posts a row is: no running number, and not all one."""
+    """Whether a column may say how many posts a row is: no running number, and not all one.
+
+    Under a word for a number; or small numbers, some of them alike, under words that say nothing else that is counted.
+    """
     numbers = whole_numbers(column, rows)
     running = numbers == list(range(1, len(numbers) + 1))
     names = _can_mean().get(fold(heading_unit(heading)[0]), ())
-    return ("quantity" in names or counts(heading)) and bool(numbers) and not running and max(numbers) > 1
+    may = "quantity" in names or counts(heading) or (are_no_names(numbers) and not counts_other_things(heading))
+    return may and bool(numbers) and not running and max(numbers) > 1
 
 
 _FITS: Mapping[str, Callable[[int, HeadingRow, Rows], bool]] = {

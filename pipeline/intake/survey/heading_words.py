@@ -8,7 +8,7 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.lay_headings import asks_what_shape_it_is_in, of_two_grounds, says_around, says_nominal, stands_up
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
-from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OUTSIDE, PIPES, REMARKS, THERE, WHO_REMARKS
+from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OTHER_NUMBERS, OUTSIDE, PIPES, REMARKS, THERE, WHO_REMARKS
 from schemas.heading_words import (
     ALONE_SAYS_TOO_LITTLE,
     ASSETS,
@@ -221,6 +221,11 @@ def counts(heading: str) -> bool:
 def goals_in_the_plural(heading: str) -> bool:
     """Whether a heading is a word for what stands on posts, in the plural, and nothing else: `Hoops`, `Goal(s)`."""
     return re.fullmatch(GOALS_COUNTED, as_plural(heading_unit(heading)[0].strip()), re.IGNORECASE) is not None
+
+
+def counts_other_things(heading: str) -> bool:
+    """Whether a heading has a word for what is numbered or counted and is no post: `Court`, `Priority`, `Nets`."""
+    return bool(words_of(heading) & folded_words(OTHER_NUMBERS))
 
 
 def posts_in_the_plural(heading: str) -> bool:
