@@ -33,6 +33,13 @@ BEFORE_A_FIELD = (
 OF_THIS_KIND = r"\b(?:of|like|such as) (?:this|these|each) (?:type|kind|size|sort|pattern|one|post|pole)\b|\blike (?:this|these)\b|\bsuch posts\b"
 """Words for posts that are alike, as a pattern."""
 
+OF_NOW = (
+    r"\b(?:ring|rim|hoop|goal|basket|aro|anneau|cercle|panier|korb|ring|cesta|anello|ferro|canestro)\w*\b.*\b(?:now|today|current|currently|existing|at present|"
+    r"is at|hoy|actual|actualmente|aujourd.hui|actuel|actuelle|heute|jetzt|derzeit|aktuell\w*|hoje|atual|atualmente|oggi|attuale|adesso)\b|"
+    r"\b(?:now|today|current|existing|present|actual|actuel|actuelle|derzeitige|jetzige|aktuelle|atual|attuale)\b.*"
+    r"\b(?:ring|rim|hoop|goal|basket|aro|anneau|cercle|panier|korb|cesta|anello|ferro|canestro)\w*\b"
+)
+"""Headings, as a pattern, over what the ring has now, and not over what is wanted."""
 ESTIMATED = (
     r"approx(?:imate(?:ly)?)?|estimated?|est(?=\.|\))|rough(?:ly)?|guess(?:ed)?|circa|ca(?=\.)|aprox(?:imad[oa])?|estimad[oa]|environ|env(?=\.)|"
     r"approximatif|approximative|estimée?|ungefähre?|geschätzte?|ungef(?=\.)|aproximad[oa]|stimat[oa]|approssimativ[oa]|indicativ[oa]"

@@ -18,7 +18,7 @@ _FORM = (
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
     "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
-    "poteau|type de tube|type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
+    "sorte|sorte de poteau|sorte de tube|clase|clase de poste|espécie|genere|genere di palo|Sorte|poteau|type de tube|type de poteau|type de mât|genre|forme|forme du poteau|profil|section du poteau|modèle|"
     "Profiltyp|Profilart|Rohrtyp|Masttyp|Querschnittstyp|Mast|Pfosten|Rohr|Typ|Art|Bauart|Form|Mastform|Mastart|Masttyp|Pfostenform|Pfostenart|Pfostentyp|Ausführung|Profil|Bauform|"
     "formato|forma do poste|perfil do poste|descrição|"
     "palo|tipo di palo|tipologia|forma del palo|profilo|sezione|descrizione"

@@ -256,3 +256,22 @@ def test_an_unread_column_that_may_be_a_number_of_posts_is_asked_about(
     rows = check_book(book(sheet(lines)), "a.xlsx", POLICY).rows
     assert [r.held for r in rows] == [held] * len(numbers)
     assert [r.quantity or 1 for r in rows] == counted
+
+
+def test_the_first_of_several_tables_is_named_like_the_next() -> None:
+    heads, body = ["Poste", "Tipo", "Diámetro mm", "Altura m"], ["redondo", 89, 3]
+    found = posts(["Sede Pudeto"], heads, ["Oriente", *body], [], ["Sede Mirador"], heads, ["Poniente", *body])
+    assert [p[:2] for p in found] == [("Sede Pudeto", "Oriente"), ("Sede Mirador", "Poniente")]
+
+
+def test_what_the_ring_has_now_is_not_what_is_wanted() -> None:
+    heads = ["School", "Post", "Shape", "OD (in)", "Height (ft)", "Rim height now (ft)"]
+    assert [p[1] for p in posts(heads, ["Elm School", "N", "round", 4.5, 10, 9.5])] == ["N"]
+
+
+def test_a_name_is_cut_only_before_a_place_within() -> None:
+    heads, body = ["Localização", "Poste", "Secção", "Medida por fora (mm)", "Alt. acima do pavimento (m)"], ["redonda", 90, 3.05]
+    found = posts(heads, ["Parque de Merendas da Fonte", 1, *body], ["Escola Velha de Lameiras", 1, *body])
+    assert [p[0] for p in found] == ["Parque de Merendas da Fonte", "Escola Velha de Lameiras"]
+    parted = posts(["Location", "Post", "Shape", "OD (in)", "Height (ft)"], ["Mill Road Park - north court", 1, "round", 4.5, 10])
+    assert [p[0] for p in parted] == ["Mill Road Park"]

@@ -12,7 +12,7 @@ from pipeline.intake.layout.counted_posts import whole_numbers
 from pipeline.intake.layout.courts import is_court, may_be_a_court
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import HeadingRow
-from pipeline.intake.layout.place_names import is_on_a_ground
+from pipeline.intake.layout.place_names import is_on_a_ground, is_within_a_ground
 from pipeline.intake.layout.posts_headed import names_under, number_posts, says_posts
 from pipeline.intake.layout.round_or_square import round_or_square
 from pipeline.intake.layout.several_meanings import Rows, names_grounds
@@ -20,8 +20,7 @@ from pipeline.intake.survey.heading_words import speaks_of_posts
 from pipeline.intake.survey.headings import FAINT, LISTS_IN_HEADINGS, WEAK, Claim, says_where
 from pipeline.intake.survey.list_words import read_word
 from pipeline.intake.survey.post_cells import is_same_as_above
-from schemas.grounds import NUMBERED_SCHOOLS, WITHIN_A_GROUND
-from schemas.post_words import SIDES
+from schemas.grounds import NUMBERED_SCHOOLS
 from schemas.survey import SURVEY
 
 
@@ -149,7 +148,7 @@ _NUMBERED_SCHOOL = re.compile(rf"(?:{NUMBERED_SCHOOLS})\W+(?:n\W{{0,2}}o?\W*)?\d
 def _within_a_ground(column: int, data: Rows) -> bool:
     """Whether half of the cells are parts of a ground without a name of their own: `Playground`, `North court 2`."""
     texts = [t for t in _texts(column, data) if not is_same_as_above(t) and not _NUMBERED_SCHOOL.fullmatch(t.strip())]
-    within = [set(re.findall(r"[^\W\d_]+", t.casefold())) <= WITHIN_A_GROUND | SIDES or is_on_a_ground(t) for t in texts]
+    within = [is_within_a_ground(t) or is_on_a_ground(t) for t in texts]
     return 2 * sum(within) >= max(1, len(within))
 
 

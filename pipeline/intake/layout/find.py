@@ -109,10 +109,27 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
             lone = next(iter(cells.values()))
             if len(cells) == 1 and lone.kind == "text" and what_a_lone_text_is(line(str(lone.value))) == "place":
                 _in_a_place(carried, lone)
+        if first := _named_like_the_next(band):
+            carried.begin(Stated(first, Heading(line(str(first.value)), "", first.address), first.address, "section_row"))
         for table in band.tables:
             found.queries += two_headings(table, file)
             counts = _read_table(table, file, carried, found)
             found.notes += row_notes(table, counts) + column_notes(table, counts)
+
+
+def _named_like_the_next(band: Band) -> Cell | None:
+    """The lone text over the first table of a band, where one over the next table names that one's ground."""
+    if (
+        len(band.tables) < 2
+        or not band.above
+        or not band.tables[0].rows
+        or {"site_code", "site_name"} & band.tables[0].heads.keys()
+    ):
+        return None
+    over = [band.above[-1][1], band.tables[0].rows[-1][1]]
+    lone = [next(iter(cells.values())) for cells in over if len(cells) == 1]
+    named = [c for c in lone if c.kind == "text" and what_a_lone_text_is(line(str(c.value))) == "section"]
+    return named[0] if len(named) == len(over) else None
 
 
 def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> RowCounts:

@@ -23,6 +23,7 @@ from pipeline.intake.layout.heading_rows import (
 )
 from pipeline.intake.layout.measured import MEASURED, are_measures
 from pipeline.intake.layout.posts_headed import names_under
+from pipeline.intake.layout.stated_units import units_stated
 from pipeline.intake.measures import Measure, read_measure
 from pipeline.intake.survey.heading_words import names_a_post
 from pipeline.intake.survey.headings import SYNONYM, Claim
@@ -72,6 +73,9 @@ def _by_words_below(
     above = [str(c.value) for _, r in rows[max(0, i - ABOVE) : i] for c in r.values() if c.kind == "text"]
     of_posts = any(names_a_post(t) for t in texts.values()) or any(ABOUT_POSTS.search(t) for t in (*texts.values(), *above))
     of_posts = of_posts or any(c.name == "post_code" for c in heading.claims.values())
+    of_posts = of_posts or any(
+        {"post_size", "post_height"} <= units_stated(t).keys() for t in above
+    )  # `Sizes in mm, heights in m`
     data = _down_to_the_next(rows, i, heading.taken)
     if len(texts) < 3 or not (of_posts or len(texts) >= _ENOUGH) or rows_of_others(heading, data):
         return None

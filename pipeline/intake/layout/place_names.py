@@ -47,6 +47,11 @@ def names_a_court(text: str) -> bool:
     return is_place_name(text) and _COURT.search(text) is not None and not names_a_post(text)
 
 
+def is_within_a_ground(text: str) -> bool:
+    """Whether all words of a text are those of parts of a ground: `north court 2`, `Playground`."""
+    return set(re.findall(r"[^\W\d_]+", text.casefold())) <= WITHIN_A_GROUND | SIDES
+
+
 def is_on_a_ground(text: str) -> bool:
     """Whether a text says where on a ground, and not on which: `Behind the gym`."""
     return _ON_A_GROUND.match(text.strip()) is not None and not ground_in(text)

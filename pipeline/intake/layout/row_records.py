@@ -11,6 +11,7 @@ from pipeline.intake.layout.courts import is_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.groups import Group, filled
+from pipeline.intake.layout.place_names import is_within_a_ground
 from pipeline.intake.layout.record import Heading, Record, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
 from pipeline.intake.layout.tables import Head, Table, feet_and_inches
@@ -103,11 +104,16 @@ def _court_of_ground(draft: _Draft) -> dict[str, str]:
         return {}
     whole = typed(own.cell)
     ground = ground_in(whole)
-    within = re.sub(r"^\W+|\W+$", "", whole.replace(ground, " ")) if ground else ""
-    if not within:
+    beside = whole.replace(ground, " ") if ground else ""
+    within = re.sub(r"^\W+|\W+$", "", beside)
+    if not within or not (_PARTED.search(beside.strip()) or is_within_a_ground(within)):  # `Parque de Merendas da Fonte`
         return {}
     draft.values["site_name"] = replace(own, cell=replace(own.cell, kind="text", value=ground, shown=""), how=own.how or "words")
     return {heading: within} if is_court(heading) else {}
+
+
+_PARTED = re.compile(r"^[^\w\s]|[^\w\s)]$|\s[-–—|/:,;(]\s?")
+"""A stroke, a comma or a bracket between a ground and a place within it."""
 
 
 def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], number: int, cells: Row, carried: Carried) -> None:

@@ -57,6 +57,11 @@ def units_of(sheet: Sheet) -> Units:
     return {n: every for n in sorted(_LENGTHS) if every and n not in found} | units
 
 
+def units_stated(text: str) -> Units:
+    """The units that one line states, by column; '' is all of them."""
+    return dict(_stated(text)) if len(text) <= _LONGEST else {}
+
+
 def _stated(text: str) -> Iterator[tuple[str, str]]:
     """Columns with the unit that a text states for them; column '' is all of them.
 

@@ -11,12 +11,14 @@ from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import nearly
 from pipeline.intake.survey.headings import MEANINGS, WEAK, claim
 from pipeline.intake.survey.list_words import question, read_word
+from schemas.heading_phrases import OF_NOW
 from schemas.languages import NO, SPELLINGS, YES
 from schemas.survey import BARE_THINGS, SURVEY
 
 NOT_READ = "(not read) "
 """Stands before a heading that the seller says means nothing: it claims no column and is not asked about."""
 
+_OF_NOW = re.compile(OF_NOW, re.IGNORECASE)
 _NEAR = 0.86
 _LISTS = tuple(
     c.name for c in SURVEY.columns if c.kind == "choice" and c.name in SPELLINGS and c.name not in ("soil_class", "exposure")
@@ -30,7 +32,12 @@ def may_mean(heading: str, cells: Iterable[str] = ()) -> tuple[str, ...]:
     `cells` are the texts below it, blank ones left out. Nothing is asked of a heading that names another thing of the
     court (`Board material`), nor of numbers: what they measure is never guessed.
     """
-    if claim(heading) or heading.startswith(NOT_READ) or {fold(w) for w in re.findall(r"\w+", heading)} & BARE_THINGS:
+    if (
+        claim(heading)
+        or heading.startswith(NOT_READ)
+        or _OF_NOW.search(heading)
+        or {fold(w) for w in re.findall(r"\w+", heading)} & BARE_THINGS
+    ):
         return ()
     return _by_words(heading) or _by_cells(tuple(cells))
 
