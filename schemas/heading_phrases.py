@@ -58,3 +58,14 @@ OTHER_NUMBERS = _words(
     "campo|zona|settore|priorità|anno|età|pagina|riga|luci|reti|anelli|tabelloni|costo|prezzo|voto"
 )
 """Words of headings over numbers that do not count posts."""
+
+RINGS = _words(
+    "aro|aros|canasta|canastas|anilla|cercle|cercles|arceau|arceaux|panier|paniers|anneau|anneaux|ring|rings|ringe|rim|rims|hoop|hoops|"
+    "korb|körbe|canestro|canestri|ferro|ferri|anello|anelli|cesta|cestas|cesto|cestos|basket"
+)
+"""Words for what a height beside them is the ring's: `Hauteur panier`."""
+STANDING = (
+    r"existing|exist\.?|ex\.|current|present|installed|existentes|actuales|instalados|existants|actuels|en place|vorhandene|bestehende|"
+    r"esistenti|attuali|presenti|atuais|presentes"
+)
+"""What changes nothing before posts in the plural, as a pattern: `Existing posts`."""

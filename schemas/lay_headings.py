@@ -69,6 +69,13 @@ SIZE_OF_PIPE = _words(
 INCHES = _words("in|inch|inches|ins|trade")
 """Words that make the nominal size of a pipe: `Nom. pipe dia.`, `NPS`; what is wide outside is none."""
 
+BORES = _words("bore|nb|nominal|nom|nps|dn|pipe|tube|nennweite|nominale|nominaux|nominell")
+SIDES_BESIDE = _words(
+    "side|sides|width|section|size|square|sq|face|dimension|dimensions|dim|od|outside|shs|box|breadth|lado|lados|côté|kante|seite|lato|"
+    "ancho|largeur|breite|larghezza|largura"
+)
+"""Words for a pipe's name and a square tube's side in one heading, whose cells say which: `Nominal bore / side`."""
+
 SCHEDULES = r"(?:sch(?:ed(?:ule)?)?\.?\s*)?(?:5s?|10s?|20|30|40s?|60|80s?|100|120|140|160|std|xs|xh|xxs|xxh|standard)"
 SCHEDULE_HEADINGS = "sch|sched|schedule|pipe sch|pipe schedule|sch no|schedule no|wall sch|sched no|sch 40 or 80"
 """A column of pipe schedules: its headings, and its cells as a pattern. Source: ASME B36.10M's own names."""

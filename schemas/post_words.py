@@ -116,7 +116,7 @@ FILLERS: dict[str, frozenset[str]] = {
         "the|a|an|is|are|it|its|very|still|post|pole|posts|poles|and|all|of|on|at|to|yes|y|sí|si|oui|ja|sim|de|del|con|avec|mit|com|has|also"
     ),
     "old_fittings": _words(
-        "redundant|only|disused|old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
+        "held|secured|fastened|redundant|only|disused|old|board|boards|backboard|backboards|bracket|brackets|ring|rings|rim|rims|hoop|hoops|fittings|hardware|lug|lugs|tab|tabs|"
         "plate|plates|arm|arms|stub|stubs|ear|ears|hook|hooks|frame|gusset|gussets|piece|pieces|part|parts|steel|near|top|side|"
         "back|front|some|two|one|with|has|have|there|from|left|tack|spot|stitch|seam|fully|partially|"
         "sides|ends|faces|cleat|cleats|stubs|clevis|clevises|angle|angles|iron|bar|bars|flange|flanges|channel|collar|sleeve|nut|nuts|bolt|bolts|pin|pins|rod|rods|"

@@ -30,6 +30,12 @@ _GROUND = _words(
 )
 
 
+_HANGS = _words(
+    "fittings|fixtures|hardware|attachments|bracket|brackets|board|boards|backboard|backboards|ring|rings|rim|rims|hoop|hoops|frame|arm|arms|"
+    "anything|something|parts"
+)
+
+
 @dataclass(frozen=True)
 class Question:
     """A column with the words of which its question has one of each set, others that it may have, and a pattern it must show."""
@@ -40,6 +46,7 @@ class Question:
     shows: str = ""
     never: str = ""
     answer: str = ""  # a heading of yes and no that asks the same
+    basis: str = ""  # what the size is that it asks for
 
 
 QUESTIONS: tuple[Question, ...] = (
@@ -82,7 +89,7 @@ QUESTIONS: tuple[Question, ...] = (
         "post_height",
         (_words("far|distance|much|length|long|measurement"), _GROUND, _words("top|above|off|out"), A_POST),
         _words("far|distance|much|length|long|measurement|above|off|out|up|very|top|tip|stand|stands|sticks|stick|rises|visible|exposed|"
-               "total|overall|way|itself|projects|project")
+               "total|overall|way|itself|projects|project|many")
         | A_POST | _GROUND,
         never=r"\bwould\b|\bbelow\b",
     ),
@@ -95,11 +102,21 @@ QUESTIONS: tuple[Question, ...] = (
         never=r"\bposts\b|\baround\b|\bround the\b|\binside\b|\bwould\b|\bsize of pipe\b|\bpipe size\b|\bnominal\b",
     ),
     Question(
+        "post_size",
+        (_words("around|round|circumference|girth|perimeter"), A_POST | _words("it")),
+        _words("around|round|circumference|girth|perimeter|far|distance|much|many|measurement|length|tape|string|cord|all|way|outside|"
+               "wrap|wrapped|wrapping|once|whole|goes|go|right|big|itself|put|using")
+        | A_POST,
+        shows=r"\b(?:around|circumference|girth|perimeter|round (?:the|it|this|your|each))\b",
+        never=r"\bsquare\b|\bposts\b|\bpoles\b|\bany(?:thing)?\b|\b(?:surface|ground|area|base|bottom|foot)\b|^is\b",
+        basis="circumference",
+    ),
+    Question(
         "quantity",
         (_words("many|number|quantity|count|qty|no|nos|nr|posts"), A_POST | A_GOAL | _words("there|same|identical|alike|these|those|like|type|kind|sort|size|cover|covers")),
         _words("no|nos|nr|many|number|quantity|count|identical|alike|like|same|similar|matching|such|just|kind|type|sort|size|answer|entry|row|"
                "line|response|form|description|match|matches|fit|fits|meet|cover|covers|apply|applies|refer|refers|including|include|total|altogether|qty|itself|"
-               "are|shape|height|dimensions|stand|standing")
+               "are|shape|height|dimensions|stand|standing|counting|counted|count|included|inclusive|incl|too|also|own|have|exact|all")
         | A_POST | A_GOAL | _AT_PLACE,
         shows=rf"^(?=.*\b(?:many|number|quantity|count|qty|nos?|nr|posts|poles|uprights)\b).*(?:{_ALIKE})",
         never=r"\b(?:more|other|others|another|further|additional|else|besides|new|need|needed|want)\b|\bwould\b",
@@ -115,6 +132,16 @@ QUESTIONS: tuple[Question, ...] = (
         shows=r"\b(?:anything|something|fittings|fixtures|hardware|attachments)\b|\bold\b|\bstill\b|\bexisting\b|\bon (?:the|this|it)\b",
         never=r"\bwould\b|\bshould\b|\bfixed (?:in|to|into) the ground\b|\bhow\b|\bwhich\b|\bsize\b|\bheight\b|\bwith\b",
         answer="old boards on",
+    ),
+    Question(
+        "old_fittings",
+        (_HANGS | _words("left|still"), _words("held|hold|holds|fixed|attached|fastened|bolted|welded|secured|clamped|connected|joined|mounted|bolts|welds|screwed")),
+        _HANGS | _words("held|hold|holds|fixed|attached|fastened|bolted|welded|secured|clamped|connected|joined|mounted|bolts|welds|screwed|"
+                        "old|existing|still|left|remaining|there|on|present|hanging|up|straps|clamps|screws|other|way|onto|together|else|place|these|parts")
+        | A_POST,
+        shows=r"\bhow\b.*\b(?:old|existing|still|left|remaining|anything|something)\b|\b(?:old|still|left)\b.*\bhow\b|"
+              r"\bwelded\b.*\bor\b|\bor\b.*\bwelded\b",
+        never=r"\b(?:ground|concrete|base|foot|footing|foundation|floor|would|should|could|new|many|high|long|well|wall)\b",
     ),
     Question(
         "post_line",

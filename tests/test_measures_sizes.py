@@ -263,3 +263,20 @@ def test_doubtful_lists(typed: str, unit: str, code: str, suggestion: str) -> No
     assert isinstance(found, Doubt), found
     assert found.code == code
     assert suggestion in found.suggestion
+
+
+@pytest.mark.parametrize(
+    ("typed", "size", "shape"),
+    [
+        ("4 x 4 sq tube, inches", 101.6, "square"), ("4x4 square tubing in inches", 101.6, "square"),
+        ("100 SHS, mm", 100, "square"), ("100 x 100 SHS (in mm)", 100, "square"), ("3.5 round, inches", 88.9, "round"),
+        ("4 in square, mm", 0, ""), ("4 sq inches", 0, ""), ("4 x 4 sq inches", 0, ""), ("4 about square, inches", 0, ""),
+    ],
+)  # fmt: skip
+def test_a_unit_behind_the_words_of_a_shape(typed: str, size: float, shape: str) -> None:
+    found = read_post_size(typed)
+    if not size:
+        assert isinstance(found, Doubt), found
+    else:
+        assert isinstance(found, Measure), found
+        assert (float(found.value) * MM, found.shape) == (pytest.approx(size), shape)

@@ -56,8 +56,11 @@ def site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows
             del chosen["site_name"]
 
 
-def choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
-    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named."""
+def choose(heading: HeadingRow, data: Rows, turned: bool = False) -> tuple[dict[str, list[int]], tuple[tuple[str, str], ...]]:
+    """Columns that claim each name, in order; a weak heading yields to a surer one, and is named.
+
+    `turned`: the headings stand below each other, where a blank row parts bands of posts, which are all read.
+    """
     claims, texts = heading.claims, heading.texts
     by_name: dict[str, list[int]] = {}
     for n in sorted(claims):
@@ -65,7 +68,8 @@ def choose(heading: HeadingRow, data: Rows) -> tuple[dict[str, list[int]], tuple
     _posts_that_are_named(by_name, claims, texts, names_under(heading.texts, data))
     chosen, passed_over = {}, []
     for name, columns in by_name.items():
-        columns = _where_most_are(_no_numbers(name, columns, heading, data), heading, data)
+        columns = _no_numbers(name, columns, heading, data)
+        columns = columns if turned else _where_most_are(columns, heading, data)
         sure = [n for n in columns if claims[n].strength > WEAK]
         if not columns:
             continue

@@ -11,9 +11,10 @@ from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.heading_words import as_plural
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
+from schemas.heading_phrases import STANDING
 from schemas.heading_words import GOALS_COUNTED, PLURALS, SPORT
 
-_SPORT = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
+_SPORT = re.compile(rf"\b(?:{SPORT})\b|^(?:{STANDING})(?= )", re.IGNORECASE)
 
 
 def says_posts(heading: str) -> bool:

@@ -14,10 +14,11 @@ from pipeline.intake.layout.headings_by_cells import by_words_below, stands_agai
 from pipeline.intake.layout.several_meanings import Rows, decided
 from pipeline.intake.layout.under_headings import UNIT_WORDS, under_headings
 from pipeline.intake.measures import heading_unit
-from pipeline.intake.survey.headings import fold
+from pipeline.intake.survey.headings import claim, fold
 from pipeline.intake.survey.lay_headings import says_around, says_nominal
 from pipeline.intake.survey.other_things import is_over_other_things
-from schemas.survey import SIZE_BASIS_OF_HEADING
+from pipeline.intake.survey.whole_questions import size_asked
+from schemas.survey import SIZE_BASIS_OF_HEADING, SURVEY
 
 _SEARCHED = 200  # rows with cells in which the first heading row is looked for
 _BASES = {fold(h): b for h, b in SIZE_BASIS_OF_HEADING.items()}
@@ -38,9 +39,11 @@ class Head:
     def basis(self) -> str:
         """What the heading says that the post's size is, where it says it itself."""
         bare = heading_unit(self.text)[0]
-        return _BASES.get(fold(bare), "") or (
-            "circumference" if says_around(bare) else "nominal pipe size" if says_nominal(bare) or says_nominal(self.text) else ""
-        )
+        if known := _BASES.get(fold(bare), ""):
+            return known
+        if says_nominal(bare) or says_nominal(self.text):
+            return "nominal pipe size"
+        return "circumference" if says_around(bare) else size_asked(self.text)
 
 
 @dataclass(frozen=True)
@@ -122,7 +125,7 @@ def _table(grid: Grid, start: int, heading: HeadingRow, end: int) -> Table:
     data = tuple(rows[first + taken : end])
     heading, by_cells = decided(heading, data)
     heading = without_courts(heading, data)
-    chosen, passed_over = choose(heading, data)
+    chosen, passed_over = choose(heading, data, grid.turned)
     site_elsewhere(chosen, heading, data)
     clashing = [heading.texts[n] for ns in chosen.values() for n in ns if _clash(heading.claims[n].unit, units.get(n, ""))]
     heads = {name: tuple(_head(grid, start, heading, n, units) for n in columns) for name, columns in chosen.items()}
@@ -145,9 +148,42 @@ def _head(grid: Grid, start: int, heading: HeadingRow, column: int, units: Mappi
 
 
 def _unit_columns(heading: HeadingRow, heads: Mapping[str, tuple[Head, ...]]) -> dict[int, int]:
-    """Columns headed `Unit` right behind a heading that shows none."""
-    units = {n for n, text in heading.texts.items() if text.strip() and {fold(w) for w in re.split(r"[_\s]+", text)} & UNIT_WORDS}
-    return {h.column: h.column + 1 for hs in heads.values() for h in hs if not h.unit and h.column + 1 in units}
+    """Columns of units by the column of a measure that shows none.
+
+    `Unit` right behind it, one that names it (`HeightUoM`), or the only one, right behind all measures beside each other.
+    """
+    units = {n: rest for n, text in heading.texts.items() if (rest := _beside_unit(text)) is not None}
+    without = {h.column: name for name, hs in heads.items() for h in hs if not h.unit and name in _MEASURED}
+    named = {n: rest for n, rest in units.items() if rest}
+    found = {c: n for n, rest in named.items() for c in without if _is_named(rest, c, heading, without)}
+    found |= {c: c + 1 for c in without if c + 1 in units and c not in found and not units[c + 1]}
+    if len(units) == 1 and not named and (last := next(iter(units)) - 1) in without:
+        first = last
+        while first - 1 in without:
+            first -= 1
+        found |= dict.fromkeys(range(first, last), last + 1)
+    return found
+
+
+_MEASURED = frozenset(c.name for c in SURVEY.columns if c.kind in ("length", "lengths", "pipe"))
+
+
+def _beside_unit(text: str) -> list[str] | None:
+    """The words of a heading beside one for a unit: `Height` of `HeightUoM`; None where it has no such word."""
+    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", text.replace("UoM", "Uom"))
+    rest = [w for w in re.split(r"[_\s]+", apart.strip()) if w]
+    return [w for w in rest if fold(w) not in UNIT_WORDS] if {fold(w) for w in rest} & UNIT_WORDS else None
+
+
+def _is_named(rest: Sequence[str], column: int, heading: HeadingRow, without: Mapping[int, str]) -> bool:
+    """Whether the words beside that for a unit name a measure, and no other one: by its own words, or as its column."""
+
+    def names(n: int) -> bool:
+        own = {fold(w) for w in re.findall(r"[^\W_]+", re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading.texts[n]))}
+        said = claim(" ".join(rest))
+        return {fold(w) for w in rest} <= own or (said is not None and said.name == without[n])
+
+    return [n for n in without if names(n)] == [column]
 
 
 def _clash(unit: str, below: str) -> bool:

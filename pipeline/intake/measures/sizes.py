@@ -18,6 +18,7 @@ from pipeline.intake.measures.schedules import schedule_of
 from pipeline.intake.measures.sections import read_section
 from pipeline.intake.measures.text import LONGEST, quoted, tidied
 from pipeline.intake.measures.twice import parts
+from pipeline.units import unit_of
 from schemas.measure_words import ACROSS, MADE_OF, PIPE, ROUND, ROUND_POST, ROUND_WORDS, SHAPE_WORDS, SQUARE
 
 CIRCUMFERENCE = "circumference"
@@ -50,11 +51,30 @@ def read_post_size(value: str | int | float, heading_unit: str = "", basis: str 
     text = as_text(value)
     if text is None or len(text) > LONGEST:
         return unreadable(value, "pipe", "is not a size")
+    if isinstance(value, str) and (turned := _unit_behind_words(tidied(text))):
+        text = turned
     if conflict := _conflict(value, tidied(text), basis):
         return conflict
     found = _size(value, tidied(text), heading_unit, basis)
     found = _twice(value, tidied(text), heading_unit, basis) or found
     return _of_a_size(found) if isinstance(found, Doubt) else found
+
+
+_UNIT_LAST = re.compile(
+    r"(?P<number>[0-9][0-9 .,/x*-]*?) ?(?P<words>(?:[a-wyz.]{2,} ?)+?)"
+    r"(?: ?[,;] ?(?:all )?(?:in )?| ?\((?:all )?(?:in )?| - (?:in )?| in )"
+    r"(?P<unit>inches|inch|mm|millimet(?:re|er)s|cm|centimet(?:re|er)s)\)?\.?",
+    re.IGNORECASE,
+)
+"""`4 x 4 sq tube, inches`: a unit behind the words of a shape."""
+
+
+def _unit_behind_words(text: str) -> str:
+    """The text with a unit at its end put behind its number; '' where it has none there, or another one before."""
+    m = _UNIT_LAST.fullmatch(text)
+    if m is None or any(unit_of(w.strip("."), "length") for w in m["words"].split()):
+        return ""
+    return f"{m['number'].strip()} {m['unit']} {m['words'].strip()}"
 
 
 def _twice(value: object, text: str, heading_unit: str, basis: str) -> Measure | PipeSize | Doubt | None:

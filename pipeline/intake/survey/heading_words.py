@@ -8,7 +8,7 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.lay_headings import asks_what_shape_it_is_in, of_two_grounds, says_around, says_nominal, stands_up
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
-from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OTHER_NUMBERS, OUTSIDE, PIPES, REMARKS, THERE, WHO_REMARKS
+from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OTHER_NUMBERS, OUTSIDE, PIPES, REMARKS, RINGS, THERE, WHO_REMARKS
 from schemas.heading_words import (
     ALONE_SAYS_TOO_LITTLE,
     ASSETS,
@@ -106,6 +106,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
         return "post_code", True
     if post and rest <= folded_words(SAY_NOTHING | WHICH | NUMBERS) and rest & folded_words(WHICH | NUMBERS):
         return "post_code", True
+    if not post and _of_a_ring(words):
+        return "ring_heights", True
     about = _about(rest)
     if of_two_grounds(words):
         return None
@@ -128,6 +130,21 @@ def _how_thick_outside(words: frozenset[str]) -> bool:
     """`Grosor por fuera`, `Section ext.`: what would be a wall's thickness or a shape, taken outside, is the size."""
     told = bool(words & folded_words(THICKNESS) and words & folded_words(TAKEN_OUTSIDE))
     return told and words <= folded_words(THICKNESS | TAKEN_OUTSIDE | BESIDE_OUTSIDE | POST_WORDS | SAY_NOTHING)
+
+
+def _of_a_ring(words: frozenset[str]) -> bool:
+    """`Hauteur panier`, `Altura canasta`: how high the ring is."""
+    telling = MADE_OF["post_height"][0]
+    there = words & folded_words(telling) and words & folded_words(RINGS)
+    return (
+        bool(there)
+        and not words & folded_words(_ASKING)
+        and words <= folded_words(telling | RINGS | FROM_GROUND | SAY_NOTHING | _OVER_GROUND)
+    )
+
+
+_ASKING = frozenset(("how", "what", "which", "wie", "cuál", "qué", "quel", "quelle", "qual", "quale", "che", "quanto", "combien"))
+_OVER_GROUND = frozenset(("above", "over", "sobre", "desde", "dessus", "au", "über", "ab", "sopra", "dal", "da", "acima"))
 
 
 def _how_it_is_held(words: frozenset[str]) -> bool:

@@ -13,7 +13,7 @@ from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question, without_example
 from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
 from schemas.column import Column
-from schemas.heading_phrases import BEFORE_A_FIELD
+from schemas.heading_phrases import BEFORE_A_FIELD, STANDING
 from schemas.heading_words import FAINT_PLACES, REQUIRED, SPORT
 from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY, TOOL_OF
@@ -50,7 +50,7 @@ _NUMBERED = re.compile(
     r"^\s*(?:\(\d{1,2}\)|\d{1,2}(?:\.\d{1,2})*[.):]|\d{1,2}(?:\.\d{1,2})+(?=\s)|\d{1,2}\s+[-–—]\s|[A-Za-z]\)|Q\d{1,2}[.):]?)\s*(?=[^\W\d]|[Øø¿])"
 )
 """A number in front of a heading: `(3) Height`, `3. Height`, `2.1 Height`, `b) Height`, `Q3: Height`."""
-_OF_THE_GAME = re.compile(rf"\b(?:{SPORT})\b", re.IGNORECASE)
+_OF_THE_GAME = re.compile(rf"\b(?:{SPORT})\b|^(?:{STANDING})(?= )| (?:{STANDING})$", re.IGNORECASE)
 _POSTS = ("quantity", "post_code")
 _OF_AN_ADDRESS = re.compile(r"\b(?:postcodes?|eircode|zip ?code|postal code)\b", re.IGNORECASE)
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)

@@ -10,10 +10,12 @@ from pipeline.intake.survey.words_of_headings import folded_words, words_of
 from schemas.heading_words import AROUND, BESIDE_AROUND, POST_WORDS, SAY_NOTHING
 from schemas.lay_headings import (
     AROUND_ALONE,
+    BORES,
     GROUNDS_TO_STAND_ON,
     INCHES,
     NOMINAL,
     SHAPE_THAT_IT_IS_IN,
+    SIDES_BESIDE,
     SIZE_OF_PIPE,
     UP_FROM,
     UP_TO_THE_TOP,
@@ -63,6 +65,13 @@ def says_nominal(heading: str) -> bool:
         words & folded_words(SIZE_OF_PIPE) or words & folded_words(frozenset(("nps", "ips")))
     )
     return bool(named) and words <= folded_words(NOMINAL | SIZE_OF_PIPE | POST_WORDS | SAY_NOTHING | INCHES)
+
+
+def says_bore_or_side(heading: str) -> bool:
+    """Whether a heading is of pipes by their names and of tubes by their sides: `Nominal bore / side`."""
+    words = words_of(heading)
+    named = words & folded_words(BORES) and words & folded_words(SIDES_BESIDE)
+    return bool(named) and words <= folded_words(BORES | SIDES_BESIDE | SIZE_OF_PIPE | POST_WORDS | SAY_NOTHING | INCHES)
 
 
 def of_two_grounds(words: frozenset[str]) -> bool:

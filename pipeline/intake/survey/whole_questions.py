@@ -33,6 +33,12 @@ def whole_question(heading: str) -> tuple[str, str] | None:
     return (found[0].column, found[1]) if found else None
 
 
+def size_asked(heading: str) -> str:
+    """What the size is that a whole question asks for, where it says so: `How far is it around the post?`."""
+    found = _asked(heading)
+    return found[0].basis if found else ""
+
+
 def yes_or_no(heading: str) -> str:
     """A known heading of yes and no that asks the same as a whole question; '' where there is none."""
     found = _asked(heading)
@@ -75,7 +81,7 @@ def _without_unit(text: str) -> tuple[str, str]:
         return text, ""
     m = found[0]
     unit = heading_unit(f"x [{m['many'] or m['unit']}]")[1]
-    return f"{text[: m.start()]} {'how' if m['many'] else ''} {text[m.end() :]}", unit
+    return f"{text[: m.start()]} {'how much' if m['many'] else ''} {text[m.end() :]}", unit
 
 
 @cache
