@@ -127,9 +127,11 @@ def _named_like_the_next(band: Band) -> Cell | None:
     ):
         return None
     over = [band.above[-1][1], band.tables[0].rows[-1][1]]
-    lone = [next(iter(cells.values())) for cells in over if len(cells) == 1]
+    lone = [next(iter(cells.values())) for cells in over if len(cells) == 1 and not labels_in(cells)]
     named = [c for c in lone if c.kind == "text" and what_a_lone_text_is(line(str(c.value))) == "section"]
-    return named[0] if len(named) == len(over) else None
+    if len(named) < len(over):
+        return None
+    return replace(named[0], value=without_count(str(named[0].value).rstrip(" :")))
 
 
 def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> RowCounts:
