@@ -157,6 +157,12 @@ ONLY_IN_TITLES = (
 )
 """Labels of a title before the name of a ground, which head no column of names. Source: common practice."""
 
+COUNTED_THINGS = (
+    r"posts?|poles?|uprights?|goals?|hoops?|nos?|pcs?|units?|ea|each|off|in all|in total|stk|stück|pfosten|masten|ständer|körbe|postes?|uds?|unid(?:ades)?|"
+    r"canastas?|poteaux?|mâts?|unités?|pz|pezzi|pali|canestri|un|unidades|tabelas?"
+)
+"""What stands behind the number of a total, as a pattern: `4 nos.`."""
+
 GREETINGS = (
     r"(?:hi|hello|hey|dear|good (?:morning|afternoon)|to whom|thank(?:s| you)|many thanks|cheers|regards|kind regards|best|sincerely|yours|attn|"
     r"hola|buenos d[íi]as|buenas tardes|estimad[oa]s?|saludos|gracias|atentamente|un saludo|bonjour|bonsoir|madame|monsieur|merci|cordialement|"

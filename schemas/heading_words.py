@@ -163,7 +163,8 @@ PLACES = _words(
     "école|collège|lycée|parc|établissement|équipement|gymnase|stade|"
     "schule|schulen|park|sportplatz|spielplatz|anlage|standort|sportanlage|einrichtung|objekt|liegenschaft|ort|"
     "escola|escolas|instituição|recinto|estabelecimento|"
-    "scuola|scuole|parco|impianto|plesso|istituto|struttura|edificio"
+    "scuola|scuole|parco|impianto|plesso|istituto|struttura|edificio|"
+    "condo|condominium|condomínio|condominio|residencial|residence|résidence|residenza|copropriété|urbanización|fraccionamiento|conjunto|siedlung|wohnanlage|loteamento"
 )
 OF_A_PLACE = _words(
     "parish|village|town|council|public|local|leisure|sports|community|play|recreational|recreation|playing|deportiva|escolar|educativo|sportif|scolaire|desportivo|desportiva|sportivo|scolastico"

@@ -62,3 +62,6 @@ THIS_ONE = (
     r"\bdieser\b|\bquesto palo\b|\bquesto\b|\beste\b"
 )
 """Words, as a pattern, for the post in the row above."""
+
+ALL_SIZES = ("sizes", "size", "tamaños", "tailles", "Größen", "tamanhos", "grandezze")
+"""Words that with one for all of them mean every measure."""

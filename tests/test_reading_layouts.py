@@ -275,3 +275,24 @@ def test_a_name_is_cut_only_before_a_place_within() -> None:
     assert [p[0] for p in found] == ["Parque de Merendas da Fonte", "Escola Velha de Lameiras"]
     parted = posts(["Location", "Post", "Shape", "OD (in)", "Height (ft)"], ["Mill Road Park - north court", 1, "round", 4.5, 10])
     assert [p[0] for p in parted] == ["Mill Road Park"]
+
+
+def test_a_label_over_each_of_several_tables_names_its_ground() -> None:
+    heads, body = ["Pole #", "Pipe or tube", "Diameter or width", "Height of pole"], ["Round pipe", "4 in", "10 ft 2 in"]
+    first = [["Location: Grace Harbor Church"], ["Measured by the deacon"], heads, [1, *body]]
+    found = posts(*first, [], ["Location: Second Street Chapel"], heads, [1, *body])
+    assert [p[:2] for p in found] == [("Grace Harbor Church", "1"), ("Second Street Chapel", "1")]
+
+
+def test_what_exports_and_totals_say_beside_the_posts() -> None:
+    heads = ["PARK_NAME", "POST_NO", "POST_SHAPE", "POST_SIZE_MM", "POST_HT_MM", "SHAPE_X"]
+    assert [p[1:] for p in posts(heads, ["Elm Park", 1, "ROUND", 89, 3000, -79.1])] == [("1", 1, "round", 89, 3000)]
+    pole = ["School", "Pole No.", "Type of pipe", "Outer dia / side (mm)", "Ht. above ground (mm)"]
+    found = posts(pole, ["Oak School", "P1", "Round", 114, 3100], ["Total", None, "1 nos."])
+    assert [p[1] for p in found] == ["P1"]
+
+
+def test_all_sizes_are_every_measure() -> None:
+    heads, body = ["School", "Post", "Shape", "Outside size", "Post height"], ["Elm School", "N", "round", 114, 3200]
+    assert [p[4:] for p in posts(["All sizes in mm"], heads, body)] == [(114, 3200)]
+    assert posts(["Sizes in mm"], heads, body) == []

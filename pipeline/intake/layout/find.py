@@ -118,16 +118,14 @@ def _read_sheet(bands: list[Band], file: str, found: _Found) -> None:
 
 
 def _named_like_the_next(band: Band) -> Cell | None:
-    """The lone text over the first table of a band, where one over the next table names that one's ground."""
-    if (
-        len(band.tables) < 2
-        or not band.above
-        or not band.tables[0].rows
-        or {"site_code", "site_name"} & band.tables[0].heads.keys()
-    ):
+    """The lone text over the first table of a band without a title, where one over the next table names that one's ground."""
+    first = band.tables[0]
+    if len(band.tables) == 1 or not band.above or not first.rows or {"site_code", "site_name"} & first.heads.keys():
         return None
-    over = [band.above[-1][1], band.tables[0].rows[-1][1]]
-    lone = [next(iter(cells.values())) for cells in over if len(cells) == 1 and not labels_in(cells)]
+    over = [band.above[-1][1], first.rows[-1][1]]
+    if any(labels_in(cells) for _, cells in band.above) or labels_in(over[1]):  # `School: Oak Park` names it
+        return None
+    lone = [next(iter(cells.values())) for cells in over if len(cells) == 1]
     named = [c for c in lone if c.kind == "text" and what_a_lone_text_is(line(str(c.value))) == "section"]
     if len(named) < len(over):
         return None

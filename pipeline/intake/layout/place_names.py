@@ -20,6 +20,7 @@ _LONGEST = 60
 _REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
 _OF_POSTS = re.compile(rf"\b(?:{POSTS_IN_TITLES}|goals?|list|survey|inventory|league|check|walk|season|visit)\b", re.IGNORECASE)
 _COURT = re.compile(rf"\b{COURTS}\b", re.IGNORECASE)
+_A_COURT = re.compile(rf"\b(?:{COURTS}|muga|blacktop|kickabout|lot|hardcourt|schulhof|pausenhof)\b", re.IGNORECASE)
 _ON_A_GROUND = re.compile(rf"\b(?:{SAYS_WHERE_ON_A_GROUND})\b", re.IGNORECASE)
 _OF_NO_NAME = WITHIN_A_GROUND | SIDES | NAMES_OF_COURTS | NUMBERS.keys()
 
@@ -44,7 +45,7 @@ def begins_like_a_name(text: str) -> bool:
 
 def names_a_court(text: str) -> bool:
     """Whether a text is the name of a ground that is a court: `Clear Lake Court`, and not `Crew 3 hoop posts`."""
-    return is_place_name(text) and _COURT.search(text) is not None and not names_a_post(text)
+    return is_place_name(text) and _A_COURT.search(text) is not None and not names_a_post(text)
 
 
 def is_within_a_ground(text: str) -> bool:

@@ -17,7 +17,7 @@ from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
-from schemas.grounds import GREETINGS, GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
+from schemas.grounds import COUNTED_THINGS, GREETINGS, GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
 from schemas.order import folded
 
 Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "section", "doubtful", "place", "remark"]
@@ -27,7 +27,7 @@ SITE = ("site_code", "site_name", "customer", "site_kind")
 
 _TOTAL = re.compile(TOTALS, re.IGNORECASE)
 _PARTIAL = re.compile(SUBTOTALS, re.IGNORECASE)
-_NUMBER = re.compile(r"[-+−]?[\d.,'\s]+( ?(posts|poles|pcs|ft|in|m|mm))?\.?", re.IGNORECASE)
+_NUMBER = re.compile(rf"[-+−]?[\d.,'\s]+( ?(?:{COUNTED_THINGS}|ft|in|m|mm))?\.?", re.IGNORECASE)
 _TELLING = ("site_code", "site_name", *sorted(OF_A_POST))
 
 

@@ -14,12 +14,14 @@ from pipeline.intake.survey.headings import claim
 from pipeline.reading.book import Sheet
 from pipeline.units import FEET_INCHES, unit_of
 from schemas.measure_words import PASSED_OVER
-from schemas.stated_lines import EVERY_MEASURE, IN_STATEMENTS, UNLESS, WHERE_MEASURED
+from schemas.stated_lines import ALL_OF_THEM, ALL_SIZES, EVERY_MEASURE, IN_STATEMENTS, UNLESS, WHERE_MEASURED
 from schemas.survey import SURVEY
 
 _LENGTHS = frozenset(c.name for c in SURVEY.columns if c.kind in ("length", "lengths", "pipe"))
 _EVERY = frozenset(fold(w) for w in EVERY_MEASURE)
 _PASSED_OVER = frozenset(fold(w) for w in IN_STATEMENTS)
+_SIZES = frozenset(fold(w) for w in ALL_SIZES)
+_ALL = frozenset(fold(w) for w in ALL_OF_THEM)
 _UNLESS = re.compile(rf"\b(?:{UNLESS})\b.*$", re.IGNORECASE)
 _CLAUSE = re.compile(
     r"[;()\[\]\n]|[.,](?=\s|$)|\s[-–—]\s|\s(?:and|y|et|und|e|&)\s(?=\S+(?:\s\S+)?\s(?:in|en|em)\s)", re.IGNORECASE
@@ -106,6 +108,8 @@ def _column(thing: str) -> str | None:
     if every and all(fold(w) in _EVERY for w in words or every):
         return ""
     alone = [w.removesuffix("s").removesuffix("n") if n == 0 else w for n, w in enumerate(words)]  # `Heights above the court`
+    if len(words) == 1 and fold(words[0]) in _SIZES and any(fold(w) in _ALL for w in every):  # `All sizes in mm`
+        return ""
     meant = (claim(" ".join(words)) or claim(" ".join(alone))) if words else None
     return meant.name if meant and meant.name in _LENGTHS else None
 

@@ -63,10 +63,16 @@ def without_number(text: str) -> str:
     return _NUMBERED.sub("", text)
 
 
+_GEOMETRY = re.compile(r"shape[_. ]{1,3}(?:x|y|z|m|l|a|len\w*|area|st\w*)", re.IGNORECASE)
+"""`SHAPE_X`: where a point of a map lies, in an export of a register."""
+
+
 @lru_cache(maxsize=4096)
 def claim(text: str) -> Claim | None:
     """The column that the heading `text` claims, or None."""
     if _OF_AN_ADDRESS.search(text) and fold(text) != "postcode":  # `Postcode` alone is told by its cells
+        return None
+    if _GEOMETRY.fullmatch(text.strip()):
         return None
     bare = as_plural(_REQUIRED.sub(" ", without_number(text)).strip())
     found = _claimed(bare) or _claimed(without_example(_BEFORE_A_FIELD.sub("", bare)))
