@@ -56,6 +56,9 @@ NO_GROUND = (
 
 COURTS = r"(?:courts?|amenity|area|zone|yard|pad|play(?:ing)? area|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spielfeld|platz|quadra|campo|campetto|cortile|patio|pátio|recreio|piastra)"
 """Words of a heading over the court of a ground, as a pattern."""
+BEFORE_A_COURT = r"(?:(?:ball|hoops?|basketball|basket|bball|b-ball|bb|outdoor|outside|sports?|play|game|hard|practice|school|our|which|what)\s+)*"
+BEHIND_A_COURT = r"(?:\s+(?:de|da|di|del)\s+(?:baloncesto|b[áa]squet(?:bol)?|basket|basquete(?:bol)?|pallacanestro))?"
+"""What court it is, before and behind the word, as patterns: `Ball court`, `cancha de básquet`."""
 
 BETWEEN_NAMES = (
     r"(\s+[-–—|]\s+|\s+(?:is|are|was|is called|called|has|have)\s+|[;:()\[\]/]|(?<!\d),|,(?!\d)|(?-i:(?<!\b[A-Z])(?<!\b[A-Z]\w)(?<!\b[A-Z]\w\w)(?<!\b[A-Z]\w\w\w)|(?<=Park)|(?<=Parc)|(?<=Hall)|(?<=Club)|(?<=Gym)|(?<=Rec)|(?<=Kita))\.\s|\s+(?:at|for|from|by|near|and|&|on|en|para|pour|à|au|für|an der|am|presso|per|na|no|"

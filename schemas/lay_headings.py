@@ -107,13 +107,17 @@ WIDTHS = _words("od|diameter|dia|diam|width|dim|dims")
 """Words for a post's section beside which these say its size: `Section OD`."""
 
 WHERE_IT_IS = (
-    r"(?:places?|parks?|sites?|locations?|grounds?|courts?)(?: where| that| which)? (?:we|they|you|i|kids|the kids|our team) [a-z].*|"
+    r"(?:places?|parks?|schools?|sites?|locations?|grounds?|courts?|facilit(?:y|ies)|buildings?|churche?s?|gyms?|playgrounds?|fields?|campus|venues?|"
+    r"propert(?:y|ies)) (?:visited|checked|inspected|walked|covered|seen|measured|surveyed|assigned)|"
+    r"(?:places?|parks?|schools?|sites?|locations?|grounds?|courts?|facility|building|church|gym|playground|field|campus|venue|property)(?: where| that| which)? (?:we|they|you|i|kids|the kids|our team) [a-z].*|"
+    r"(?:which|what) (?:court|gym|lot|yard|pad)s? (?:did|do|are|is|was|were|have) .*|"
     r"where (?:it|it['’]?s|its|they|they['’]?re|we|you|is|are|the|kids|team|located|at|this|these|posts?|poles?|hoops?|goals?)\b"
     r"(?!.*\b(?:court|measured|rust\w*|weld\w*|clamp\w*|cracks?|bent|bends?)\b).*"
 )
 """Headings that ask where posts are, as a pattern."""
 
 SITES_BY_CELLS = (
+    "association|community association|homeowners association|owners association|complex|apartment community|congregation|parish|resort|camp|"
     "community|community name|development|hoa|townhome|apartment complex|common area|amenity|amenity area|lot|which lot|playlot|play lot|tot lot|neighborhood|subdivision|practice site|practice location|"
     "practice court|school bldg|attendance center|attendance ctr|attendance centre|rec site|rec area|program site|program location|job|"
     "job name|job location|job site name|project site|project location|location of goal|location of goals|location of hoop|"

@@ -53,10 +53,13 @@ QUESTIONS: tuple[Question, ...] = (
     Question(
         "site_name",
         (A_PLACE, _words("which|what|name|names|called|select|choose|pick|where|reporting|answering|looking|your")),
-        _words("name|names|called|where|after|responsible|charge|based|located|situated|standing|stands|stand|visited|inspected|surveyed|"
+        _words("check|checked|checking|visiting|inspect|survey|go|going|went|walk|walked|cover|covered|relate|relates|concern|entry|row|form|response|"
+               "submission|entering|submitting|assigned|took|taking|measurements|playground|our|stop|today|volunteering|volunteer|"
+               "name|names|called|where|after|responsible|charge|based|located|situated|standing|stands|stand|visited|inspected|surveyed|"
                "filling|completing|writing|visit|work|caretaker|council|community|leisure|sports|play|playing|primary|covers|cover|full|official")
         | A_POST | A_GOAL | _AT_PLACE,
         never=r"\bhow\b|\bmany\b|\bwho\b|^(?:is|are|does|do|did|has|have|can|could|would|will)\b|\b(?:your|our) (?:full )?name\b|"
+              r"\bdo(?:es)? (?:you|your \w+) (?:go|attend)\b|"
               r"\b(?:kind|type|sort) of\b|\bwhat (?:is|are|was) (?:the )?(?:post|pole)|\bwhere (?:on|in|at|within|about)\b",
     ),
     Question(

@@ -10,10 +10,10 @@ from pipeline.intake.layout.record import Record
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.intake.survey.read_cell import typed
-from schemas.grounds import COURTS
+from schemas.grounds import BEFORE_A_COURT, BEHIND_A_COURT, COURTS
 
 _HEADING = re.compile(
-    rf"\W*{COURTS}\W*(?:no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id)?\W*", re.IGNORECASE
+    rf"\W*{BEFORE_A_COURT}{COURTS}{BEHIND_A_COURT}\W*(?:no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id)?\W*", re.IGNORECASE
 )
 _OR = re.compile(r"\s*/\s*|\s+(?:or|o|ou|oder|y|et|e)\s+", re.IGNORECASE)
 _LONGEST = 24  # characters of a court's name

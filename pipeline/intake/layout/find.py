@@ -26,7 +26,7 @@ from pipeline.intake.layout.named_posts import with_named_posts
 from pipeline.intake.layout.place_names import names_a_court
 from pipeline.intake.layout.reading_notes import RowCounts, column_notes, hidden, row_notes
 from pipeline.intake.layout.record import Heading, Record, Stated
-from pipeline.intake.layout.row_kinds import Columns, Kind, kind_of, looks_like_post, what_a_lone_text_is
+from pipeline.intake.layout.row_kinds import Columns, Kind, is_an_address, kind_of, looks_like_post, what_a_lone_text_is
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
 from pipeline.intake.layout.stated_shapes import shapes_of, with_shape
 from pipeline.intake.layout.stated_units import units_of, with_units
@@ -142,6 +142,7 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Row
     carried.one_site = columns.one_site
     for number, cells in table.rows:
         kind = "partial" if number in totals else kind_of(columns, cells)
+        kind = "doubtful" if kind == "remark" and not carried.fresh and is_an_address(cells) else kind
         if counts.total and not _begins_again(table, kind, cells, carried):
             if looks_like_post(table, cells):
                 found.queries.append(after_total(table, file, number, cells))

@@ -14,6 +14,7 @@ from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold_word
 from pipeline.intake.survey.heading_words import is_whole_height, names_a_post, speaks_of_posts
 from pipeline.intake.survey.headings import SYNONYM, WEAK, Claim, claim, joined, of_a_thing
+from pipeline.intake.survey.lay_headings import without_both
 from pipeline.intake.survey.other_things import is_a_sale, is_another_thing, is_over_other_things, of_other_posts, of_other_things
 from pipeline.reading.book import Cell
 from schemas.heading_words import BOARD_WORDS, OF_THE_GAME
@@ -100,8 +101,15 @@ def one_row(texts: Mapping[int, str]) -> HeadingRow:
             break
     else:
         return HeadingRow(1, claims, texts, {})
+    both = _of_both(texts, labels) | both
     unclaimed = {n: open_one for n, text in texts.items() if n not in both and (open_one := label_and_rest(text))}
     return HeadingRow(1, both, texts, labels, open=unclaimed)
+
+
+def _of_both(texts: Mapping[int, str], labels: Mapping[int, str]) -> dict[int, Claim]:
+    """What headings claim that are both posts' of a row, where posts stand side by side: `OD both ends`."""
+    every = {n: rest for n, text in texts.items() if labels and n not in labels and (rest := without_both(text)) != text}
+    return {n: found for n, rest in every.items() if (found := claim(rest))}
 
 
 def _with_whole_height(claims: Mapping[int, Claim], texts: Mapping[int, str]) -> dict[int, Claim]:
@@ -122,6 +130,7 @@ def two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[Headin
     if accepted(labels, claims):
         rest = {n: found for n in columns if n not in labels and (found := _over(n, upper, lower, over))}
         unclaimed = {n: (label, t) for n, t in lower.items() if n not in claims and (label := column_group(over[n]))}
+        rest = _of_both(upper, labels) | rest
         return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper), open=unclaimed), True
     if beside := _posts_below(upper, lower, over, texts):
         return beside, True
@@ -138,7 +147,7 @@ def _posts_below(
     claims = {n: found for n in labels if (found := claim(over[n]))}
     if not accepted(labels, claims):
         return None
-    rest = {n: found for n in upper if n not in labels and (found := claim(upper[n]))}
+    rest = _of_both(upper, labels) | {n: found for n in upper if n not in labels and (found := claim(upper[n]))}
     return HeadingRow(2, claims | rest, texts, of_one_post(labels, claims, upper))
 
 

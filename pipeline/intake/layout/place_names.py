@@ -58,13 +58,14 @@ def is_on_a_ground(text: str) -> bool:
     return _ON_A_GROUND.match(text.strip()) is not None and not ground_in(text)
 
 
+_MOST_OF_THEM = 2 / 3
 _WHOSE_OR_WHAT = frozenset(fold(w) for w in WHOSE_OR_WHAT.split("|"))
 
 
 def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether every cell under a heading that says where names a place, or is a mark for the same as above.
 
-    Under `Court` they can be the courts of one ground: several names of two words at least are wanted, not all of them courts.
+    Under `Court` they can be the courts of one ground: several names of two words are wanted, and few of one, not all of them courts.
     """
     texts = [str(c.value).strip() for c in cells if not is_same_as_above(str(c.value))]
     if not texts or any(c.kind != "text" for c in cells) or not all(is_place_name(t) or ground_in(t) for t in texts):
@@ -73,5 +74,6 @@ def name_places(heading: str, cells: Sequence[Cell]) -> bool:
         return all(len(t.split()) > 1 for t in texts)
     if not is_court(heading):
         return True
-    several = len({fold(t) for t in texts}) > 1 and all(len(t.split()) > 1 for t in texts)
+    named = {fold(t): len(t.split()) > 1 for t in texts}
+    several = sum(named.values()) > 1 and sum(named.values()) >= _MOST_OF_THEM * len(named)
     return several and not all(_COURT.search(t) for t in texts)

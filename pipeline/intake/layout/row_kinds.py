@@ -19,6 +19,7 @@ from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
 from schemas.grounds import COUNTED_THINGS, GREETINGS, GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
 from schemas.order import folded
+from schemas.title_labels import ADDRESS, BESIDE_A_SITE
 
 Kind = Literal["post", "total", "partial", "elsewhere", "title", "block", "section", "doubtful", "place", "remark"]
 
@@ -98,6 +99,14 @@ def kind_of(columns: Columns, cells: Row) -> Kind:
     return "post"
 
 
+def is_an_address(cells: Row) -> bool:
+    """Whether a row says nothing but an address: behind posts, that of another ground."""
+    return len(cells) == 1 and _ADDRESS.fullmatch(line(str(next(iter(cells.values())).value))) is not None
+
+
+_ADDRESS = re.compile(ADDRESS, re.IGNORECASE)
+
+
 def kind_of_total(cells: Row) -> Literal["total", "partial", ""]:
     """`total`, `partial` or '': a label of a total, and otherwise nothing but numbers."""
     label, *rest = cells.values()
@@ -165,6 +174,8 @@ _REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
 _REMARK_ELSEWHERE = re.compile(REMARKS_ELSEWHERE, re.IGNORECASE | re.DOTALL)
 _GREETING = re.compile(GREETINGS, re.IGNORECASE | re.DOTALL)
 _GROUND = re.compile(GROUND_WORDS, re.IGNORECASE)
+_BESIDE_A_SITE = re.compile(rf"(?:{BESIDE_A_SITE})\s*:.*", re.IGNORECASE)
+_LABELLED = re.compile(r"[^:]*:\s+\S.*")
 
 _SMALL = frozenset(
     (
@@ -249,11 +260,13 @@ def what_a_lone_text_is(text: str) -> Kind:
         return "section" if text.split()[0].casefold() in ("old", "new") and is_place_name(text) else "doubtful"
     if sentence or shape_said(text) or _REMARK.fullmatch(text) or _REMARK_ELSEWHERE.fullmatch(text) or _GREETING.fullmatch(text):
         return "remark"
+    if _BESIDE_A_SITE.fullmatch(text):  # `Custodian: Al Hart`
+        return "remark"
     if _GROUND.search(text):
         return "section"
     if _PLACE.fullmatch(text):
         return "place"
-    if text.endswith(":"):  # a label of a form, or a name
+    if text.endswith(":") or _LABELLED.fullmatch(text):  # a label of a form, or a name
         return "doubtful"
     named = all(w[0].isupper() or w[0].isdigit() or w[0] in "#(" or w.casefold() in _SMALL for w in words)
     return "section" if named and re.search(r"[^\W\d_]{3}", text) else "doubtful"

@@ -8,11 +8,13 @@ from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in, without_count
+from pipeline.intake.layout.place_names import is_on_a_ground, is_place_name
 from pipeline.intake.layout.record import Heading, Stated
-from pipeline.intake.survey.headings import WEAK, Claim, claim, fold
+from pipeline.intake.survey.headings import FAINT, WEAK, Claim, claim, fold
 from pipeline.intake.survey.spellings import word_of
 from pipeline.reading.book import Cell
-from schemas.grounds import ONLY_IN_TITLES
+from schemas.grounds import NO_GROUND, ONLY_IN_TITLES
+from schemas.title_labels import ASSOCIATIONS, KINDS_OF_GROUND, NUMBER_OF_A_LABEL, OF_PLAYERS, STOPS
 
 OF_A_SITE = ("site_code", "site_name", "customer", "site_kind")
 IN_TITLES = (*OF_A_SITE, "surveyed_on")
@@ -73,10 +75,37 @@ def label(text: str, value: str = "") -> Claim | None:
     """The claim of a title's label, or None; words that can as well be a person's are none but before a ground's name."""
     bare = text.strip().rstrip(":=").strip()
     found = claim(bare) if bare and len(bare) <= 40 else None
-    if found is None and fold(bare) in _ONLY_IN_TITLES:
+    if found is None and _labels_a_ground(bare, value):
         return Claim("site_name", "", WEAK)
-    person = fold(bare) in _CAN_MEAN_A_PERSON and not ground_in(value)
+    if fold(bare) == "location" and not ground_in(value) and _is_a_place(value):
+        return Claim("site_name", "", FAINT)
+    person = fold(bare) in _CAN_MEAN_A_PERSON and (not ground_in(value) or is_on_a_ground(value))
     return found if found and found.name in IN_TITLES and not person else None
+
+
+_ASSOCIATION = re.compile(ASSOCIATIONS, re.IGNORECASE)
+_OF_PLAYERS = re.compile(OF_PLAYERS, re.IGNORECASE)
+_KIND_OF_GROUND = re.compile(KINDS_OF_GROUND, re.IGNORECASE)
+_NUMBERED = re.compile(rf"\s*(?:{STOPS}){NUMBER_OF_A_LABEL}(?=\s*:\s*\S)", re.IGNORECASE)
+"""`Stop 2: Cedar Bend`: the number is the label's, and no part of the name."""
+
+
+_MANY = re.compile(rf"\b(?:{NO_GROUND})\b", re.IGNORECASE)
+
+
+_PERSON = re.compile(r"\b(?:[A-Z]|Mrs?|Ms|Dr|Rev|Fr|Sr|Coach|Pastor)\.|\b(?:Mrs?|Ms|Dr|Coach|Pastor) |,|@|\d{3}", re.IGNORECASE)
+
+
+def _is_a_place(value: str) -> bool:
+    """Whether a value is the name of a place of two words, no person, and no town with its state."""
+    return len(value.split()) > 1 and not _PERSON.search(value) and not _MANY.search(value) and is_place_name(value)
+
+
+def _labels_a_ground(bare: str, value: str) -> bool:
+    """Whether words are a label of a ground in a title alone; an association of players is none."""
+    if _ASSOCIATION.fullmatch(bare):
+        return not _OF_PLAYERS.search(value)
+    return fold(bare) in _ONLY_IN_TITLES or _KIND_OF_GROUND.fullmatch(bare) is not None
 
 
 def named_in(cells: Row) -> list[Pair]:
@@ -146,10 +175,11 @@ def _is_label(meant: Claim, value: Cell) -> bool:
 
 def _in_one_cell(cell: Cell) -> Iterator[Pair]:
     """Labels and values within one cell: `School: Elm Street`, `School: Elm Street  Date: 3 May 2026`."""
-    pieces = re.split(r"\s*[:=：]\s*|\s+[-–—]\s+", line(str(cell.value)))
+    text = line(str(cell.value))
+    pieces = re.split(r"\s*[:=：]\s*|\s+[-–—]\s+", text)
     if len(pieces) < 2:
         return
-    meant = label(pieces[0], pieces[1])
+    meant = Claim("site_name", "", WEAK) if _NUMBERED.match(text) else label(pieces[0], pieces[1])
     for n, piece in enumerate(pieces[1:], 1):
         value, following = (piece, None) if n == len(pieces) - 1 else _ends_in_label(piece)
         value = value.strip(" ;,|")

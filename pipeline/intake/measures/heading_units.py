@@ -37,11 +37,13 @@ _BARE_LETTER = re.compile(rf"(?P<head>(?:.*[^a-z])?(?:{_MEASURED})\.?) (?P<unit>
 _CAMEL = re.compile(r"(?P<head>[A-Za-z]*[a-z])(?P<unit>MM|Mm|CM|Cm|IN|In|FT|Ft)")
 """`PostHeightMM`: the unit at the end of words that are written together."""
 _LEADING = re.compile(
+    r"(?P<before>(?:if |for )?(?:round|rnd|rd|circular|square|sq)\.?(?: [a-z]+)?\s*[:,;–—-]\s*)?"
     r"(?:how many |no\.? of |number of |# of |total )?(?P<unit>inches|ins|in\.|feet|ft\.?|foot|mm|cm) "
-    r"(?P<head>(?:across|thru|through|around|round|wide|thick|tall|high|above|off|out|up|sticking|showing|exposed|over)\b.*)",
+    r"(?P<head>(?:across|thru|through|around|round|wide|thick|tall|high|above|off|out|up|sticking|showing|exposed|over|"
+    r"(?:on|to|per|each|every|a|along) (?:a |the |each |one |every )?(?:side|face|edge|flat))\b.*)",
     re.IGNORECASE,
 )
-"""`Inches around`, `How many feet above ground`: the unit before what is measured."""
+"""`Inches around`, `How many feet above ground`, `Square: inches on a side`: the unit before what is measured."""
 _RUN_TOGETHER = re.compile(r"(?P<head>(?:[A-Z_ ]*)(?:HEIGHT|HGT|HT|DIA|DIAM|OD|SIZE|WIDTH))(?P<unit>FT|IN|MM|CM)")
 """`HEIGHTFT`"""
 _NAMES = {"nps": "NPS", "dn": "DN"}
@@ -80,7 +82,7 @@ def heading_unit(text: str) -> tuple[str, str]:
         shown = {u for _, u, _ in units}
         return _tidy(bare), shown.pop() if len(shown) == 1 else ""
     if (leading := _LEADING.fullmatch(flat)) and (name := unit_name(leading["unit"])):
-        return _tidy(leading["head"]), name
+        return _tidy(f"{leading['before'] or ''}{leading['head']}"), name
     for pattern in (_RUN_TOGETHER, _FEET_AND_INCHES, _PER, _TRAILING, _IN_UNIT, _BARE, _BARE_LETTER, _CAMEL):
         trailing = pattern.fullmatch(flat)
         groups = trailing.groupdict() if trailing else {}

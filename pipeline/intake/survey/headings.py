@@ -9,6 +9,7 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import as_plural, composed, is_estimated, names_a_post, without_estimate
+from pipeline.intake.survey.lay_headings import of_one_shape
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question, without_example
 from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
@@ -80,6 +81,8 @@ def claim(text: str) -> Claim | None:
         return replace(found, strength=FAINT)
     if found is None and is_estimated(bare) and (measured := claim(without_estimate(bare))) and measured.name in TOOL_OF:
         return measured
+    if found is None and (rest := of_one_shape(bare)) and (sized := claim(rest)) and sized.name == "post_size":
+        return sized
     if found is None and (asked := whole_question(text)):
         return Claim(*asked, SYNONYM)
     if found and found.unit and found.name in ("post_code", "post_shape"):

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
+from schemas.heading_phrases import BOTH, OF_ROUND, OF_SQUARE
 from schemas.heading_words import AROUND, BESIDE_AROUND, POST_WORDS, SAY_NOTHING
 from schemas.lay_headings import (
     AROUND_ALONE,
@@ -48,10 +50,29 @@ def asks_where(heading: str) -> bool:
 _WHERE_IT_IS = re.compile(WHERE_IT_IS, re.IGNORECASE)
 
 
+_OF_ROUND = re.compile(rf"^\s*{OF_ROUND}", re.IGNORECASE)
+_OF_SQUARE = re.compile(rf"^\s*{OF_SQUARE}", re.IGNORECASE)
+_BOTH = re.compile(BOTH, re.IGNORECASE)
+
+
+def of_one_shape(heading: str) -> str:
+    """What is measured of posts of one shape, `Round: inches around`; '' where none stands in front, or the way round a square."""
+    round_ones = _OF_ROUND.sub("", heading)
+    if round_ones != heading:
+        return round_ones
+    square = _OF_SQUARE.sub("", heading)
+    return "" if square == heading or says_around(heading_unit(square)[0]) else square
+
+
+def without_both(heading: str) -> str:
+    """A heading without the words by which its column is both posts' of a row: `OD both ends`."""
+    return " ".join(_BOTH.sub(" ", heading).split())
+
+
 @lru_cache(maxsize=4096)
 def says_around(heading: str) -> bool:
     """Whether a heading says the way round the post, and nothing else: `Around the pole`."""
-    words = words_of(heading)
+    words = words_of(_OF_ROUND.sub("", heading))
     beside = AROUND | BESIDE_AROUND | POST_WORDS | SAY_NOTHING
     alone = len(words) == 1 and words <= folded_words(AROUND_ALONE)
     return alone or (len(words) > 1 and bool(words & folded_words(AROUND)) and words <= folded_words(beside))
