@@ -92,6 +92,12 @@ DETERMINERS = frozenset(
         "those",
         "its",
         "here",
+        "behind",
+        "near",
+        "beside",
+        "opposite",
+        "outside",
+        "inside",
     )
 )
 """Words before a kind of ground that are no name of one: `Our school`."""

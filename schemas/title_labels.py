@@ -19,7 +19,9 @@ _WHICH_KIND = (
     r"play|basketball|outdoor|hoop"
 )
 KINDS_OF_GROUND = (
-    r"(?:(?:" + _WHICH_KIND + r") )*(?:complex|community|development|subdivision|property|park|playground|play ?lot|tot ?lot|school|academy|"
+    r"(?:(?:"
+    + _WHICH_KIND
+    + r") )*(?:complex|community|development|subdivision|property|park|playground|play ?lot|tot ?lot|school|academy|"
     r"campus|center|centre|ctr|club|hall|camp|campground|camp site|field|grounds?|facility|estate|resort|congregation|parish|chapel|mission|"
     r"temple|synagogue|ranch|barracks|residence|dorm(?:itory)?|residence hall|retreat|village|site|location|venue|gym|installation|reservation|"
     r"tract|phase of|housing area|rec area|play area|recreation area)(?: name)?"

@@ -13,7 +13,8 @@ from pipeline.intake.survey.read_cell import typed
 from schemas.grounds import BEFORE_A_COURT, BEHIND_A_COURT, COURTS
 
 _HEADING = re.compile(
-    rf"\W*{BEFORE_A_COURT}{COURTS}{BEHIND_A_COURT}\W*(?:no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id)?\W*", re.IGNORECASE
+    rf"\W*{BEFORE_A_COURT}{COURTS}{BEHIND_A_COURT}\W*(?:no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id)?\W*",
+    re.IGNORECASE,
 )
 _OR = re.compile(r"\s*/\s*|\s+(?:or|o|ou|oder|y|et|e)\s+", re.IGNORECASE)
 _LONGEST = 24  # characters of a court's name

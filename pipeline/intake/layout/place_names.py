@@ -65,7 +65,7 @@ _WHOSE_OR_WHAT = frozenset(fold(w) for w in WHOSE_OR_WHAT.split("|"))
 def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     """Whether every cell under a heading that says where names a place, or is a mark for the same as above.
 
-    Under `Court` they can be the courts of one ground: several names of two words are wanted, and few of one, not all of them courts.
+    Under `Court` they can be the courts of one ground: several names of two words are wanted, few of one, and not all courts.
     """
     texts = [str(c.value).strip() for c in cells if not is_same_as_above(str(c.value))]
     if not texts or any(c.kind != "text" for c in cells) or not all(is_place_name(t) or ground_in(t) for t in texts):

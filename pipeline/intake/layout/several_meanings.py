@@ -22,11 +22,7 @@ from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, counts_other_things, describes_a_site, goals_in_the_plural, says_a_kind
 from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim, our_words, without_number
-<<<<<<< HEAD
-from pipeline.intake.survey.lay_headings import asks_where, lay_key, says_bore_or_side
-=======
-from pipeline.intake.survey.lay_headings import asks_where, lay_key, without_both
->>>>>>> 78b09ad (Labels of grounds in titles: associations, kinds of ground, numbered stops; who and what is beside a site names none; sizes of round and of square posts with their shape in front; headings of both ends; questions which park was checked)
+from pipeline.intake.survey.lay_headings import asks_where, lay_key, says_bore_or_side, without_both
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
@@ -136,13 +132,8 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
 def _meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
     bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
-<<<<<<< HEAD
-    where = ("site_name",) if describes_a_site(our_words(bare)) or asks_where(bare) else ()
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("post_size",) if says_bore_or_side(bare) else ()
-=======
     where = ("site_name",) if describes_a_site(our_words(bare)) or asks_where(bare) or is_court(bare) else ()
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ()
->>>>>>> 78b09ad (Labels of grounds in titles: associations, kinds of ground, numbered stops; who and what is beside a site names none; sizes of round and of square posts with their shape in front; headings of both ends; questions which park was checked)
+    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("post_size",) if says_bore_or_side(bare) else ()
     means = _can_mean()
     known = means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
     return tuple(dict.fromkeys((*known, *where)))

@@ -81,13 +81,25 @@ def claim(text: str) -> Claim | None:
         return replace(found, strength=FAINT)
     if found is None and is_estimated(bare) and (measured := claim(without_estimate(bare))) and measured.name in TOOL_OF:
         return measured
-    if found is None and (rest := of_one_shape(bare)) and (sized := claim(rest)) and sized.name == "post_size":
+    if found is None and (rest := of_one_shape(bare)) and (sized := _size_of_one_shape(rest)):
         return sized
     if found is None and (asked := whole_question(text)):
         return Claim(*asked, SYNONYM)
     if found and found.unit and found.name in ("post_code", "post_shape"):
         return _measure_of_a_post(found)
     return found
+
+
+def _size_of_one_shape(rest: str) -> Claim | None:
+    """The size of posts of one shape, by what stands behind the shape: `inches on a side`."""
+    side, unit = heading_unit(rest)
+    found = Claim("post_size", unit, SYNONYM) if _ON_A_SIDE.fullmatch(side) else claim(rest)
+    return found if found and found.name == "post_size" else None
+
+
+_ON_A_SIDE = re.compile(
+    r"(?:on|to|per|each|every|along|either|one|a)(?: (?:a|each|one|every|the))? (?:side|face|edge|flat|way)", re.IGNORECASE
+)
 
 
 def _measure_of_a_post(found: Claim) -> Claim:

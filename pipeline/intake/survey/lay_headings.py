@@ -8,8 +8,8 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
-from schemas.heading_phrases import BOTH, OF_ROUND, OF_SQUARE
 from schemas.heading_words import AROUND, BESIDE_AROUND, POST_WORDS, SAY_NOTHING
+from schemas.headings_of_some_posts import BOTH, OF_ROUND, OF_SQUARE
 from schemas.lay_headings import (
     AROUND_ALONE,
     BORES,
@@ -56,7 +56,7 @@ _BOTH = re.compile(BOTH, re.IGNORECASE)
 
 
 def of_one_shape(heading: str) -> str:
-    """What is measured of posts of one shape, `Round: inches around`; '' where none stands in front, or the way round a square."""
+    """What is measured of posts of one shape, `Round: inches around`; '' where none is in front, or it is a square's girth."""
     round_ones = _OF_ROUND.sub("", heading)
     if round_ones != heading:
         return round_ones

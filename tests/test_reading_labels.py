@@ -1,0 +1,170 @@
+"""What a label says of the rows below it, whose ground it is and who is there; sizes of one shape; headings of both posts."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from survey_books import book, sheet
+from survey_checked import FileResult, check_book
+
+from pipeline.intake.catalogue import documented_policy
+from pipeline.intake.survey.headings import claim
+
+POLICY = documented_policy()
+HEADS, BODY = ["Post", "Shape", "OD (in)", "Height (ft)"], ["round", 4.5, 8.5]
+
+
+def read(*lines: list[Any]) -> FileResult:
+    return check_book(book(sheet(list(lines))), "a.xlsx", POLICY)
+
+
+def sites(*lines: list[Any]) -> list[str | None]:
+    """The site of each row, None where it names none."""
+    return [r.site_name or r.site_code or None for r in read(*lines).rows]
+
+
+LABELS = [
+    "Association: Partridge Run HOA", "Association: Partridge Run", "HOA: Partridge Run", "H.O.A.: Partridge Run",
+    "Homeowners Association: Partridge Run", "Homeowners' Assoc.: Partridge Run", "POA: Partridge Run",
+    "Community association: Partridge Run", "Apartment complex: Partridge Run", "Complex: Partridge Run",
+    "Mobile home park: Partridge Run", "RV Park: Partridge Run", "Housing site: Partridge Run", "Resort: Partridge Run",
+    "Campground: Partridge Run", "Youth center: Partridge Run", "Residence hall: Partridge Run", "Congregation: Partridge Run",
+    "Parish: Partridge Run", "Subdivision: Partridge Run", "Stop 1: Partridge Run", "Site #3: Partridge Run",
+    "School no. 2: Partridge Run", "Park 4: Partridge Run", "Location: Partridge Run", "Tract: Partridge Run",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("label", LABELS)
+def test_a_ground_is_labelled_by_another_word(label: str) -> None:
+    name = label.split(": ")[1]
+    other = label.replace("Partridge Run", "Quail Bend")
+    table = [HEADS, ["1", *BODY], ["2", *BODY]]
+    assert sites([label], [None], *table, [None], [other], [None], *table) == [name] * 2 + [other.split(": ")[1]] * 2
+    assert sites(HEADS, [label], ["1", *BODY], [other], ["1", *BODY]) == [name, other.split(": ")[1]]
+
+
+NO_LABELS = [
+    "Association: Tri-County Youth Basketball Association", "Location: J. Smith", "Location: Springfield, Ohio",
+    "Location: Orange County", "Location: Behind Gym", "Crew: Red Team", "Inspector: Bob Lee", "Chapter: Lee Hart",
+    "Troop: Lee Hart", "Route: North Loop", "Phone: Lee Hart", "Court: Upper Lot", "Ward: Oak Hollow",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("label", NO_LABELS)
+def test_what_labels_no_ground_names_none(label: str) -> None:
+    assert sites([label], HEADS, ["1", *BODY]) == [None]
+    assert sites(HEADS, [label], ["1", *BODY]) == [None]
+
+
+BESIDE = [
+    "Custodian: Al Hart", "Head custodian: Al Hart", "Principal: Dr. Field", "Board contact: Lee Park", "Foreman: Lee Hart",
+    "Weather: Sunny", "Site contact: Al", "Crew lead: Al", "Athletic director: Al Hart", "Gate code: Ask Office",
+    "Inspected by: Al Hart",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", BESIDE)
+def test_who_is_at_a_site_names_no_other(text: str) -> None:
+    rows = [["OAK PARK"], [text], ["1", *BODY], [text], ["2", *BODY], ["ELM PARK"], ["1", *BODY]]
+    assert sites(HEADS, *rows) == ["OAK PARK", "OAK PARK", "ELM PARK"]
+
+
+def test_an_address_behind_posts_may_be_of_another_ground() -> None:
+    address = ["Address: 12 Park St"]
+    assert sites(HEADS, ["OAK PARK"], address, ["1", *BODY]) == ["OAK PARK"]
+    assert sites(HEADS, ["OAK PARK"], ["1", *BODY], address, ["2", *BODY]) == ["OAK PARK", None]
+
+
+def test_posts_in_columns_below_each_other_where_one_band_lacks_a_heading() -> None:
+    first = [
+        ["School", "Elm School"],
+        ["Post", "N", "S"],
+        ["Shape", "round", "round"],
+        ["OD (in)", 4.5, 4.5],
+        ["Height (ft)", 8, 9],
+    ]
+    second = [["School", "Oak School"], [None, "N"], ["Shape", "round"], ["OD (in)", 3.5], ["Height (ft)", 9.5]]
+    rows = [r for r in read(*first, [None], *second).rows if not r.held]
+    assert {(r.site_name, round(r.post_size / 0.0254, 6)) for r in rows if r.post_size} <= {
+        ("Elm School", 4.5),
+        ("Oak School", 3.5),
+    }
+
+
+OF_ONE_SHAPE = [
+    ("Round: inches around", "in"), ("Square: inches on a side", "in"), ("Round posts: OD", ""), ("Square posts: width", ""),
+    ("If round, distance around (in)", "in"), ("Rd: dia", ""), ("Round ones - inches around", "in"),
+    ("Square: inches per side", "in"),
+    ("Square poles - inches across", "in"), ("If square: inches each side", "in"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "unit"), OF_ONE_SHAPE)
+def test_a_size_with_its_shape_in_front(heading: str, unit: str) -> None:
+    found = claim(heading)
+    assert found is not None
+    assert (found.name, found.unit) == ("post_size", unit)
+
+
+@pytest.mark.parametrize(
+    "heading", ["Square: inches around", "Square posts: perimeter", "Round: height", "Round, square or other"]
+)
+def test_the_way_round_a_square_is_no_size(heading: str) -> None:
+    found = claim(heading)
+    assert found is None or found.name == "post_shape"
+
+
+def test_round_ones_around_and_square_ones_on_a_side() -> None:
+    heads = ["Park", "Post", "Round: inches around", "Square: inches on a side", "Height (ft)"]
+    rows = read(heads, ["Oak Park", "1", 14.125, None, 9], ["Oak Park", "2", None, 4, 9]).rows
+    assert [(r.post_shape, r.size_basis, r.held) for r in rows[:1]] == [("round", "circumference", False)]
+    assert [(r.post_shape, round((r.post_size or 0) / 0.0254, 6), r.held) for r in rows[1:]] == [("square", 4, False)]
+
+
+BOTH = ["both ends", "(both ends)", "- both ends", "each end", "both posts", "(same both poles)", "for both ends"]
+
+
+@pytest.mark.parametrize("words", BOTH)
+def test_what_is_both_posts_stands_once(words: str) -> None:
+    heads = ["Park", f"Post {words}", f"OD {words}", "Home end - post height", "Visitor end - post height"]
+    rows = read(heads, ["Oak Park", "round", "4 1/2 in", "10 ft", "10 ft 2 in"]).rows
+    assert [(r.post_shape, round((r.post_height or 0) / 0.3048, 3), r.held) for r in rows] == [
+        ("round", 10, False), ("round", 10.167, False),
+    ]  # fmt: skip
+    alone = read(["Park", "Post", "Shape", f"OD {words}", "Height (ft)"], ["Oak Park", "1", "round", "4 in", 9]).rows
+    assert all(r.held for r in alone)  # two posts, of which the row names one
+
+
+WHERE = [
+    "Which park did you check?", "Which playground did you go to?", "Name of the park you checked",
+    "Which location did you survey?",
+    "Which site does this entry relate to?", "Which field did you inspect today?", "Which park was checked",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("heading", WHERE)
+def test_a_form_asks_where_its_writer_was(heading: str) -> None:
+    found = claim(heading)
+    assert found is not None
+    assert found.name == "site_name"
+
+
+NOT_WHERE = [
+    "Who checked the park?", "When did you visit the park?", "Did you check the park?", "Which school do you go to?",
+    "Which park is closest to you?", "How many parks did you check?",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("heading", NOT_WHERE)
+def test_other_questions_ask_for_no_site(heading: str) -> None:
+    found = claim(heading)
+    assert found is None or found.name != "site_name"
+
+
+def test_courts_of_names_and_what_court_it_is() -> None:
+    heads = ["Ball court", *HEADS]
+    names = ["Tamarack", "Shady Bend", "Pipeline Trail"]
+    assert sites(heads, *([n, "1", *BODY] for n in names)) == names
+    asked = read(heads, *([n, "1", *BODY] for n in ("Tamarack", "Cage", "Shady Bend")))
+    assert [(q.code, q.cell) for q in asked.queries if not q.record] == [("HEADING", "A1")]
