@@ -72,34 +72,11 @@ POSTAL_CODES = r"[A-Z]{1,2}\d[A-Z\d]?\s*\d[A-Z]{2}|[A-Z]\d[A-Z]\s*\d[A-Z]\d|[A-Z
 COUNT_BEHIND = r"\s*(?:[(\[]|[-–—,:]\s)\s*(?:\d{1,2}|one|two|three|four|five|six)\s+(?:no\.?\s+)?(?:basketball\s+|netball\s+)?(?:posts?|poles?|hoops?|goals?|uprights?|courts?|standards?|off)\s*[)\]]?\s*$"
 """A number of posts behind a ground's name, as a pattern: `Priory Park (2 posts)`."""
 
-DETERMINERS = frozenset(
-    (
-        "our",
-        "my",
-        "this",
-        "your",
-        "their",
-        "each",
-        "every",
-        "all",
-        "both",
-        "which",
-        "what",
-        "any",
-        "some",
-        "no",
-        "these",
-        "those",
-        "its",
-        "here",
-        "behind",
-        "near",
-        "beside",
-        "opposite",
-        "outside",
-        "inside",
-    )
+_DETERMINERS = (
+    "our|my|this|your|their|each|every|all|both|which|what|any|some|no|these|those|its|here|behind|near|"
+    "beside|opposite|outside|inside"
 )
+DETERMINERS = frozenset(_DETERMINERS.split("|"))
 """Words before a kind of ground that are no name of one: `Our school`."""
 
 BEFORE_A_PERSON = r"\s+(?:from|by|por|par|von)\s+"
