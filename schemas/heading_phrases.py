@@ -33,6 +33,14 @@ BEFORE_A_FIELD = (
 OF_THIS_KIND = r"\b(?:of|like|such as) (?:this|these|each) (?:type|kind|size|sort|pattern|one|post|pole)\b|\blike (?:this|these)\b|\bsuch posts\b"
 """Words for posts that are alike, as a pattern."""
 
+IN_QUESTIONS = _words(
+    "hay|tiene|tienen|mide|miden|cuánto|cuánta|cuántos|está|es|son|de|"
+    "est|sont|il|elle|y|a|t|ont|mesure|mesurent|quel|quelle|combien|"
+    "ist|sind|hat|haben|misst|messen|wie|welcher|welchen|welches|welche|gibt|dort|ihr|ihrer|"
+    "tem|têm|há|mede|medem|quanto|quanta|é|são|o|"
+    "ha|hanno|misura|misurano|quanto|quant|quale|c|ci|è|sono|does|do|has|have|measure"
+)
+"""Words of a question that change nothing of what it asks for."""
 OF_NOW = (
     r"\b(?:ring|rim|hoop|goal|basket|aro|anneau|cercle|panier|korb|ring|cesta|anello|ferro|canestro)\w*\b.*\b(?:now|today|current|currently|existing|at present|"
     r"is at|hoy|actual|actualmente|aujourd.hui|actuel|actuelle|heute|jetzt|derzeit|aktuell\w*|hoje|atual|atualmente|oggi|attuale|adesso)\b|"

@@ -50,7 +50,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
         ),
     ),
     "post_height": (
-        _words("height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
+        _words("hoch|height|ht|hgt|high|tall|höhe|hoehe|gesamthöhe|hauteur|haut|haute|altura|alto|alt|altezza|h"),
         _words(
             "gr|aff|afg|afs|stands|stand|sticks|sticking|showing|abv|grd|gnd|grnd|surf|pav|asph|fin|exist|concrete|pavers|dirt|"
             "affl|afgl|afl|gl|fsl|proud|projection|projects|hardstanding|hard|surfacing|astro|astroturf|seal|sealed|bitumen|bitmac|macadam|tarmacadam|"
@@ -264,6 +264,7 @@ GOALS = _words("column|columns|mast|masts|standard|standards|goal|goals|porta|po
 SPORT = r"(?<=poteaux )basket|(?<=poteau )basket|(?<=mâts )basket|(?<=mât )basket|(?<=pali )(?:basket|canestro)|(?<=palo )(?:basket|canestro)|(?<=postes )b[áa]s(?:quet|ket)|(?<=poste )b[áa]s(?:quet|ket)|(?<=postes )basquete|(?<=poste )basquete|basket-?ball|b-?ball|goal(?=[ _-]?(?:posts?|poles?)\b)|(?:de|da|di|del) (?:basket|b[áa]squet(?:bol)?|baloncesto|basquet(?:e|ebol)?|pallacanestro)|basketball(?=pfosten|mast|st[äa]nder)"
 """What posts are for, as a pattern: it changes nothing in a heading."""
 COUNTED = _words(
+    "viele|wieviele|"
     "qty|quantity|count|how|many|cantidad|quantidade|quantità|anzahl|nombre|cuántos|quantos|quanti|combien|cant|qtde|qtd|quant|qté|nb|nbr|nbre|"
     "qtà|anz|stk"
 )

@@ -296,3 +296,22 @@ def test_all_sizes_are_every_measure() -> None:
     heads, body = ["School", "Post", "Shape", "Outside size", "Post height"], ["Elm School", "N", "round", 114, 3200]
     assert [p[4:] for p in posts(["All sizes in mm"], heads, body)] == [(114, 3200)]
     assert posts(["Sizes in mm"], heads, body) == []
+
+
+QUESTIONS = [
+    ("Le poteau est-il rond ou carré ?", "post_shape"), ("¿El poste es redondo o cuadrado?", "post_shape"),
+    ("O poste é redondo ou quadrado?", "post_shape"), ("Quelle est la hauteur du poteau ?", "post_height"),
+    ("¿Cuánto mide de alto el poste?", "post_height"), ("Wie hoch ist der Mast über dem Boden?", "post_height"),
+    ("Quanto mede o poste por fora (mm)?", "post_size"), ("Welchen Durchmesser hat der Mast?", "post_size"),
+    ("¿Cuántos postes iguales hay?", "quantity"), ("Combien de poteaux identiques ?", "quantity"),
+    ("Wie viele gleiche Masten?", "quantity"), ("Tem alguma peça soldada no poste?", "old_fittings"),
+    ("Ist etwas am Mast angeschweißt?", "old_fittings"), ("Qual a altura do aro?", "ring_heights"),
+    ("Wie hoch ist das Brett?", None),
+    ("Quelle est la hauteur du panneau ?", None), ("¿Cuántos aros hay?", None), ("Quanto mede a tabela?", None),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("heading", "name"), QUESTIONS)
+def test_whole_questions_in_other_languages(heading: str, name: str | None) -> None:
+    known = claim(heading)
+    assert (known.name if known else None) == name

@@ -8,7 +8,18 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.lay_headings import asks_what_shape_it_is_in, of_two_grounds, says_around, says_nominal, stands_up
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
-from schemas.heading_phrases import ESTIMATED, OF_THIS_KIND, OTHER_NUMBERS, OUTSIDE, PIPES, REMARKS, RINGS, THERE, WHO_REMARKS
+from schemas.heading_phrases import (
+    ESTIMATED,
+    IN_QUESTIONS,
+    OF_THIS_KIND,
+    OTHER_NUMBERS,
+    OUTSIDE,
+    PIPES,
+    REMARKS,
+    RINGS,
+    THERE,
+    WHO_REMARKS,
+)
 from schemas.heading_words import (
     ALONE_SAYS_TOO_LITTLE,
     ASSETS,
@@ -72,6 +83,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if asks_what_shape_it_is_in(heading):
         return "condition", True
     words = words_of(_SPORT.sub(" ", heading))
+    if heading.rstrip(" *)").endswith("?"):
+        words -= folded_words(IN_QUESTIONS)
     if len(words) == 1 and words <= folded_words(MADE_OF["old_fittings"][0]) - folded_words(ALONE_SAYS_TOO_LITTLE):
         return "old_fittings", False
     coded = words & folded_words(CODED_PLACES) and words & folded_words(CODES)
@@ -94,7 +107,8 @@ def composed(heading: str) -> tuple[str, bool] | None:
     if words & folded_words(OUTSIDE):
         words -= folded_words(PIPES)
     plural = _PLURAL.search(heading.replace("_", " "))
-    if plural and words - folded_words(POST_WORDS) <= folded_words(SAY_NOTHING | COUNTED) and words & folded_words(COUNTED):
+    counted = folded_words(SAY_NOTHING | COUNTED | MADE_OF["quantity"][0])
+    if plural and words - folded_words(POST_WORDS) <= counted and words & folded_words(COUNTED):
         return "quantity", True
     post = bool(words & folded_words(POST_WORDS))
     rest = words - folded_words(POST_WORDS)

@@ -15,7 +15,7 @@ from pipeline.intake.survey.whole_questions import whole_question, without_examp
 from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD, STANDING
-from schemas.heading_words import FAINT_PLACES, REQUIRED, SPORT
+from schemas.heading_words import FAINT_PLACES, POST_WORDS, REQUIRED, SAY_NOTHING, SPORT
 from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY, TOOL_OF
 
@@ -187,7 +187,8 @@ def _either(heading: str) -> tuple[str, int] | None:
     if len(sure) < len(known):
         words = {fold(p) for p in pieces}
         asks = heading.rstrip(" *:").endswith("?")  # `Welded or bolted?`: what a yes means is not said
-        listed = [n for n in LISTS_IN_HEADINGS if len(words) > 1 and all(_says(n, p) for p in pieces)] if not asks else []
+        lists = LISTS_IN_HEADINGS if not asks else ("post_shape",)
+        listed = [n for n in lists if len(words) > 1 and all(_says(n, p) for p in pieces)]
         return (listed[0], SYNONYM) if len(listed) == 1 else None
     if names == {"site_code", "site_name"}:  # `School/Site`
         return "site_name", WEAK
@@ -260,9 +261,11 @@ LISTS_IN_HEADINGS = ("post_shape", "post_line", "old_fittings", "post_base", "co
 
 def _says(name: str, words: str) -> bool:
     """Whether words say a value of a column's list: `sq. tube`; `tube` beside a pipe is the square one."""
+    words = " ".join(w for w in re.findall(r"[^\W_]+(?:\.(?=\s|$))?", words) if fold(w) not in _SAY_NOTHING) or words
     return fold(words) in _spelled(name) or read_word(name, words) is not None or (name == "post_shape" and fold(words) in _TUBES)
 
 
+_SAY_NOTHING = frozenset(fold(w) for w in SAY_NOTHING | (POST_WORDS - {"tube", "rohr", "tubo", "tubolare"}) | {"o", "è", "é"})
 _TUBES = frozenset(fold(w) for w in ("tube", "tubing", "box", "box section", "other", "rectangular", "tubo", "scatolare"))
 
 

@@ -116,7 +116,7 @@ def _by_telling_word(bare: str) -> YesNo | None:
     """The question of a heading that has a word for welded, for a gooseneck or for straight, and asks nothing else."""
     words = bare.split()
     found = [asked for word, asked in _TELLING if word.search(bare)]
-    rest = bare
+    rest = _TURNS_NOTHING.sub(" ", re.sub(r"^\W*o\s", " ", bare, flags=re.IGNORECASE))
     for word, _ in _TELLING:
         rest = word.sub(" ", rest)
     if len(found) != 1 or len(words) > 10 or _ASKS_MORE.search(rest):
