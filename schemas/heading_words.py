@@ -43,7 +43,7 @@ MADE_OF: dict[str, tuple[frozenset[str], frozenset[str]]] = {
             "diametro|larghezza|lato|lati|misura|misure|dimensione|dimensioni"
         ),
         _words(
-            "distance|dist|measurement|measure|meas|reading|caliper|calipers|calipered|calip|ruler|pole|tape|actual|outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
+            "big|fat|thick|distance|dist|measurement|measure|meas|reading|caliper|calipers|calipered|calip|ruler|pole|tape|actual|outside|outer|external|exterior|overall|over|across|ext|out|side|sides|section|"
             "exterior|externo|externa|exteriores|extérieur|extérieure|extérieurs|außen|aussen|äußerer|äußere|por|fuera|afuera|fora|"
             "hors|tout|dehors|fuori|tutto|bzw|resp|rohr|"
             "externo|esterno|esterna|esterne|esterni"

@@ -47,7 +47,7 @@ WALLED_BY_CELLS = (
 
 SIZED_ACROSS = (
     "thru|through|thru it|flat to flat|face to face|each side|side|sides|pole measures across|outside|outer|exterior|external|outside meas|outside measurement|outside dims|o/s|o/side|outside face|out to out|o to o|o-o|"
-    "straight across|side to side|edge to edge|across the pole|across the post|across pole|across post|wide|how big|how big is it|"
+    "how far across|straight across|side to side|edge to edge|across the pole|across the post|across pole|across post|wide|how big|how big is it|"
     "how big is the pole|how big is the post|how fat|how fat is it|how wide|how wide is it|how wide across|pole measures|"
     "post measures|pole measurement|post measurement|extérieur|ext|außen|esterno|externo|qué ancho|wie breit|quanto è largo"
 )
@@ -147,3 +147,11 @@ LINES_BY_CELLS = (
 
 WHOSE_OR_WHAT = "community|job|job name|lot|which lot|spot|stop|local|posto|sitio|endroit|locale|phase|development"
 """Headings among them that can say whose, or what is done: their names must be of two words at least."""
+
+FITTINGS_BY_CELLS = (
+    "attached|attached to it|attached to pole|attached to post|on pole|on post|on it|on them|on it now|whats on them|what's on them|whats attached|"
+    "what's attached|stuff on|stuff on them|hanging on|mounted on it|mounted|bolted on|still there|still up|leftovers|left over|remains|left up|"
+    "old gear|gear|rigging|appurtenance|old equip|old equipment|equipment on it|board & rim|board and rim|backboard|bkbd|bb & rim|hdw|hdwe|hrdwr|"
+    "old hdwe|old hdw|old hrdwr|existing hdwe|old stuff|old junk|junk|on the post|on the pole|fittings now"
+)
+"""Headings that say what hangs on a post where every cell is one of its words."""

@@ -16,7 +16,7 @@ _WHICH_KIND = (
     r"sports?|athletic|recreation|rec|youth|teen|community|family|boys?(?: (?:and|&) girls?)?|church|parish|bible|scout|summer|day|"
     r"military|army|air force|naval|public|state|county|city|town|village|neighbou?rhood|pocket|mini|linear|middle|high|elementary|"
     r"primary|charter|magnet|private|parochial|managed|planned|gated|tribal|mission|child care|daycare|after[- ]school|job|work|project|"
-    r"play|basketball|outdoor|hoop"
+    r"play|basketball|outdoor|hoop|insured|covered|inspected|surveyed|service|serviced|subject|client|customer|member|host|visited|loss|named"
 )
 KINDS_OF_GROUND = (
     r"(?:(?:"
@@ -24,7 +24,7 @@ KINDS_OF_GROUND = (
     + r") )*(?:complex|community|development|subdivision|property|park|playground|play ?lot|tot ?lot|school|academy|"
     r"campus|center|centre|ctr|club|hall|camp|campground|camp site|field|grounds?|facility|estate|resort|congregation|parish|chapel|mission|"
     r"temple|synagogue|ranch|barracks|residence|dorm(?:itory)?|residence hall|retreat|village|site|location|venue|gym|installation|reservation|"
-    r"tract|phase of|housing area|rec area|play area|recreation area)(?: name)?"
+    r"tract|premises|housing area|rec area|play area|recreation area)(?: name)?"
 )
 """Kinds of ground by which a title labels the name of one."""
 

@@ -168,3 +168,123 @@ def test_courts_of_names_and_what_court_it_is() -> None:
     assert sites(heads, *([n, "1", *BODY] for n in names)) == names
     asked = read(heads, *([n, "1", *BODY] for n in ("Tamarack", "Cage", "Shady Bend")))
     assert [(q.code, q.cell) for q in asked.queries if not q.record] == [("HEADING", "A1")]
+
+
+WHOSE = [
+    "Twp. park",
+    "City park",
+    "Host church",
+    "Member school",
+    "Participating school",
+    "District school",
+    "Inspected premises",
+]
+
+
+@pytest.mark.parametrize("heading", WHOSE)
+def test_whose_ground_it_is_stands_before_it(heading: str) -> None:
+    found = claim(heading)
+    assert found is not None
+    assert found.name == "site_name"
+
+
+OF_A_TOWN = [
+    "School district",
+    "School city",
+    "Park district",
+    "Church city",
+    "School county",
+    "State of school",
+    "Post location",
+]
+
+
+@pytest.mark.parametrize("heading", OF_A_TOWN)
+def test_of_which_town_a_ground_is_names_no_ground(heading: str) -> None:
+    found = claim(heading)
+    assert found is None or found.name not in ("site_name", "site_code")
+
+
+ABOVE = [
+    "Ht above pad", "Height over sidewalk", "Height above mulch", "Height off parking lot", "Post height above concrete apron",
+    "Height above asphalt", "Ht. above wood chips",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("heading", ABOVE)
+def test_what_a_post_stands_above_is_its_ground(heading: str) -> None:
+    found = claim(heading)
+    assert found is not None
+    assert found.name == "post_height"
+
+
+ITSELF = [
+    "Slab height",
+    "Pad height",
+    "Concrete height",
+    "Surface height",
+    "Height of slab",
+    "Pavement elevation",
+    "Court surface height",
+]
+
+
+@pytest.mark.parametrize("heading", ITSELF)
+def test_how_high_a_ground_lies_is_no_height_of_a_post(heading: str) -> None:
+    found = claim(heading)
+    assert found is None or found.name != "post_height"
+
+
+@pytest.mark.parametrize("heading", ["How big across", "How thick across", "How fat across", "How big is it across"])
+def test_how_far_a_post_is_across_is_its_size(heading: str) -> None:
+    found = claim(heading)
+    assert found is not None
+    assert found.name == "post_size"
+
+
+def test_two_kinds_of_place_name_the_site_where_all_cells_do() -> None:
+    assert sites(["Hall / lot", *HEADS], ["Burdick Hall lot", "1", *BODY], ["Treadwell Quad", "1", *BODY]) == [
+        "Burdick Hall lot", "Treadwell Quad",
+    ]  # fmt: skip
+    assert sites(["Hall / lot", *HEADS], ["lower", "1", *BODY], ["upper", "2", *BODY]) == [None, None]
+
+
+@pytest.mark.parametrize("heading", ["Attached", "On pole", "What's on them", "Still there", "Old gear"])
+def test_what_hangs_on_a_post_is_told_by_the_cells(heading: str) -> None:
+    rows = [["Elm Park", "1", *BODY, "nothing"], ["Elm Park", "2", *BODY, "rim welded on"]]
+    assert [r.old_fittings for r in read(["Park", *HEADS, heading], *rows).rows] == ["none", "fixed"]
+
+
+def test_a_form_above_each_of_several_tables() -> None:
+    table = [["Goal", "Support", "Support size", "Support height"], ["A", "round steel", "4-1/2 in.", "10 ft. 7 in."]]
+    lines: list[list[Any]] = []
+    for name in ("St. Bridget Parish Center", "Walnut Street Youth House"):
+        lines += [
+            ["Insured location:", name],
+            ["Contact:", "Fr. Dolan"],
+            ["Date of visit:", "6 June 2025"],
+            [None],
+            *table,
+            [None],
+        ]
+    rows = read(*lines).rows
+    assert [(r.site_name, r.post_code, r.post_shape, r.quantity, r.held) for r in rows] == [
+        ("St. Bridget Parish Center", "A", "round", 1, False), ("Walnut Street Youth House", "A", "round", 1, False),
+    ]  # fmt: skip
+
+
+def test_sizes_that_are_outside_in_inches() -> None:
+    said = "Hi, here are the poles. Everything is round pipe. Sizes are outside, in inches. Heights in feet."
+    rows = read([said], ["School", "Post", "Size", "Height"], ["Oak School", "1", 4.5, 10]).rows
+    assert [(round((r.post_size or 0) / 0.0254, 6), r.post_shape, r.held) for r in rows] == [(4.5, "round", False)]
+
+
+def test_posts_in_columns_under_grounds_beside_what_all_of_it_is() -> None:
+    lines = [
+        ["Outdoor posts", "Two Rivers School", "Two Rivers School", "Cottonwood School"], [None, "North", "South", "East"],
+        ["Round or square?", "round", "round", "square"], ["How big across", "4 in", "4 in", "3 in"],
+        ["How tall from the ground", "10 ft", "10 ft 1 in", "9 ft"],
+    ]  # fmt: skip
+    assert [(r.site_name, r.post_code) for r in read(*lines).rows if not r.held] == [
+        ("Two Rivers School", "North"), ("Two Rivers School", "South"), ("Cottonwood School", "East"),
+    ]  # fmt: skip

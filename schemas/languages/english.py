@@ -12,7 +12,7 @@ ENGLISH = Language(
     "en", "English",
     headings={},
     weak={
-        "post_code": "asset",
+        "post_code": "asset|support|support post|support pole",
         "post_size": "dim|dims|ext dims",
         "post_height": "height total|reach|height above ground line",
         "post_base": "base detail|base details|base fixings|base fixing",
@@ -64,10 +64,10 @@ ENGLISH = Language(
             "unknown": _NOT_KNOWN,
         },
         "post_base": {
-            "cast in": "cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer|embedded in concrete footing|direct embedded in concrete|in concrete footing|conc|conc footing|in conc|concrete base|concrete pad|mass concrete|concrete foundation|set in conc|embedded|concrete block|in ground concrete|concrete pier|direct buried in concrete|grouted in|cast in slab|cast into slab|cast in concrete block|concrete block foundation|in rcc|embedded in rcc|rcc foundation|rcc block|in cement concrete|embedded in cement concrete|cc block|mass concrete foundation|set into concrete|concreted into ground|concreted into the ground|in ground in concrete|in the ground in concrete|buried in concrete|planted in concrete|root fixed in concrete|cast in situ|cast in footing",
+            "cast in": "cip|c.i.p.|cast-in-place|cast in pl|conc ftg|concrete ftg|conc footing|conc. footing|cast in concrete|in concrete|concreted in|concreted|set in concrete|embedded in concrete|cast in place|cast into concrete|concrete in|concrete|concrete footing|poured in concrete|concrete footer|embedded in concrete footing|direct embedded in concrete|in concrete footing|conc|conc footing|in conc|concrete base|concrete pad|mass concrete|concrete foundation|set in conc|embedded|concrete block|in ground concrete|concrete pier|direct buried in concrete|grouted in|cast in slab|cast into slab|cast in concrete block|concrete block foundation|in rcc|embedded in rcc|rcc foundation|rcc block|in cement concrete|embedded in cement concrete|cc block|mass concrete foundation|set into concrete|concreted into ground|concreted into the ground|in ground in concrete|in the ground in concrete|buried in concrete|planted in concrete|root fixed in concrete|cast in situ|cast in footing",
             "ground sleeve": "sleeve|in ground sleeve|ground socket|socket|in sleeve|sleeved|sleeve in ground|ground sleeves|socketed|removable sleeve|socket in ground|socketed in ground|ground sockets|drop in socket|in ground sockets|socketed base|ground spigot socket",
             "driven": "driven in|driven into ground|rammed",
-            "base plate": "bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate|bolted to slab|bolted to concrete|surface mounted|surface mount|baseplate|bolt down|bolted base|flanged|flanged base|bolted flange|plate and bolts|bolted to concrete slab|bolt down base plate|base plate on concrete|base plate on slab|base plate bolted to concrete|base plate bolted to slab|base plate bolted down|plate on concrete|plated|base plated|flange plate|holding down bolts|hd bolts|surface fixed|bolted to concrete base|bolted to the slab|bolted to ground|bolted to the ground|ms base plate|plate bolted to slab|plate bolted to concrete",
+            "base plate": "pl|plt|b/p|bp|base pl|base plt|bolted plate|bolted base plate|bolted down|flange|base flange|anchor bolts|plate|bolted to slab|bolted to concrete|surface mounted|surface mount|baseplate|bolt down|bolted base|flanged|flanged base|bolted flange|plate and bolts|bolted to concrete slab|bolt down base plate|base plate on concrete|base plate on slab|base plate bolted to concrete|base plate bolted to slab|base plate bolted down|plate on concrete|plated|base plated|flange plate|holding down bolts|hd bolts|surface fixed|bolted to concrete base|bolted to the slab|bolted to ground|bolted to the ground|ms base plate|plate bolted to slab|plate bolted to concrete",
             "portable": "mobile|on wheels|movable|moveable|wheeled|rolling",
             "unknown": _NOT_KNOWN,
         },

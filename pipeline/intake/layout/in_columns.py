@@ -11,6 +11,7 @@ from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.tables import Head, Table, find_tables
 from pipeline.intake.layout.titles import IN_TITLES
 from pipeline.intake.layout.under_headings import UNIT_WORDS
+from pipeline.intake.survey.heading_words import posts_in_the_plural
 from pipeline.intake.survey.headings import claim, fold, says_where
 from pipeline.reading.book import Cell, Sheet
 
@@ -139,8 +140,17 @@ def _grounds_above(table: Table, cells: Mapping[int, Row], first: int, posts_nam
     named = (
         named if not (posts_named or "post_code" in table.heads) or not in_words else [any(named)]
     )  # the posts have names of their own
-    unheaded = table.row not in above and not {"site_code", "site_name"} & table.heads.keys()
+    unheaded = (table.row not in above or (posts_named and _of_all(above[table.row]))) and not {
+        "site_code",
+        "site_name",
+    } & table.heads.keys()
     return first - 1 if unheaded and named and all(named) else 0
+
+
+def _of_all(corner: Cell) -> bool:
+    """Whether the corner beside the grounds says what all of it is, and heads none of its rows: `Outdoor posts`."""
+    text = str(corner.value) if corner.kind == "text" else ""
+    return bool(text) and (claim(text) is None or posts_in_the_plural(text))
 
 
 def _with_names(table: Table, corner: int, name: str) -> Table:

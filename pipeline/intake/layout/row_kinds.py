@@ -89,7 +89,7 @@ def kind_of(columns: Columns, cells: Row) -> Kind:
         len(cells) <= 2
         and first.kind == "text"
         and str(first.value).rstrip().endswith(":")
-        and _REMARK.fullmatch(line(str(first.value)))
+        and (_REMARK.fullmatch(line(str(first.value))) or _BESIDE_A_SITE.fullmatch(line(str(first.value))))
     ):
         return "remark"
     if not any(n in columns.claimed for n in cells):

@@ -21,10 +21,11 @@ from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, rea
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
 from pipeline.intake.survey.heading_words import counts, counts_other_things, describes_a_site, goals_in_the_plural, says_a_kind
-from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim, our_words, without_number
-from pipeline.intake.survey.lay_headings import asks_where, lay_key, says_bore_or_side, without_both
+from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim, without_number
+from pipeline.intake.survey.lay_headings import asks_where, lay_key, names_two_places, says_bore_or_side, without_both
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
+from pipeline.intake.survey.words_of_headings import our_words
 from pipeline.reading.book import Cell
 from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.languages import NO, YES
@@ -132,7 +133,8 @@ def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
 def _meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
     bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
-    where = ("site_name",) if describes_a_site(our_words(bare)) or asks_where(bare) or is_court(bare) else ()
+    places = describes_a_site(our_words(bare)) or asks_where(bare) or is_court(bare) or names_two_places(bare)
+    where = ("site_name",) if places else ()
     kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("post_size",) if says_bore_or_side(bare) else ()
     means = _can_mean()
     known = means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)

@@ -31,6 +31,10 @@ _FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re
 """`inches for sizes`."""
 _WITHIN = re.compile(r"(\S.*?) (?:in|en|em) (\S+) (\S.*)", re.IGNORECASE)
 _LAST = re.compile(r"(\D+) (mm|cm|m|ft|in|inches|feet)\.?", re.IGNORECASE)
+_OUTSIDE = re.compile(
+    r"(?: are| is| all| taken| measured)*(?: on the)? (?:outside|o\.?d\.?|outside to outside|across),?(?= in )", re.IGNORECASE
+)
+"""`Sizes are outside, in inches.`"""
 _LONGEST, _MOST_CELLS = 300, 3
 
 _WHERE = re.compile(r"(.*? (?:in|en|em) [^\W\d_]+\.?),? (.+)", re.IGNORECASE)
@@ -72,7 +76,7 @@ def _stated(text: str) -> Iterator[tuple[str, str]]:
     label, colon, rest = text.partition(":")
     whole = heading_unit(_UNLESS.sub("", text).strip())[1]
     prefixed = colon and rest.strip() and _column(label) == "" and not whole  # `Measures: sizes in mm, ...`
-    clauses = _CLAUSE.split(rest if prefixed else text)
+    clauses = _CLAUSE.split(_OUTSIDE.sub("", rest if prefixed else text))
     stated = [_in_clause(_beside(_UNLESS.sub("", clause).strip(" ,:*!"))) for clause in clauses]
     if None not in stated:
         yield from (pair for pairs in stated if pairs for pair in pairs)

@@ -9,10 +9,10 @@ from functools import lru_cache
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold, stem
 from pipeline.intake.survey.heading_words import as_plural, composed, is_estimated, names_a_post, without_estimate
-from pipeline.intake.survey.lay_headings import of_one_shape
+from pipeline.intake.survey.lay_headings import above_ground, of_a_ground_itself, of_one_shape, without_owner
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.whole_questions import whole_question, without_example
-from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
+from pipeline.intake.survey.words_of_headings import our_words
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD, STANDING
 from schemas.heading_words import FAINT_PLACES, POST_WORDS, REQUIRED, SAY_NOTHING, SPORT
@@ -79,15 +79,24 @@ def claim(text: str) -> Claim | None:
     found = _claimed(bare) or _claimed(without_example(_BEFORE_A_FIELD.sub("", bare)))
     if found and found.name == "site_name" and says_where(text):
         return replace(found, strength=FAINT)
-    if found is None and is_estimated(bare) and (measured := claim(without_estimate(bare))) and measured.name in TOOL_OF:
-        return measured
-    if found is None and (rest := of_one_shape(bare)) and (sized := _size_of_one_shape(rest)):
-        return sized
-    if found is None and (asked := whole_question(text)):
-        return Claim(*asked, SYNONYM)
-    if found and found.unit and found.name in ("post_code", "post_shape"):
+    if found is None:
+        return _with_other_words(bare) or ((asked := whole_question(text)) and Claim(*asked, SYNONYM)) or None
+    if found.name == "post_height" and of_a_ground_itself(heading_unit(bare)[0]):
+        return None
+    if found.unit and found.name in ("post_code", "post_shape"):
         return _measure_of_a_post(found)
     return found
+
+
+def _with_other_words(bare: str) -> Claim | None:
+    """The column of a heading without what it says beside: that it is an estimate, whose ground it is, of which shape."""
+    if is_estimated(bare) and (measured := claim(without_estimate(bare))) and measured.name in TOOL_OF:
+        return measured
+    if (rest := without_owner(bare)) and (site := claim(rest)) and site.name in ("site_name", "site_code"):
+        return replace(site, strength=min(site.strength, WEAK))
+    if (over := above_ground(bare)) != bare and (high := claim(over)) and high.name == "post_height":
+        return high
+    return _size_of_one_shape(rest) if (rest := of_one_shape(bare)) else None
 
 
 def _size_of_one_shape(rest: str) -> Claim | None:
@@ -216,24 +225,6 @@ def _by_stem() -> dict[str, str]:
         if len(word) > _SHORT:
             found.setdefault(stem(word), set()).add(name)
     return {s: names.pop() for s, names in found.items() if len(names) == 1}
-
-
-_RUN_TOGETHER = re.compile(RUN_TOGETHER, re.IGNORECASE)
-
-
-def our_words(heading: str) -> str:
-    """The heading with our own word for each thing (`Pole base` is `Post base`)."""
-    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading).replace("_", " ")
-    apart = _TOP.sub("top", re.sub(r"\b[xX][- ](?=sec)", "x", apart, flags=re.IGNORECASE))
-    parts = (_RUN_TOGETHER.fullmatch(w) for w in re.findall(r"\w+", apart.casefold()))
-    words = [
-        w for found, m in zip(re.findall(r"\w+", apart.casefold()), parts, strict=True) for w in (m.groups() if m else (found,))
-    ]
-    return " ".join(SAME_WORDS.get(w, w) for w in words)
-
-
-_TOP = re.compile(r"\bT\.\s?O\.(?:\s?P\b\.?)?|\bT/O\b|\bT\.?O\.?P\b", re.IGNORECASE)
-"""`T.O. post`, `T.O.P.`"""
 
 
 def _without_remark(heading: str) -> str:

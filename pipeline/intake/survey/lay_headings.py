@@ -9,7 +9,7 @@ from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.words_of_headings import folded_words, words_of
 from schemas.heading_words import AROUND, BESIDE_AROUND, POST_WORDS, SAY_NOTHING
-from schemas.headings_of_some_posts import BOTH, OF_ROUND, OF_SQUARE
+from schemas.headings_of_some_posts import BOTH, OF_A_GROUND_ITSELF, OF_ROUND, OF_SQUARE, PADS, SOME_GROUNDS, WHOSE_GROUND
 from schemas.lay_headings import (
     AROUND_ALONE,
     BORES,
@@ -62,6 +62,33 @@ def of_one_shape(heading: str) -> str:
         return round_ones
     square = _OF_SQUARE.sub("", heading)
     return "" if square == heading or says_around(heading_unit(square)[0]) else square
+
+
+_PADS = re.compile(PADS, re.IGNORECASE)
+_OF_A_GROUND_ITSELF = re.compile(OF_A_GROUND_ITSELF, re.IGNORECASE)
+_WHOSE_GROUND = re.compile(WHOSE_GROUND, re.IGNORECASE)
+_TWO_GROUNDS = re.compile(rf"(?:{SOME_GROUNDS})s?(?:\s*/\s*|\s+(?:or|and)\s+)(?:{SOME_GROUNDS})s?(?: name)?", re.IGNORECASE)
+
+
+def above_ground(heading: str) -> str:
+    """A heading with `ground` for one that is a ground only behind a word for above: `Ht above pad`."""
+    return _PADS.sub(r"\g<up>ground", heading)
+
+
+def of_a_ground_itself(heading: str) -> bool:
+    """Whether a heading is over how high a ground itself lies: `Slab height`."""
+    return _OF_A_GROUND_ITSELF.fullmatch(heading.strip()) is not None
+
+
+def without_owner(heading: str) -> str:
+    """A heading without whose ground it is: `Twp. park`; '' where it says no such thing in front."""
+    m = _WHOSE_GROUND.match(heading.strip())
+    return heading.strip()[m.end() :] if m else ""
+
+
+def names_two_places(heading: str) -> bool:
+    """Whether a heading is two words for places: `Hall / lot`."""
+    return _TWO_GROUNDS.fullmatch(heading.strip()) is not None
 
 
 def without_both(heading: str) -> str:

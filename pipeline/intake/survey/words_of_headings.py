@@ -6,6 +6,7 @@ import re
 from functools import cache, lru_cache
 
 from pipeline.intake.survey.folding import fold, stem
+from schemas.abbreviations import RUN_TOGETHER, SAME_WORDS
 from schemas.heading_words import COMPOUND, IN_COMPOUNDS
 
 _SMALL = re.compile(r"\b(?:[dl]|qu|dell|all|dall|nell|sull|un)['’]|(?<!\w)[àèéÀÈÉ](?!\w)", re.IGNORECASE)
@@ -42,3 +43,21 @@ def words_of(heading: str) -> frozenset[str]:
 def folded_words(words: frozenset[str]) -> frozenset[str]:
     """A set of words as those of headings are compared."""
     return frozenset(stem(fold(w)) for w in words)
+
+
+_RUN_TOGETHER = re.compile(RUN_TOGETHER, re.IGNORECASE)
+
+
+def our_words(heading: str) -> str:
+    """The heading with our own word for each thing (`Pole base` is `Post base`)."""
+    apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading).replace("_", " ")
+    apart = _TOP.sub("top", re.sub(r"\b[xX][- ](?=sec)", "x", apart, flags=re.IGNORECASE))
+    parts = (_RUN_TOGETHER.fullmatch(w) for w in re.findall(r"\w+", apart.casefold()))
+    words = [
+        w for found, m in zip(re.findall(r"\w+", apart.casefold()), parts, strict=True) for w in (m.groups() if m else (found,))
+    ]
+    return " ".join(SAME_WORDS.get(w, w) for w in words)
+
+
+_TOP = re.compile(r"\bT\.\s?O\.(?:\s?P\b\.?)?|\bT/O\b|\bT\.?O\.?P\b", re.IGNORECASE)
+"""`T.O. post`, `T.O.P.`"""
