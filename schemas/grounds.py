@@ -69,7 +69,14 @@ BETWEEN_NAMES = (
 POSTAL_CODES = r"[A-Z]{1,2}\d[A-Z\d]?\s*\d[A-Z]{2}|[A-Z]\d[A-Z]\s*\d[A-Z]\d|[A-Z]\d[\dW]\s*[A-Z\d]{4}|\d{4,6}(?:\.0)?"
 """Postal codes of Britain, Canada, Ireland, and those of figures alone, as a pattern. Source: memory."""
 
-COUNT_BEHIND = r"\s*(?:[(\[]|[-–—,:]\s)\s*(?:\d{1,2}|one|two|three|four|five|six)\s+(?:no\.?\s+)?(?:basketball\s+|netball\s+)?(?:posts?|poles?|hoops?|goals?|uprights?|courts?|standards?|off)\s*[)\]]?\s*$"
+_SO_MANY = r"\d{1,2}|one|two|three|four|five|six"
+POSTS_BEHIND = (
+    rf"\s*(?:[(\[]|[-–—,:]\s)\s*({_SO_MANY})\s+(?:no\.?\s+)?(?:basketball\s+|netball\s+)?"
+    r"(?:posts?|poles?|hoops?|goals?|uprights?|standards?|off|postes?|poteaux?|mâts?|masten?|pfosten|pal[oi])\s*[)\]]?\s*$"
+    r"|\s+[x×]\s?(\d{1,2})\s*$"
+)
+"""A number of posts behind the name of a ground, as a pattern."""
+COUNT_BEHIND = rf"{POSTS_BEHIND}|\s*(?:[(\[]|[-–—,:]\s)\s*(?:{_SO_MANY})\s+(?:basketball\s+)?courts?\s*[)\]]?\s*$"
 """A number of posts behind a ground's name, as a pattern: `Priory Park (2 posts)`."""
 
 _DETERMINERS = (

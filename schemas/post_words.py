@@ -69,6 +69,13 @@ SO_MANY = (
 )
 """A remark on how many posts a row is, as a pattern."""
 
+MAY_BE_SO_MANY = (
+    rf"(?:qty\.?:? ?)?(?P<number>[0-9]{{1,2}}|{'|'.join(NUMBERS)}) (?:posts?|poles?|uprights?|goals?|hoops?|off|nos?\.?|postes|poteaux|mâts|masten|pfosten|pali)"
+    r"(?: here| there| in all| in total| total)?|[x×] ?(?P<times>[0-9]{1,2})|(?P<before>[0-9]{1,2}) ?[x×]|"
+    r"(?:a )?(?P<pair>pair)(?: of (?:posts|poles|uprights|goals|hoops))?|qty\.?:? ?(?P<qty>[0-9]{1,2})"
+)
+"""A remark that may be how many posts a row is, or how many the ground has, as a pattern."""
+
 MORE_ALIKE = (
     r"\b(?:how many|number of|no\.? of|any) (?:more|other|others|further|additional|extra)\b.*\b(?:same|identical|alike|like|similar|matching)\b|"
     r"\bother(?: identical| similar| such)? (?:posts|poles) (?:like|the same|identical)\b"

@@ -315,3 +315,35 @@ QUESTIONS = [
 def test_whole_questions_in_other_languages(heading: str, name: str | None) -> None:
     known = claim(heading)
     assert (known.name if known else None) == name
+
+
+SAID_ELSEWHERE = [
+    ("Elm School (2 posts)", "N", "", 2), ("Elm School - 3 poles", "", "", 3), ("Elm School x 2", "", "", 2),
+    ("Elm School (2 courts)", "", "", 1),
+    ("Elm School", "east x2", "", 2), ("Elm School", "three", "", 3), ("Elm School", "EX2", "", 1), ("Elm School", "X2", "", 1),
+    ("Elm School", "N", "pair of posts", None), ("Elm School", "N", "x2", None), ("Elm School", "N", "net missing; 2 off", None),
+    ("Elm School", "N", "2 of these", 2), ("Elm School", "N", "repainted in 2 places", 1), ("Elm School", "N", "1 post", 1),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("site", "post", "notes", "number"), SAID_ELSEWHERE)
+def test_a_number_of_posts_said_elsewhere_is_not_lost(site: str, post: str, notes: str, number: int | None) -> None:
+    """`number` None: it is asked."""
+    heads = ["School", "Post", "Shape", "OD (in)", "Height (ft)", "Notes"]
+    rows = check_book(book(sheet([heads, [site, post or None, "round", 4.5, 10, notes or None]])), "a.xlsx", POLICY).rows
+    assert [(r.site_name, r.held) for r in rows] == [("Elm School", number is None)]
+    assert number is None or [r.quantity or 1 for r in rows] == [number]
+
+
+def test_a_number_behind_a_name_is_that_of_its_rows_or_asked() -> None:
+    heads, body = ["School", "Post", "Shape", "OD (in)", "Height (ft)"], ["round", 4.5, 10]
+    two = posts(heads, ["Elm School (2 posts)", "N", *body], ["Elm School (2 posts)", "S", *body])
+    assert [p[:3] for p in two] == [("Elm School", "N", 1), ("Elm School", "S", 1)]
+    assert posts(heads, ["Elm School (3 posts)", "N", *body], ["Elm School (3 posts)", "S", *body]) == []
+    section = posts(heads[1:], ["FIR PARK - 2 poles"], ["N", *body], ["S", *body])
+    assert [p[0] for p in section] == ["FIR PARK", "FIR PARK"]
+
+
+def test_a_second_post_beside_a_first_without_a_word() -> None:
+    heads = ["School", "Shape", "OD (in)", "Ht (ft)", "2nd OD (in)", "2nd Ht (ft)"]
+    assert [p[4:] for p in posts(heads, ["Elm School", "round", 4.5, 10, 3.5, 9])] == [(114, 3048), (89, 2743)]

@@ -32,16 +32,34 @@ _WHICH = (SIDES - _MEASURED) | {
     "iv",
 }
 """Words that tell one post of a court from another."""
+_SECOND = frozenset(
+    (
+        "second",
+        "2nd",
+        "other",
+        "another",
+        "opposite",
+        "segundo",
+        "otro",
+        "deuxième",
+        "autre",
+        "zweiter",
+        "anderer",
+        "outro",
+        "altro",
+    )
+)
+"""Words of a heading for the second of two posts, of which the first has no word."""
 _SITE_COLUMNS = frozenset(("site_code", "site_name", "customer", "site_kind", "post_code"))
 _WORDS = re.compile(r"[^\W_]+|#")
 
 
-def _is_label(words: list[str]) -> bool:
-    """Whether words name one post of several: `N`, `north pole`, `Post 1`."""
+def _is_label(words: list[str], more: frozenset[str] = frozenset()) -> bool:
+    """Whether words name one post of several: `N`, `north pole`, `Post 1`; by one of `more` words too."""
     rest = [w.casefold() for w in words if w.casefold() not in _THINGS and w != "#"]
     if len(rest) == 2 and all(w in _WHICH and len(w) > 1 for w in rest):  # `Left/near pole`
         return True
-    return len(rest) == 1 and (rest[0] in _WHICH or re.fullmatch(r"\d{1,2}", rest[0]) is not None)
+    return len(rest) == 1 and (rest[0] in _WHICH | more or re.fullmatch(r"\d{1,2}", rest[0]) is not None)
 
 
 def key_of(label: str) -> str:
@@ -123,6 +141,16 @@ def accepted(labels: Mapping[int, str], claims: Mapping[int, Claim]) -> bool:
     if all(re.fullmatch(r"#?\d+", label) for label in labels.values()):
         return {"post_size", "post_height"} <= repeated and all(c.name != "post_code" for c in claims.values())
     return bool(repeated & {"post_size", "post_height", "post_shape"})
+
+
+def beside_the_first(labels: Mapping[int, tuple[str, Claim]], claims: Mapping[int, Claim]) -> dict[int, tuple[str, Claim]]:
+    """Headings of a second post, `2nd OD`, with those of the first, which have no label: `OD`."""
+    second = {key_of(label) for label, _ in labels.values()}
+    repeated = {found.name for _, found in labels.values()} & _BODY
+    if len(second) != 1 or not second <= _SECOND or not {"post_size", "post_height"} <= repeated:
+        return {}
+    first = {n: ("1st", found) for n, found in claims.items() if n not in labels and found.name in repeated}
+    return {**labels, **first}
 
 
 def of_one_post(labels: Mapping[int, str], claims: Mapping[int, Claim], named: Mapping[int, str]) -> dict[int, str]:

@@ -9,8 +9,8 @@ from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.apart import apart
 from pipeline.intake.layout.bare_totals import bare_totals
 from pipeline.intake.layout.carried import Carried
+from pipeline.intake.layout.counted_sites import with_counted_sites
 from pipeline.intake.layout.grid import Row, line, upright
-from pipeline.intake.layout.grounds import without_count
 from pipeline.intake.layout.groups import groups_of
 from pipeline.intake.layout.headings_asked import (
     AskedHeading,
@@ -77,7 +77,7 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     records, queries = with_what_differs(with_tabs(under, headings), answers, file)
     homeless = {r.sheet for r in records if not names_a_site(r.values)}
     asked = [a for a in found.asked if a.names != ("site_name",) or a.sheet in homeless]
-    return with_named_posts(records), [*found.queries, *heading_queries(asked, file), *queries], found.notes
+    return with_counted_sites(with_named_posts(records)), [*found.queries, *heading_queries(asked, file), *queries], found.notes
 
 
 def _with_lines(sheet: Sheet, records: list[Record], turned: bool) -> list[Record]:
@@ -129,7 +129,7 @@ def _named_like_the_next(band: Band) -> Cell | None:
     named = [c for c in lone if c.kind == "text" and what_a_lone_text_is(line(str(c.value))) == "section"]
     if len(named) < len(over):
         return None
-    return replace(named[0], value=without_count(str(named[0].value).rstrip(" :")))
+    return replace(named[0], value=str(named[0].value).rstrip(" :"))
 
 
 def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> RowCounts:
@@ -178,7 +178,7 @@ def _in_a_place(carried: Carried, cell: Cell) -> None:
 def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -> None:
     """What a row that is no post changes for the rows below it."""
     cell = next(iter(cells.values()))
-    cell = replace(cell, value=without_count(str(cell.value).rstrip(" :"))) if cell.kind == "text" else cell
+    cell = replace(cell, value=str(cell.value).rstrip(" :")) if cell.kind == "text" else cell
     stated = Stated(cell, Heading(line(str(cell.value)), "", cell.address), cell.address, "section_row")
     if kind == "title":
         if carried.title.take(labels_in(cells)):

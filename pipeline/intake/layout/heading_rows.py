@@ -7,7 +7,15 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from pipeline.intake.layout.beside import accepted, column_group, group_label, label_and_rest, labelled, of_one_post
+from pipeline.intake.layout.beside import (
+    accepted,
+    beside_the_first,
+    column_group,
+    group_label,
+    label_and_rest,
+    labelled,
+    of_one_post,
+)
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.measures import heading_unit
@@ -94,7 +102,8 @@ def one_row(texts: Mapping[int, str]) -> HeadingRow:
     """Headings of one row; those that name a post count where posts stand side by side."""
     claims = _with_whole_height({n: found for n, text in texts.items() if (found := claim(text))}, texts)
     every = {n: one for n, text in texts.items() if (one := labelled(text))}
-    for beside in (every, {n: one for n, one in every.items() if n not in claims}):
+    unclaimed = {n: one for n, one in every.items() if n not in claims}
+    for beside in (every, unclaimed, beside_the_first(unclaimed, claims)):
         labels = {n: label for n, (label, _) in beside.items()}
         both = claims | {n: found for n, (_, found) in beside.items()}
         if accepted(labels, both):
@@ -102,8 +111,8 @@ def one_row(texts: Mapping[int, str]) -> HeadingRow:
     else:
         return HeadingRow(1, claims, texts, {})
     both = _of_both(texts, labels) | both
-    unclaimed = {n: open_one for n, text in texts.items() if n not in both and (open_one := label_and_rest(text))}
-    return HeadingRow(1, both, texts, labels, open=unclaimed)
+    still = {n: open_one for n, text in texts.items() if n not in both and (open_one := label_and_rest(text))}
+    return HeadingRow(1, both, texts, labels, open=still)
 
 
 def _of_both(texts: Mapping[int, str], labels: Mapping[int, str]) -> dict[int, Claim]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from pipeline.intake.layout.courts import at_court, courts_of, each_a_court
 from pipeline.intake.layout.record import Record, Stated, Wrong
 from pipeline.intake.layout.row_records import names_a_site
+from pipeline.intake.layout.told_numbers import may_be_told
 from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.heading_words import alike, posts_in_the_plural
 from pipeline.intake.survey.headings import fold
@@ -58,6 +59,7 @@ def _of_a_site(records: Sequence[Record], each_row: bool) -> list[Record]:
     posts = [replace(_post(r), court=court) for r, court in zip(records, courts_of(records), strict=True)]
     several = [p for p in posts if p.named and p.named.sure]
     made = [_counted(p, posts, several) if p.named else _alone(p, several) if p.text else p.record for p in posts]
+    made = [_with_told_asked(r, len(made)) for r in made]
     return [at_court(r, p.court) if p.court else r for r, p in zip(made, posts, strict=True)]
 
 
@@ -75,6 +77,19 @@ def _with_totals_asked(records: Sequence[Record]) -> Sequence[Record]:
     message = f"“{len(records)}” stands on each of the {len(records)} rows of the site: it may be how many posts the site has."
     put_right = f"1 where each row is one post, {len(records)} where each row stands for so many."
     return [_wrong(r, Wrong("quantity", _at(r), "CONFLICT", message, put_right)) for r in records]
+
+
+def _with_told_asked(record: Record, rows: int) -> Record:
+    """A remark that may be the row's number of posts, where none is stated and it is not that of the ground's rows."""
+    said = may_be_told(record.values.get("notes"))
+    if not said or said == rows or "quantity" in record.values or record.named or any(w.name == "quantity" for w in record.wrong):
+        return record
+    notes = record.values["notes"]
+    message = f"“{typed(notes.cell)}” ({notes.at}) may be how many posts the row is."
+    at = record.places.get("quantity") or notes.at
+    return _wrong(
+        record, Wrong("quantity", at, "CONFLICT", message, f"1 where the row is one post, {said} where it stands for so many.")
+    )
 
 
 _PER_COURT = re.compile(rf"\b(?:per|each|at|for|on)\b.*\b{COURTS}\b", re.IGNORECASE)

@@ -11,9 +11,10 @@ from pipeline.intake.survey.folding import fold_word
 from pipeline.intake.survey.read_cell import typed
 from pipeline.reading.book import Cell
 from schemas.languages import NO
-from schemas.post_words import MORE_ALIKE, NUMBERS, SO_MANY
+from schemas.post_words import MAY_BE_SO_MANY, MORE_ALIKE, NUMBERS, SO_MANY
 
 _SO_MANY = re.compile(SO_MANY, re.IGNORECASE)
+_MAY_BE = re.compile(MAY_BE_SO_MANY, re.IGNORECASE)
 _MORE = re.compile(MORE_ALIKE, re.IGNORECASE)
 _NONE = frozenset(fold_word(w) for w in (*NO, "0", "none", "nil", "-", "just this one", "only this one"))
 _MOST = 100
@@ -27,6 +28,15 @@ def told_in(notes: Stated | None) -> Stated | None:
         return None
     cell = Cell(notes.cell.row, notes.cell.column, "number", found[0])
     return Stated(cell, notes.heading, notes.cell.address, "remark")
+
+
+def may_be_told(notes: Stated | None) -> int:
+    """The number of posts that a piece of a remark may say of the row, or of its ground; 0 where none does."""
+    text = typed(notes.cell) if notes and notes.cell.kind == "text" else ""
+    found = [m for piece in re.split(r"[;,.(]|\s[-–—]\s", text) if (m := _MAY_BE.fullmatch(piece.strip(" )!")))]
+    words = ["2" if m["pair"] else next(g for g in m.groups() if g).casefold() for m in found]
+    numbers = [int(w) if w.isdigit() else NUMBERS.get(w, 0) for w in words]
+    return numbers[0] if len(numbers) == 1 and 1 < numbers[0] <= _MOST else 0
 
 
 def _so_many(piece: str) -> int:

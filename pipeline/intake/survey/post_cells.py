@@ -72,12 +72,16 @@ def _counted(text: str) -> PostsNamed | None:
     if (text if text in ALL else bare) in ALL:
         return PostsNamed(None, (), "all")
     rest = words[1:] if words[0] in ALL and len(words) > 1 else words
+    if m := _TIMES.fullmatch(text):  # `east x2`
+        number = int(m["behind"] or m["before"])
+        return PostsNamed(number, (), "number") if 1 < number <= _MOST_POSTS else None
     number = int(rest[0]) if re.fullmatch(r"[0-9]{1,3}", rest[0]) else NUMBERS.get(rest[0], 0)
     things = {w.rstrip(".") for w in rest[1:]}
-    plain = things <= THINGS and (things or len(rest) < len(words))
+    plain = things <= THINGS and (things or len(rest) < len(words) or not rest[0].isdigit())
     return PostsNamed(number, (), "number") if plain and 1 < number <= _MOST_POSTS else None
 
 
+_TIMES = re.compile(r"\D*[^\W\d]\s+[(\[]?[x×]\s?(?P<behind>\d{1,2})[)\]]?|(?P<before>\d{1,2})\s?[x×]\s+\D+", re.IGNORECASE)
 _END = r"(?P<{0}>[^\W\d]{{0,4}}[ .-]?)(?P<{1}>\d{{1,4}})"
 _ENDS = re.compile(rf"{_END.format('p', 'a')} ?(?P<to>-|{'|'.join(TO)}|\.\.+|…) ?{_END.format('q', 'b')}", re.IGNORECASE)
 _LETTERS = re.compile(rf"(?P<a>[A-Za-z])(?P<to> ?- ?| (?:{'|'.join(TO)}) )(?P<b>[A-Za-z])", re.IGNORECASE)
