@@ -56,7 +56,7 @@ NO_GROUND = (
 
 COURTS = r"(?:courts?|amenity|area|zone|yard|pad|play(?:ing)? area|playgrounds?|pitch|canchas?|pista|terrain|plateau|cour|spielfeld|platz|quadra|campo|campetto|cortile|patio|pátio|recreio|piastra)"
 """Words of a heading over the court of a ground, as a pattern."""
-BEFORE_A_COURT = r"(?:(?:ball|hoops?|basketball|basket|bball|b-ball|bb|outdoor|outside|sports?|play|game|hard|practice|school|our|which|what)\s+)*"
+BEFORE_A_COURT = r"(?:(?:covered|indoor|open|roofed|public|street|ball|hoops?|basketball|basket|bball|b-ball|bb|outdoor|outside|sports?|play|game|hard|practice|school|our|which|what)\s+)*"
 BEHIND_A_COURT = r"(?:\s+(?:de|da|di|del)\s+(?:baloncesto|b[áa]squet(?:bol)?|basket|basquete(?:bol)?|pallacanestro))?"
 """What court it is, before and behind the word, as patterns: `Ball court`, `cancha de básquet`."""
 
@@ -164,6 +164,13 @@ GREETINGS = (
     r"ciao|grazie|cordiali saluti|distinti saluti|saluti)\b.*"
 )
 """Texts that begin or end a letter."""
+
+CLOSINGS = (
+    r"(?:(?:many |kind |best |warm )?(?:thanks|regards|wishes)|thank you|cheers|yours|sincerely|best|saludos(?: cordiales)?|un saludo|atentamente|"
+    r"cordialement|bien (?:à vous|cordialement)|merci|mit (?:freundlichen|besten) gr[üu](?:ß|ss)en|(?:viele|beste|liebe) gr[üu](?:ß|ss)e|mfg|danke|"
+    r"atenciosamente|cumprimentos|obrigad[oa]|cordiali saluti|distinti saluti|saluti|grazie)(?: (?:again|truly|sincerely|faithfully|everyone|all))?[\s,.!:-]*"
+)
+"""Texts that end a letter, as a pattern: below them stands who wrote it."""
 
 REMARKS_ELSEWHERE = (
     r"(?:notas?|observaci[oó]n(?:es)?|observaç(?:ão|ões)|leyenda|medido|revisado|inspeccionado|preparado|firmad[oa]|firma|aprobado|p[áa]gina|hoja|"

@@ -77,3 +77,7 @@ STANDING = (
     r"esistenti|attuali|presenti|atuais|presentes"
 )
 """What changes nothing before posts in the plural, as a pattern: `Existing posts`."""
+WHAT_THERE_IS = _words(
+    "there|existing|present|item|asset|goal|element|component|stands|particulars|details|detail|construction|make|makeup|build"
+)
+"""Words beside posts over what they are, in free words."""

@@ -137,7 +137,7 @@ POSTS_BY_CELLS = (
 """Headings that name posts where every row has a name of its own under them."""
 
 BASES_BY_CELLS = (
-    "set|mounting|mount type|ground mount|anchor|anchoring|base detail|base det|install type|installation|embed|embedment|in ground|"
+    "fixity|set|mounting|mount type|ground mount|anchor|anchoring|base detail|base det|install type|installation|embed|embedment|in ground|"
     "ground|footing detail|foundation detail|how installed|how it was set|at base|base condition|at grade|set type|support"
 )
 LINES_BY_CELLS = (

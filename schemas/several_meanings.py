@@ -71,7 +71,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     ),
     (
         ("quantity",),
-        "goals|hoops|baskets|standards|canastas|jirafas|paniers|Körbe|Basketballkörbe|canestri|cestas|tabelas|unidades|units|unid|number|no|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer",
+        "goals|hoops|baskets|standards|canastas|jirafas|paniers|Körbe|Basketballkörbe|canestri|cestas|tabelas|unidades|units|unid|number|no|nr|nos|n|off|no off|nr off|nbr|nro|num|count|total|qty on site|número|nombre|Anzahl|quantos|numero|nummer",
     ),
 )
 """Columns that a heading can mean, and its words. Source: common practice."""

@@ -20,7 +20,7 @@ EVERY_MEASURE = (
 IN_STATEMENTS = (
     "all", "every", "each", "the", "our", "these", "note", "notes", "nb", "are", "is", "given", "shown", "were", "of", "post",
     "posts", "pole", "poles", "recorded", "stated", "expressed", "reported", "in", "please", "my", "listed", "entered", "below",
-    "here", "sheet", "table", "was", "field", "tape",
+    "here", "sheet", "table", "was", "field", "tape", "taken",
     "todas", "todos", "las", "los", "la", "el", "son", "está", "están", "expresadas", "expresados", "nota", "de", "en", "tomadas",
     "dadas", "lineales", "postes", "poste",
     "toutes", "tous", "les", "le", "des", "sont", "est", "exprimées", "exprimés", "données", "prises", "relevées", "du", "poteaux",

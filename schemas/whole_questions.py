@@ -195,6 +195,7 @@ LEAVES_NOTHING = _words("anything|something|fittings|fixtures|hardware|attachmen
 EXAMPLES = (
     r"\s*[(\[,–-]\s*(?:e\.? ?g\b|for example|such as|i\.? ?e\b|eg\b|ex\b)[^)\]]*[)\]]?|"
     r"\s*[(\[](?:see|as (?:shown|painted|marked|numbered|on|per|you face|it stands)|from the (?:\w+ )?(?:plan|map|list|register|drawing)|left or right|"
-    r"optional|please|use|write|give|state|tick|choose|select|looking)\b[^)\]]*[)\]]|\s*[(\[][^)\]]*\betc\b[^)\]]*[)\]]"
+    r"optional|please|use|write|give|state|tick|choose|select|looking)\b[^)\]]*[)\]]|\s*[(\[][^)\]]*(?:\betc\b|\.\.\.|…)[^)\]]*[)\]]|"
+    r"\s*[(\[](?:(?:north|south|east|west|left|right|front|back|near|far|home|away|top|bottom|[nsewlr]|[a-d]|[1-4])\b(?:[\s,/]|\bor\b|\band\b|\bend\b)*){2,}[)\]]"
 )
 """An example or an advice behind a question, as a pattern."""

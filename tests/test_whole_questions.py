@@ -92,11 +92,11 @@ def test_a_row_of_figures_that_are_no_running_numbers_is_a_post() -> None:
 
 
 SO_MANY = [("2 of these", 2), ("Pair of these, bolts rusty", 2), ("three of these", 3), ("2 of these leaning", 1),
-           ("1 of these", 1), ("2 brackets", 1), ("2 of these; 3 of them", 1), ("x2", 1)]  # fmt: skip
+           ("1 of these", 1), ("2 brackets", 1), ("2 of these; 3 of them", 1), ("x2", None)]  # fmt: skip
 
 
 @pytest.mark.parametrize(("notes", "number"), SO_MANY)
-def test_a_remark_says_how_many_posts_a_row_is_where_it_says_nothing_else(notes: str, number: int) -> None:
+def test_a_remark_says_how_many_posts_a_row_is_where_it_says_nothing_else(notes: str, number: int | None) -> None:
     rows = [["School", "Post", "Shape", "OD (mm)", "Height (m)", "Notes"], ["Elm", "A", "round", 89, 3, notes]]
     row = check_book(book(sheet(rows)), "a.xlsx", documented_policy()).rows[0]
     assert row.quantity == number

@@ -1,10 +1,11 @@
-"""Rows with nothing but a number under the number of posts, which is the sum of what stands above: totals without a label."""
+"""Sums under the number of posts: totals without a label, and what a total says of the rows above it."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from pipeline.intake.layout.grid import Row
+from pipeline.intake.layout.row_kinds import kind_of_total
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.measures import read_whole
 
@@ -28,6 +29,19 @@ def bare_totals(table: Table) -> frozenset[int]:
             block.append(stated)
             every.append(stated)
     return frozenset(found)
+
+
+def summed(table: Table) -> bool:
+    """Whether a total says the sum of the numbers on all rows above it, which are then each row's own and no site's."""
+    columns = [h.column for h in table.heads.get("quantity", ())]
+    above: list[int] = []
+    for _, cells in table.rows if len(columns) == 1 else ():
+        stated = _stated(columns[0], cells)
+        if stated and len(above) > 1 and (kind_of_total(cells) == "total" or len(cells) == 1):
+            return stated == sum(above)
+        if len(cells) > 1 and stated:
+            above.append(stated)
+    return False
 
 
 def _stated(column: int, cells: Row) -> int:

@@ -50,6 +50,8 @@ def site_elsewhere(chosen: dict[str, list[int]], heading: HeadingRow, data: Rows
     elif "site_name" in chosen:
         chosen["site_name"] = named
     where = chosen.get("site_name", [])
+    if len(where) > 1 and (in_words := [n for n in where if not _all_codes(n, data)]):  # `Bldg` beside `Bldg name`
+        where = chosen["site_name"] = in_words
     if where and all(heading.claims[n].strength == FAINT for n in where):
         claimed = {n for columns in chosen.values() for n in columns}
         if _within_a_ground(where[0], data) or any(names_grounds(n, data) for n in heading.texts if n not in claimed):

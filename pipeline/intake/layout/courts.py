@@ -12,8 +12,9 @@ from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.intake.survey.read_cell import typed
 from schemas.grounds import BEFORE_A_COURT, BEHIND_A_COURT, COURTS
 
+_NUMBERED = r"no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id|refs?|reference|code|label|mark|letter|tag"
 _HEADING = re.compile(
-    rf"\W*{BEFORE_A_COURT}{COURTS}{BEHIND_A_COURT}\W*(?:no|nr|nro|n[°º]|#|núm|num(?:ber|mer|ero)?|número|name|nom|nombre|nome|id)?\W*",
+    rf"\W*{BEFORE_A_COURT}{COURTS}{BEHIND_A_COURT}\W*(?:{_NUMBERED})?\W*",
     re.IGNORECASE,
 )
 _OR = re.compile(r"\s*/\s*|\s+(?:or|o|ou|oder|y|et|e)\s+", re.IGNORECASE)
@@ -28,6 +29,11 @@ def is_court(heading: str) -> bool:
 def may_be_a_court(heading: str) -> bool:
     """Whether a heading is over courts, or over courts and what else: `Sede / cancha`."""
     return any(map(is_court, _OR.split(heading.strip())))
+
+
+def pieces_of(heading: str) -> list[str]:
+    """The things that a heading is over: `Covered court`, `plaza`."""
+    return _OR.split(heading.strip())
 
 
 def courts_of(site: Sequence[Record]) -> list[str]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from pipeline.intake.layout.answered import with_what_differs
 from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.apart import apart
-from pipeline.intake.layout.bare_totals import bare_totals
+from pipeline.intake.layout.bare_totals import bare_totals, summed
 from pipeline.intake.layout.carried import Carried
 from pipeline.intake.layout.counted_sites import with_counted_sites
 from pipeline.intake.layout.grid import Row, line, upright
@@ -26,7 +26,15 @@ from pipeline.intake.layout.named_posts import with_named_posts
 from pipeline.intake.layout.place_names import names_a_court
 from pipeline.intake.layout.reading_notes import RowCounts, column_notes, hidden, row_notes
 from pipeline.intake.layout.record import Heading, Record, Stated
-from pipeline.intake.layout.row_kinds import Columns, Kind, is_an_address, kind_of, looks_like_post, what_a_lone_text_is
+from pipeline.intake.layout.row_kinds import (
+    Columns,
+    Kind,
+    closes_a_letter,
+    is_an_address,
+    kind_of,
+    looks_like_post,
+    what_a_lone_text_is,
+)
 from pipeline.intake.layout.row_records import names_a_site, opens_block, records_of, states_another_site
 from pipeline.intake.layout.stated_shapes import shapes_of, with_shape
 from pipeline.intake.layout.stated_units import units_of, with_units
@@ -140,8 +148,11 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Row
     found.asked += asked
     waits = {name: a.cell for a in asked for name in a.names}
     carried.one_site = columns.one_site
+    each, signed = summed(table), False
     for number, cells in table.rows:
         kind = "partial" if number in totals else kind_of(columns, cells)
+        signed = len(cells) == 1 and (signed or closes_a_letter(cells))
+        kind = "remark" if signed and kind in ("post", "section", "doubtful", "block") else kind
         kind = "doubtful" if kind == "remark" and not carried.fresh and is_an_address(cells) else kind
         if counts.total and not _begins_again(table, kind, cells, carried):
             if looks_like_post(table, cells):
@@ -151,7 +162,7 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Row
         if kind == "post":
             carried.title.close()
             carried.fresh = False
-            found.records += [replace(r, asked=waits) for r in records_of(table, groups, number, cells, carried)]
+            found.records += [replace(r, asked=waits, summed=each) for r in records_of(table, groups, number, cells, carried)]
             counts.posts += 1
         else:
             _pass(table, kind, number, cells, carried)

@@ -66,8 +66,10 @@ def _of_a_site(records: Sequence[Record], each_row: bool) -> list[Record]:
 def _with_totals_asked(records: Sequence[Record]) -> Sequence[Record]:
     """A number of posts on each row that is the number of the site's rows may be the site's own: that is asked.
 
-    Where each row is a court of its own, the number is the court's.
+    Where each row is a court of its own, the number is the court's; where a total sums them up, it is each row's.
     """
+    if all(r.summed for r in records):
+        return records
     stated = [r.values.get("quantity") for r in records]
     plural = [s for s in stated if s and posts_in_the_plural(s.heading.text) and not alike(s.heading.text)]
     if len(records) < 2 or len(plural) < len(records) or any(_number(r) != len(records) for r in records):

@@ -65,7 +65,8 @@ class Record:
     has the posts' own names where the Post cell names several. `asked` are columns for which a HEADING query stands,
     with the heading's cell: they may be stated under a heading that is not known. `shapes` are shapes under such headings,
     `warnings` cells there that say gooseneck or welded. `shape_above` is a line outside the
-    table that states the posts' shape. `legend` has what codes on the sheet stand for.
+    table that states the posts' shape. `legend` has what codes on the sheet stand for. `summed`: a total
+    below is the sum of the numbers of posts on the rows, which are then each row's own.
     """
 
     sheet: str
@@ -82,3 +83,4 @@ class Record:
     warnings: tuple[Stated, ...] = ()
     shape_above: Stated | None = None
     legend: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    summed: bool = False

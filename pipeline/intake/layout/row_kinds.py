@@ -17,7 +17,17 @@ from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
-from schemas.grounds import COUNTED_THINGS, GREETINGS, GROUND_WORDS, PLACES_WITHIN, REMARKS, REMARKS_ELSEWHERE, SUBTOTALS, TOTALS
+from schemas.grounds import (
+    CLOSINGS,
+    COUNTED_THINGS,
+    GREETINGS,
+    GROUND_WORDS,
+    PLACES_WITHIN,
+    REMARKS,
+    REMARKS_ELSEWHERE,
+    SUBTOTALS,
+    TOTALS,
+)
 from schemas.order import folded
 from schemas.title_labels import ADDRESS, BESIDE_A_SITE
 
@@ -154,7 +164,8 @@ def _lone_beside_sites(columns: Columns, column: int, text: str) -> Kind | None:
             return "block"
         kind = what_a_lone_text_is(text)
         return "block" if kind in ("section", "doubtful") else kind
-    return "remark" if column in columns.beside else None
+    in_front = column not in columns.claimed or column == min(columns.claimed)
+    return "remark" if column in columns.beside or (in_front and what_a_lone_text_is(text) == "remark") else None
 
 
 _CODE = re.compile(r"[^\W\d_]{0,3}[ .#-]?\d{1,4}[^\W\d_]?|[^\W\d_]{1,2}")
@@ -173,6 +184,7 @@ _REMARK = re.compile(REMARKS, re.IGNORECASE | re.DOTALL)
 
 _REMARK_ELSEWHERE = re.compile(REMARKS_ELSEWHERE, re.IGNORECASE | re.DOTALL)
 _GREETING = re.compile(GREETINGS, re.IGNORECASE | re.DOTALL)
+_CLOSING = re.compile(CLOSINGS, re.IGNORECASE)
 _GROUND = re.compile(GROUND_WORDS, re.IGNORECASE)
 _BESIDE_A_SITE = re.compile(rf"(?:{BESIDE_A_SITE})\s*:.*", re.IGNORECASE)
 _LABELLED = re.compile(r"[^:]*:\s+\S.*")
@@ -248,6 +260,12 @@ _SMALL = frozenset(
         "con",
     )
 )
+
+
+def closes_a_letter(cells: Row) -> bool:
+    """Whether a row of one cell ends a letter, so that a name below it is the sender's: `Regards`."""
+    cell = next(iter(cells.values()))
+    return cell.kind == "text" and _CLOSING.fullmatch(line(str(cell.value))) is not None
 
 
 def what_a_lone_text_is(text: str) -> Kind:

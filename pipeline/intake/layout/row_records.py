@@ -206,9 +206,11 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
 
     A shape is held against what the size says; a gooseneck and welded fittings rule kits out.
     """
-    for head in table.heads.get("post_code", ()):
+    for head in (*table.heads.get("post_code", ()), *table.heads.get("post_shape", ())):
         if cell := cells.get(head.column):
             _is_a_post(draft, cell, head.text)
+            if cell.kind == "text":
+                _described(draft, Stated(cell, Heading(line(head.text), "", head.address), cell.address, "words"), table)
     for name in ("mount_asked", "board_asked", "ring_asked"):  # `Board`: `welded` is no item
         asked = draft.values.get(name)
         if asked and rules_out("old_fittings", typed(asked.cell), alone=True):
@@ -232,6 +234,15 @@ def _beside_what_is_read(draft: _Draft, table: Table, cells: Row) -> None:
         _is_a_post(draft, cell, heading)
         if "post_shape" not in table.heads and shape_in(typed(cell)):
             draft.shapes.append(Stated(cell, Heading(line(heading)), cell.address))
+
+
+def _described(draft: _Draft, said: Stated, table: Table) -> None:
+    """What a post's name, or the words for its shape, say besides: `gooseneck post`, `round pole, arm welded`."""
+    text = typed(said.cell)
+    if any(rules_out(name, text) for name in ("post_line", "old_fittings")):
+        draft.warnings.append(said)
+    if "post_shape" not in table.heads and shape_in(text, whole=False):
+        draft.shapes.append(said)
 
 
 def _is_a_post(draft: _Draft, cell: Cell, heading: str) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from functools import cache
 
 from pipeline.intake.layout.beside import group_label, key_of
 from pipeline.intake.layout.counted_posts import are_no_names, counts_posts, stands_behind, whole_numbers
@@ -17,33 +16,22 @@ from pipeline.intake.layout.measured import MEASURED, are_heights, are_sizes, ar
 from pipeline.intake.layout.place_names import name_places
 from pipeline.intake.layout.postal_codes import without_postal_codes
 from pipeline.intake.layout.posts_headed import names_under, says_posts
+from pipeline.intake.layout.what_headings_mean import can_mean, meanings_of
 from pipeline.intake.measures import Doubt, Measure, PipeSize, heading_unit, read_post_size
 from pipeline.intake.measures.pipe_names import names_a_pipe
 from pipeline.intake.survey.folding import fold, fold_word
-from pipeline.intake.survey.heading_words import counts, counts_other_things, describes_a_site, goals_in_the_plural, says_a_kind
-from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim, without_number
-from pipeline.intake.survey.lay_headings import asks_where, lay_key, names_two_places, says_bore_or_side, without_both
+from pipeline.intake.survey.heading_words import counts, counts_other_things, describes_a_site, goals_in_the_plural
+from pipeline.intake.survey.headings import FAINT, SYNONYM, WEAK, Claim
+from pipeline.intake.survey.lay_headings import without_both
 from pipeline.intake.survey.list_words import question, read_word
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
+from pipeline.intake.survey.shape_words import shape_described
 from pipeline.intake.survey.words_of_headings import our_words
 from pipeline.reading.book import Cell
-from schemas.heading_phrases import BEFORE_A_FIELD
 from schemas.languages import NO, YES
-from schemas.post_words import UNIT_HEADINGS
-from schemas.several_meanings import SEVERAL_MEANINGS
 from schemas.yes_no import YesNo
 
 Rows = Sequence[tuple[int, Row]]
-
-
-@cache
-def _can_mean() -> dict[str, tuple[str, ...]]:
-    found: dict[str, tuple[str, ...]] = {}
-    for names, words in SEVERAL_MEANINGS:
-        for word in words.split("|"):
-            for key in {fold(word) or word.strip(), lay_key(word) or word.strip()}:
-                found[key] = tuple(dict.fromkeys((*found.get(key, ()), *names)))
-    return found
 
 
 def decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[str, str], ...]]:
@@ -80,7 +68,7 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
     labels = dict(heading.labels)
     for n, (label, words) in heading.open.items():
         own = {claims[k].name for k, other in labels.items() if key_of(other) == key_of(label)}
-        fit = [m for m in _meanings_of(words) if n not in claims and m not in own and _fits(m, n, heading, rows)]
+        fit = [m for m in meanings_of(words) if n not in claims and m not in own and _fits(m, n, heading, rows)]
         if len(fit) == 1:
             claims[n], labels[n] = Claim(fit[0], "", SYNONYM), label
             meant.append((line(heading.texts[n]), fit[0]))
@@ -113,32 +101,16 @@ def _mostly_shapes(heading: HeadingRow, rows: Rows) -> int:
 _MOST_OF_THEM = 2 / 3
 
 
-_BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
-_BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADINGS))})$", re.IGNORECASE)
-"""`Item Unit`, where posts stand in columns behind one of units."""
-
-
 def _free(column: int, text: str, heading: HeadingRow, rows: Rows) -> list[str]:
     """Columns that a heading can mean and that no surer one claims."""
     own = heading.claims.get(column)
     of_group = ("post_shape",) if own and own.name == "post_code" else ()  # `Pole` within a group is not its name
     text = without_both(text) if heading.labels else text
-    names = (of_group if column in heading.labels else _meanings_of(text)) or _labels_posts(column, heading, rows)
+    names = (of_group if column in heading.labels else meanings_of(text)) or _labels_posts(column, heading, rows)
     sure = {c.name for k, c in heading.claims.items() if k != column and c.strength > WEAK}
     if names_under(heading.texts, rows) - {column}:  # `Posts` names them
         sure.add("post_code")
     return [m for m in names if m not in sure]
-
-
-def _meanings_of(text: str) -> tuple[str, ...]:
-    """Columns that a heading can mean."""
-    bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))
-    places = describes_a_site(our_words(bare)) or asks_where(bare) or is_court(bare) or names_two_places(bare)
-    where = ("site_name",) if places else ()
-    kinds = SEVERAL_MEANINGS[0][0] if says_a_kind(bare) else ("post_size",) if says_bore_or_side(bare) else ()
-    means = _can_mean()
-    known = means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
-    return tuple(dict.fromkeys((*known, *where)))
 
 
 def _labels_posts(column: int, heading: HeadingRow, rows: Rows) -> tuple[str, ...]:
@@ -186,6 +158,9 @@ def _fits(name: str, column: int, heading: HeadingRow, rows: Rows) -> bool:
     if fit is not None:
         return fit(column, heading, rows)
     texts = [str(c.value) for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    figures = any(letter.isdigit() for t in texts for letter in t)  # `100 x 100 x 4 SHS` is a size
+    if name == "post_shape" and texts and not figures and all(len(t.strip()) > 1 and shape_described(t) for t in texts):
+        return True
     words = [read_word(name, text) if len(text.strip()) > 1 else None for text in texts]
     return bool(words) and all(words) and any(w and w.value != "unknown" for w in words)
 
@@ -285,7 +260,7 @@ def may_count(heading: str, column: int, rows: Rows) -> bool:
     """
     numbers = whole_numbers(column, rows)
     running = numbers == list(range(1, len(numbers) + 1))
-    names = _can_mean().get(fold(heading_unit(heading)[0]), ())
+    names = can_mean().get(fold(heading_unit(heading)[0]), ())
     may = "quantity" in names or counts(heading) or (are_no_names(numbers) and not counts_other_things(heading))
     return may and bool(numbers) and not running and max(numbers) > 1
 

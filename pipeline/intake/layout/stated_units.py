@@ -30,6 +30,13 @@ _AND = re.compile(r"\s*[/&+]\s*|\s+(?:and|y|et|und|e)\s+", re.IGNORECASE)
 _FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re.IGNORECASE)
 """`inches for sizes`."""
 _WITHIN = re.compile(r"(\S.*?) (?:in|en|em) (\S+) (\S.*)", re.IGNORECASE)
+_UNIT_WORD = r"mm|cm|m|millimet(?:re|er)s?|centimet(?:re|er)s?|met(?:re|er)s?|inch(?:es)?|feet|ft"
+_UNIT_APART = re.compile(
+    rf"(?<=\w)(?:,\s*(?:all )?(?:given |shown )?in ({_UNIT_WORD})(?=\.?\s*(?:$|[.;,]\s))|"
+    rf"\s*\((?:in )?({_UNIT_WORD})\)(?=\s*(?:$|[.;,])))",
+    re.IGNORECASE,
+)
+"""`Widths are outside, in mm`, `heights are from the ground (m)`: a unit behind a comma or in a bracket."""
 _LAST = re.compile(r"(\D+) (mm|cm|m|ft|in|inches|feet)\.?", re.IGNORECASE)
 _OUTSIDE = re.compile(
     r"(?: are| is| all| taken| measured)*(?: on the)? (?:outside|o\.?d\.?|outside to outside|across),?(?= in )", re.IGNORECASE
@@ -73,6 +80,7 @@ def _stated(text: str) -> Iterator[tuple[str, str]]:
 
     A line of which a part is not understood states nothing.
     """
+    text = _UNIT_APART.sub(lambda m: f" in {m[1] or m[2]}", text)
     label, colon, rest = text.partition(":")
     whole = heading_unit(_UNLESS.sub("", text).strip())[1]
     prefixed = colon and rest.strip() and _column(label) == "" and not whole  # `Measures: sizes in mm, ...`

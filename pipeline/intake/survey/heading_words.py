@@ -18,6 +18,7 @@ from schemas.heading_phrases import (
     REMARKS,
     RINGS,
     THERE,
+    WHAT_THERE_IS,
     WHO_REMARKS,
 )
 from schemas.heading_words import (
@@ -230,6 +231,13 @@ def says_a_kind(heading: str) -> bool:
     words = words_of(heading)
     rest = words - folded_words(POST_WORDS)
     return len(words) > len(rest) and bool(rest & folded_words(KINDS)) and rest <= folded_words(SAY_NOTHING | KINDS)
+
+
+def says_what_it_is(heading: str) -> bool:
+    """Whether a heading is over what stands there in free words: `What is there`, `Existing post`, `Item description`."""
+    words = words_of(heading)
+    told = words & folded_words(DESCRIPTIONS | KINDS | WHAT_THERE_IS)
+    return bool(told) and words <= folded_words(SAY_NOTHING | POST_WORDS | KINDS | DESCRIPTIONS | WHAT_THERE_IS)
 
 
 def describes_a_site(heading: str) -> bool:

@@ -15,7 +15,7 @@ from pipeline.intake.survey.whole_questions import whole_question, without_examp
 from pipeline.intake.survey.words_of_headings import our_words
 from schemas.column import Column
 from schemas.heading_phrases import BEFORE_A_FIELD, STANDING
-from schemas.heading_words import FAINT_PLACES, POST_WORDS, REQUIRED, SAY_NOTHING, SPORT
+from schemas.heading_words import FAINT_PLACES, PLURALS, POST_WORDS, REQUIRED, SAY_NOTHING, SPORT
 from schemas.languages import HEADINGS, SPELLINGS, WEAK_HEADINGS
 from schemas.survey import BARE_THINGS, PASSED_OVER_IN_HEADINGS, SURVEY, TOOL_OF
 
@@ -51,7 +51,7 @@ _NUMBERED = re.compile(
     r"^\s*(?:\(\d{1,2}\)|\d{1,2}(?:\.\d{1,2})*[.):]|\d{1,2}(?:\.\d{1,2})+(?=\s)|\d{1,2}\s+[-–—]\s|[A-Za-z]\)|Q\d{1,2}[.):]?)\s*(?=[^\W\d]|[Øø¿])"
 )
 """A number in front of a heading: `(3) Height`, `3. Height`, `2.1 Height`, `b) Height`, `Q3: Height`."""
-_OF_THE_GAME = re.compile(rf"\b(?:{SPORT})\b|^(?:{STANDING})(?= )| (?:{STANDING})$", re.IGNORECASE)
+_OF_THE_GAME = re.compile(rf"\b(?:{SPORT})\b|^(?:{STANDING})(?= (?:{PLURALS})$)|(?<=s) (?:{STANDING})$", re.IGNORECASE)
 _POSTS = ("quantity", "post_code")
 _OF_AN_ADDRESS = re.compile(r"\b(?:postcodes?|eircode|zip ?code|postal code)\b", re.IGNORECASE)
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)

@@ -16,6 +16,7 @@ from pipeline.intake.query import Code
 from pipeline.intake.survey.dates import as_length, date_of_text, day_of, likely_typed
 from pipeline.intake.survey.fault import Fault
 from pipeline.intake.survey.list_words import NO_WORDS, InWords, Seller, question_of, read_word
+from pipeline.intake.survey.shape_words import shape_described
 from pipeline.intake.survey.spellings import says_nothing, suggestions, word_of
 from pipeline.reading.book import Cell
 from schemas.column import Column
@@ -207,6 +208,8 @@ def _choice(column: Column, cell: Cell, heading: str, seller: Seller) -> Reading
     word = read_word(column.name, text, heading, seller) if cell.kind != "bool" or asked else None
     if word is not None:
         return Reading(int(word.value) if column.name == "soil_class" else word.value, how=word.how)
+    if column.name == "post_shape" and (described := shape_described(text)):
+        return Reading(described, how="words")
     near = suggestions(column.name, text)
     listed = joined(column.values, "or")
     counts = "" if column.name in HOLDS_ROW else " It counts as unknown."

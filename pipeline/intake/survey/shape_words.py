@@ -6,7 +6,7 @@ import re
 from functools import lru_cache
 
 from pipeline.intake.survey.list_words import read_word
-from schemas.post_words import SAYS_OTHER_SHAPE, SAYS_ROUND_POST, SAYS_SQUARE_POST
+from schemas.post_words import DOUBTFUL_SHAPES, SAYS_OTHER_SHAPE, SAYS_ROUND_POST, SAYS_SQUARE_POST
 
 _SAID = {
     "square": re.compile(SAYS_SQUARE_POST, re.IGNORECASE),
@@ -24,3 +24,18 @@ def shape_in(text: str, whole: bool = True) -> str:
         return word.value
     found = [shape for shape, said in _SAID.items() if len(text) <= _LONGEST and said.search(text)]
     return found[0] if len(found) == 1 else ""
+
+
+_PIECES = re.compile(r"[,;()]|\s[-–—]\s|\s(?:on|with|w/|in|set)\s", re.IGNORECASE)
+_DOUBT = re.compile(rf"\b(?:{DOUBTFUL_SHAPES})\b|[?~/]", re.IGNORECASE)
+
+
+@lru_cache(maxsize=4096)
+def shape_described(text: str) -> str:
+    """The one shape that a description of a post says: `round steel post, set in concrete`; '' where it says none plainly."""
+    word = read_word("post_shape", text)
+    if word or len(text) > _LONGEST or _DOUBT.search(text):
+        return word.value if word else ""
+    pieces = [w.value for piece in _PIECES.split(text) if len(piece.strip()) > 2 and (w := read_word("post_shape", piece))]
+    said = {*pieces, *(shape for shape, words in _SAID.items() if words.search(text))}
+    return said.pop() if len(said) == 1 else ""

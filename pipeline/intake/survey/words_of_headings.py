@@ -19,6 +19,9 @@ _OUTSIDE_IT = re.compile(r"\best\.(?=\W|$)|(?<=_)est(?=_|$)", re.IGNORECASE)
 """`Diam. est.`: esterno."""
 _OVER = re.compile(r"\bs/ ?(?=\w{3})", re.IGNORECASE)
 """`s/suelo`: over the ground."""
+_OVERALL = re.compile(r"\bo\s?/\s?a(?:ll)?\b\.?|\bo\.a\.|\boa\b", re.IGNORECASE)
+_OUTSIDE = re.compile(r"\bo\s?/\s?s(?:ide)?\b\.?|\bouts(?:d)?\b\.?", re.IGNORECASE)
+"""`Size o/a`, `Width o/s`: overall, outside."""
 _DOTTED = re.compile(r"(?<!\w)(?:[A-Za-z]\.){2,4}(?!\w)")  # `G.L.`
 _COMPOUND = re.compile(COMPOUND)
 
@@ -31,6 +34,7 @@ def words_of(heading: str) -> frozenset[str]:
         "",
         re.sub(r"\b[oO]\.\s?[dD]\b", "OD", _DOTTED.sub(lambda m: m[0].replace(".", ""), heading)),
     )
+    plain = _OVERALL.sub(" overall ", _OUTSIDE.sub(" outside ", plain))
     plain = _OUTSIDE_IT.sub("esterno ", _ARTICLES.sub("", _SMALL.sub(" ", plain)))
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", _OVER.sub("sobre ", plain)).replace("_", " ")
     words = {fold(w) for w in re.findall(r"[^\W_]+", apart)} - {""}
