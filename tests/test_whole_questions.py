@@ -100,7 +100,7 @@ def test_a_remark_says_how_many_posts_a_row_is_where_it_says_nothing_else(notes:
     rows = [["School", "Post", "Shape", "OD (mm)", "Height (m)", "Notes"], ["Elm", "A", "round", 89, 3, notes]]
     row = check_book(book(sheet(rows)), "a.xlsx", documented_policy()).rows[0]
     assert row.quantity == number
-    assert [o.how for o in row.origins if o.name == "quantity"] == (["remark"] if number > 1 else [])
+    assert [o.how for o in row.origins if o.name == "quantity"] == (["remark"] if (number or 1) > 1 else [])
 
 
 def test_a_number_behind_what_is_measured_names_no_post() -> None:
