@@ -31,7 +31,7 @@ UP_TO_THE_TOP = _words("top|tip|up")
 """Words of which one makes a distance from the ground a height of the post: `Ground to top`, `Up from dirt`."""
 
 SIZED_BY_CELLS = (
-    "wrap|wrapped|tape|tape reading|tape measure|caliper in|thickness|thick|thickness of post|thickness of pole|thickness of the post|thickness of the pole|post thickness|pole thickness|"
+    "they measure|wrap|wrapped|tape|tape reading|tape measure|caliper in|thickness|thick|thickness of post|thickness of pole|thickness of the post|thickness of the pole|post thickness|pole thickness|"
     "thickness across|how thick|how thick is it|how thick is the pole|how thick is the post|pole|post|measures|measurement|"
     "measurements|caliper|caliper reading|calipered|épaisseur|épaisseur du poteau|grosor|grosor del poste|dicke|stärke|mastdicke|"
     "pfostenstärke|spessore|spessore palo|espessura|espessura do poste|grossura|largo|grueso|espesor|épais|wie dick|grosor del tubo|rohrdicke|"
@@ -54,7 +54,7 @@ SIZED_ACROSS = (
 """The same of headings that say no wall and name no post: numbers that have their unit elsewhere will do too."""
 
 HIGH_BY_CELLS = (
-    "length sticking out|sticking out|what shows|length showing|overall ht|overall height|full height|feet up|ground up|grade up|top|top of pole|top of post|pole top|post top|top of the pole|top of the post|tip|tip of pole|stands|it stands|sticks up|"
+    "they stand|length sticking out|sticking out|what shows|length showing|overall ht|overall height|full height|feet up|ground up|grade up|top|top of pole|top of post|pole top|post top|top of the pole|top of the post|tip|tip of pole|stands|it stands|sticks up|"
     "sticks out|stick up|stickup|stick-up|stick out|sticks up how far|how far up|how far up does it go|how far up it goes|up|"
     "exposed|showing|visible|how high up|reaches|reaches up to|goes up|goes up to|rises|stands up|stands how tall|"
     "cima|arriba|haut|oben|in cima|sommet|tope|topo"
@@ -152,6 +152,12 @@ FITTINGS_BY_CELLS = (
     "attached|attached to it|attached to pole|attached to post|on pole|on post|on it|on them|on it now|whats on them|what's on them|whats attached|"
     "what's attached|stuff on|stuff on them|hanging on|mounted on it|mounted|bolted on|still there|still up|leftovers|left over|remains|left up|"
     "old gear|gear|rigging|appurtenance|old equip|old equipment|equipment on it|board & rim|board and rim|backboard|bkbd|bb & rim|hdw|hdwe|hrdwr|"
-    "old hdwe|old hdw|old hrdwr|existing hdwe|old stuff|old junk|junk|on the post|on the pole|fittings now"
+    "old hdwe|old hdw|old hrdwr|existing hdwe|old stuff|old junk|junk|on the post|on the pole|fittings now|existing|exist|exist.|(e)|present|currently on|currently there"
 )
 """Headings that say what hangs on a post where every cell is one of its words."""
+
+CONDITIONS_BY_CELLS = (
+    "found|as found|found to be|observed|observation|observations|ok|good or bad|good bad|quality|assessment|rating|integrity|appearance|how is it|"
+    "hows it look|how they look|rust|rusty|corrosion|shape they are in|health|status|result|results|inspection|inspection result|remarks on post|looks"
+)
+"""Headings that say how a post is kept where every cell is one of its words."""

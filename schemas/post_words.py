@@ -151,7 +151,7 @@ FILLERS: dict[str, frozenset[str]] = {
         "cemento|cimento|cls|calcestruzzo|beton|con|com|avec|mit|par|por|4|pernos|pernas|tornillos|parafusos|boulons|tirafondi|schrauben|dado|massif|sapata|plinto"
     ),
     "post_shape": _words(
-        "steel|tube|pipe|section|tubes|pipes|sections|ms|gi|ci|mild|galv|galvanised|galvanized|gal|hot|dip|dipped|hdg|hollow|metal|metallic|"
+        "gooseneck|goosenecked|goose|neck|necked|straight|curved|arched|steel|tube|pipe|section|tubes|pipes|sections|ms|gi|ci|mild|galv|galvanised|galvanized|gal|hot|dip|dipped|hdg|hollow|metal|metallic|"
         "iron|aluminium|aluminum|alu|alum|stainless|black|painted|powder|coated|single|one|seamless|erw|upright|uprights|column|shaft|"
         "standard|plain|walled|heavy|light|duty|medium|timber|wood|wooden|type|profile|form|shaped|"
         "acero|acier|stahl|aço|acciaio|formrohr|profilrohr|hohlprofil|box|boxed|hss|shs|rhs|scatolare|tubolare|tubular|metalón|metalon|ptr|tubing|"

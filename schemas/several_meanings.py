@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from schemas.lay_headings import (
     BASES_BY_CELLS,
+    CONDITIONS_BY_CELLS,
     FITTINGS_BY_CELLS,
     HIGH_BY_CELLS,
     LINES_BY_CELLS,
@@ -15,7 +16,7 @@ from schemas.lay_headings import (
 )
 
 _FORM = (
-    "support|stanchion|support post|support pole|basketball support|goal support|goal post|hoop post|hoop pole|material y forma|forma y material|tipo y material|matériau et forme|forme et matériau|material e forma|forma e material|materiale e forma|forma e materiale|particulars|particulars of pole|particulars of post|particulars of posts|details of pole|details of post|post details|pole details|specification of pole|specification of post|nature of post|construction of post|post construction|make of pole|pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
+    "the poles are|the posts are|they are|support|stanchion|support post|support pole|basketball support|goal support|goal post|hoop post|hoop pole|material y forma|forma y material|tipo y material|matériau et forme|forme et matériau|material e forma|forma e material|materiale e forma|forma e materiale|particulars|particulars of pole|particulars of post|particulars of posts|details of pole|details of post|post details|pole details|specification of pole|specification of post|nature of post|construction of post|post construction|make of pole|pipe type|type of pipe|kind of pipe|pipe or tube|tube or pipe|pipe tube|tube pipe|pipe section|section used|pipe or section|pipe or shs|what|what kind|which kind|sort|what sort|kind of thing|make|tube|tubo|tubular|profile type|tipo de perfil|tipo perfil|profil tube|what they are|what it is|what are they|what is it|desc|descr|description of post|tipo de perfil|tipo de tubo|descrizione palo|descripción del poste|descrição do poste|descriptif|désignation|désignation du poteau|beschreibung|post|pole|upright|type|kind|style|form|profile|section|configuration|description|design|upright type|post type|pole type|type of post|"
     "type of pole|kind of post|kind of pole|post style|pole style|post form|pole form|post profile|pole profile|post section|"
     "pole section|post kind|pole kind|post configuration|pole configuration|post description|pole description|post design|pole design|"
     "poste|tipo|tipo de tubo|tipo de poste|tipo de mástil|forma|forma del poste|descripción|modelo|sección|perfil|"
@@ -53,6 +54,7 @@ SEVERAL_MEANINGS: tuple[tuple[tuple[str, ...], str], ...] = (
     ),
     (("site_name",), SITES_BY_CELLS),
     (("post_code",), POSTS_BY_CELLS),
+    (("condition",), CONDITIONS_BY_CELLS),
     (("old_fittings",), FITTINGS_BY_CELLS),
     (("post_base",), BASES_BY_CELLS),
     (("post_line",), LINES_BY_CELLS),

@@ -43,7 +43,10 @@ BESIDE_A_SITE = (
     r"(?:measured|recorded|entered|taken|walked|visited|seen|noted|done|written|reviewed|inspected|checked|surveyed|read) by|by|"
     r"access|gate code|gate|lock|keys?|parking|hours|tools?(?: used)?|instrument|surface|court surface|court size|lights?|lighting|fence|"
     r"fencing|striping|drainage|status|year built|built|installed|warranty|enrollment|grades|acres|acreage)"
+    r"(?: (?:in charge|on duty|on site|present|responsible|assigned|name|info|of record))?"
 )
 """What is said beside a ground in a row of its own: who is there, how to get in, what lies round the posts."""
+LABELS_OF_PLACES = r"location|unit|area|spot|where|day use area|use area|park unit"
+"""Labels of a ground where a name of one stands behind them: `Unit: Ten Mile Landing`."""
 ADDRESS = r"(?:(?:mailing|street|site|school) )?address\s*:.*"
 """An address behind posts may be that of another ground."""

@@ -32,6 +32,7 @@ LABELS = [
     "Campground: Partridge Run", "Youth center: Partridge Run", "Residence hall: Partridge Run", "Congregation: Partridge Run",
     "Parish: Partridge Run", "Subdivision: Partridge Run", "Stop 1: Partridge Run", "Site #3: Partridge Run",
     "School no. 2: Partridge Run", "Park 4: Partridge Run", "Location: Partridge Run", "Tract: Partridge Run",
+    "Unit: Partridge Run",
 ]  # fmt: skip
 
 
@@ -59,7 +60,8 @@ def test_what_labels_no_ground_names_none(label: str) -> None:
 
 BESIDE = [
     "Custodian: Al Hart", "Head custodian: Al Hart", "Principal: Dr. Field", "Board contact: Lee Park", "Foreman: Lee Hart",
-    "Weather: Sunny", "Site contact: Al", "Crew lead: Al", "Athletic director: Al Hart", "Gate code: Ask Office",
+    "Weather: Sunny", "Site contact: Al", "Ranger in charge: P. Osei", "Crew lead: Al", "Athletic director: Al Hart",
+    "Gate code: Ask Office",
     "Inspected by: Al Hart",
 ]  # fmt: skip
 
@@ -288,3 +290,49 @@ def test_posts_in_columns_under_grounds_beside_what_all_of_it_is() -> None:
     assert [(r.site_name, r.post_code) for r in read(*lines).rows if not r.held] == [
         ("Two Rivers School", "North"), ("Two Rivers School", "South"), ("Cottonwood School", "East"),
     ]  # fmt: skip
+
+
+UNITS_BELOW = [("Dia. or side", "in"), ("Diameter", "in"), ("O.D.", "in."), ("Size", "in")]
+
+
+@pytest.mark.parametrize(("size", "unit"), UNITS_BELOW)
+@pytest.mark.parametrize("pole", ["Pole", "Shape", "Post"])
+def test_units_under_the_headings_and_letters_for_shapes(size: str, unit: str, pole: str) -> None:
+    lines = [["Park", "Hoop", pole, size, "Height"], [None, None, "R/S", unit, "ft-in"]]
+    rows = read(*lines, ["Oak Park", "1", "R", "4-1/2", "10-3"], ["Oak Park", "2", "S", "4", "9-8"]).rows
+    assert [(r.post_code, r.post_shape, round((r.post_size or 0) / 0.0254, 6), r.held) for r in rows] == [
+        ("1", "round", 4.5, False), ("2", "square", 4, False),
+    ]  # fmt: skip
+
+
+def test_letters_under_a_word_for_a_post_are_shapes() -> None:
+    heads = ["Park", "Hoop", "Pole", "Diameter (in)", "Height (ft)"]
+    rows = read(heads, ["Oak Park", "1", "R", 4.5, 10], ["Oak Park", "2", "S", 4, 9]).rows
+    assert [(r.post_code, r.post_shape, r.held) for r in rows] == [("1", "round", False), ("2", "square", False)]
+
+
+@pytest.mark.parametrize("heading", ["Post (HSS or pipe)", "Pole (pipe/HSS)", "Post section (see key)"])
+def test_a_bracket_behind_a_heading_that_its_cells_tell(heading: str) -> None:
+    heads = ["Park", "Mark", heading, "Clear ht."]
+    rows = read(heads, ["Oak Park", "P1", "NPS 4 pipe", "10'-7\""], ["Oak Park", "P2", "HSS4x4x3/16", "10'-0\""]).rows
+    assert [(r.post_code, r.post_shape, r.held) for r in rows] == [("P1", "round", False), ("P2", "square", False)]
+
+
+def test_courts_of_a_register_tell_posts_of_one_name_apart() -> None:
+    heads = ["PARK_NAME", "COURT_NO", "POST_NO", "SHAPE", "OD_IN", "HT_FT"]
+    rows = read(heads, ["Oak Park", 1, "A", *BODY], ["Oak Park", 2, "A", "round", 3.5, 9]).rows
+    assert [(r.site_name, r.held) for r in rows] == [("Oak Park", False)] * 2
+    assert len({r.post_code for r in rows}) == len(rows)
+
+
+@pytest.mark.parametrize("heading", ["Found", "As found", "Observed", "Good or bad", "Rust"])
+def test_how_a_post_is_kept_is_told_by_the_cells(heading: str) -> None:
+    rows = [["Elm Park", "1", *BODY, "good"], ["Elm Park", "2", *BODY, "surface rust"]]
+    assert [r.condition for r in read(["Park", *HEADS, heading], *rows).rows] == ["sound", "surface rust"]
+
+
+@pytest.mark.parametrize("text", ["gooseneck pipe", "round gooseneck", "curved pipe", "goosenecked round pole"])
+def test_a_gooseneck_among_shapes(text: str) -> None:
+    rows = [["Elm Park", "1", "round pipe", 4.5, 9], ["Elm Park", "2", "sq tube", 4, 9], ["Elm Park", "3", text, 4.5, 9]]
+    found = read(["Park", "Hoop", "type", "size (in)", "hgt (ft)"], *rows).rows[-1]
+    assert (found.post_shape, found.post_line, found.held) == ("round", "gooseneck", False)

@@ -23,7 +23,7 @@ _LONGEST = 24  # characters of a court's name
 
 def is_court(heading: str) -> bool:
     """Whether a heading is over the courts of a ground."""
-    return _HEADING.fullmatch(heading) is not None
+    return _HEADING.fullmatch(heading.replace("_", " ")) is not None
 
 
 def may_be_a_court(heading: str) -> bool:
@@ -38,7 +38,7 @@ def pieces_of(heading: str) -> list[str]:
 
 def courts_of(site: Sequence[Record]) -> list[str]:
     """The court of each record of a site, where courts are stated and only they tell posts of one name apart; else ''."""
-    for heading in dict.fromkeys(h for r in site for h in r.extra if _HEADING.fullmatch(h)):
+    for heading in dict.fromkeys(h for r in site for h in r.extra if is_court(h)):
         places = [(_court(heading, cell), _code(r)) for r, cell in zip(site, _as_above(heading, site), strict=True)]
         codes = {code for _, code in places}
         if all(court and code for court, code in places) and len({*_folded(places)}) == len(site) > len(codes):

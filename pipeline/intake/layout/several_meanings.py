@@ -59,7 +59,7 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
             claims[n] = Claim(asked.column, "", SYNONYM)
             continue
         fit = [m for m in _free(n, text, heading, rows) if _fits(m, n, heading, rows)]
-        fit = ["quantity"] if "quantity" in fit else ["post_shape"] if set(fit) == {"post_shape", "material"} else fit
+        fit = ["quantity"] if "quantity" in fit else ["post_shape"] if set(fit) in _SHAPE_AND_MORE else fit
         if fit == ["post_code"] and (before is None or before.strength == WEAK):
             names_of_posts.append(n)
         elif len(fit) == 1 and (before is None or before.name != fit[0]):
@@ -79,6 +79,10 @@ def _decided(heading: HeadingRow, rows: Rows) -> tuple[HeadingRow, tuple[tuple[s
         claims[mostly] = Claim("post_shape", "", SYNONYM)
         meant.append((line(heading.texts[mostly]), "post_shape"))
     return replace(heading, claims=claims, labels=labels), tuple(meant)
+
+
+_SHAPE_AND_MORE = ({"post_shape", "material"}, {"post_shape", "post_line"})
+"""`Steel pipe`, `gooseneck pipe`: a gooseneck is read wherever it stands."""
 
 
 def _mostly_shapes(heading: HeadingRow, rows: Rows) -> int:
@@ -158,6 +162,8 @@ def _fits(name: str, column: int, heading: HeadingRow, rows: Rows) -> bool:
     if fit is not None:
         return fit(column, heading, rows)
     texts = [str(c.value) for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    if name == "post_shape" and {t.strip().upper() for t in texts} == {"R", "S"}:
+        return True
     figures = any(letter.isdigit() for t in texts for letter in t)  # `100 x 100 x 4 SHS` is a size
     if name == "post_shape" and texts and not figures and all(len(t.strip()) > 1 and shape_described(t) for t in texts):
         return True

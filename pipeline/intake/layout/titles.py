@@ -14,7 +14,7 @@ from pipeline.intake.survey.headings import FAINT, WEAK, Claim, claim, fold
 from pipeline.intake.survey.spellings import word_of
 from pipeline.reading.book import Cell
 from schemas.grounds import NO_GROUND, ONLY_IN_TITLES
-from schemas.title_labels import ASSOCIATIONS, KINDS_OF_GROUND, NUMBER_OF_A_LABEL, OF_PLAYERS, STOPS
+from schemas.title_labels import ASSOCIATIONS, KINDS_OF_GROUND, LABELS_OF_PLACES, NUMBER_OF_A_LABEL, OF_PLAYERS, STOPS
 
 OF_A_SITE = ("site_code", "site_name", "customer", "site_kind")
 IN_TITLES = (*OF_A_SITE, "surveyed_on")
@@ -77,12 +77,13 @@ def label(text: str, value: str = "") -> Claim | None:
     found = claim(bare) if bare and len(bare) <= 40 else None
     if found is None and _labels_a_ground(bare, value):
         return Claim("site_name", "", WEAK)
-    if fold(bare) == "location" and not ground_in(value) and _is_a_place(value):
+    if _OF_PLACES.fullmatch(bare) and not ground_in(value) and _is_a_place(value):
         return Claim("site_name", "", FAINT)
     person = fold(bare) in _CAN_MEAN_A_PERSON and (not ground_in(value) or is_on_a_ground(value))
     return found if found and found.name in IN_TITLES and not person else None
 
 
+_OF_PLACES = re.compile(LABELS_OF_PLACES, re.IGNORECASE)
 _ASSOCIATION = re.compile(ASSOCIATIONS, re.IGNORECASE)
 _OF_PLAYERS = re.compile(OF_PLAYERS, re.IGNORECASE)
 _KIND_OF_GROUND = re.compile(KINDS_OF_GROUND, re.IGNORECASE)

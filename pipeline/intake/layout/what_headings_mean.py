@@ -29,6 +29,7 @@ def can_mean() -> dict[str, tuple[str, ...]]:
 
 
 _BEFORE_A_FIELD = re.compile(BEFORE_A_FIELD, re.IGNORECASE)
+_BRACKET = re.compile(r"\s*[\[(][^\])]*[\])]\s*$")
 _BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADINGS))})$", re.IGNORECASE)
 """`Item Unit`, where posts stand in columns behind one of units."""
 
@@ -42,6 +43,7 @@ def meanings_of(text: str) -> tuple[str, ...]:
     kinds = SEVERAL_MEANINGS[0][0] if of_a_kind else ("post_size",) if says_bore_or_side(bare) else ()
     means = can_mean()
     known = means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
+    known = known or means.get(fold(_BRACKET.sub("", bare)), ())  # `Post (HSS or pipe)`
     return tuple(dict.fromkeys((*known, *where)))
 
 

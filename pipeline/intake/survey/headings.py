@@ -278,6 +278,8 @@ def joined(upper: str, lower: str, grouped: bool) -> Claim | None:
     column (`Height` over `above ground [ft]`, `Ring` over `height`); else the lower one speaks
     alone, unless it stands under another thing of the court (`Board` over `Height`).
     """
+    if upper and (unit := only_unit(lower)) and (measured := claim(upper)) and measured.name in _LENGTHS and not measured.unit:
+        return replace(measured, unit=unit)
     both = claim(f"{upper} {lower}") if upper and lower else None
     if both or not lower:
         return both or claim(upper)
