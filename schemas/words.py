@@ -45,7 +45,7 @@ QUERY_CODES = {
 HOW_READ = {
     "same_as_above": "the same as in the row above, as its mark says",
     "block": "as in the first row of its block",
-    "title": "from the title above the table",
+    "title": "from a title, or another line outside the table",
     "sheet_name": "from the name of the sheet",
     "section_row": "from the row above that names the site",
     "group_heading": "from the heading of its group of columns",

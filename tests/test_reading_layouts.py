@@ -347,3 +347,9 @@ def test_a_number_behind_a_name_is_that_of_its_rows_or_asked() -> None:
 def test_a_second_post_beside_a_first_without_a_word() -> None:
     heads = ["School", "Shape", "OD (in)", "Ht (ft)", "2nd OD (in)", "2nd Ht (ft)"]
     assert [p[4:] for p in posts(heads, ["Elm School", "round", 4.5, 10, 3.5, 9])] == [(114, 3048), (89, 2743)]
+
+
+def test_the_fields_of_another_export_down_a_column_are_no_posts() -> None:
+    fields = ["institution", "source", "comment", "ag", "author", "DATA"]
+    found = check_book(book(sheet([[f, f"value {n}", f"more {n}"] for n, f in enumerate(fields)])), "a.xlsx", POLICY)
+    assert (list(found.rows), [q.code for q in found.queries]) == ([], ["NO_HEADINGS"])

@@ -85,7 +85,8 @@ def _band(grid: Grid, rows: Sequence[tuple[int, Row]], lo: int, hi: int) -> Band
     start = over or corner or first
     part = replace(_between(grid, start, hi), part=found[0].grid.part)
     titled = any(heads.get(n) in ("site_code", "site_name") for n in cells if n < start)
-    tables = find_tables(part, bool(corner), titled) or find_tables(part, True, titled)
+    sized = {"post_size", "post_height"} <= found[0].heads.keys()
+    tables = find_tables(part, bool(corner), titled) or (find_tables(part, True, titled) if sized else [])
     if corner:
         tables = [_with_names(t, corner, "site_name" if grounds else "post_code") for t in tables]
     if over:
