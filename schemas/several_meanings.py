@@ -101,3 +101,10 @@ POSTS_IN_TITLES = (
     r"pallacanestro|canastas?|paniers?|k[öo]rbe|basketballk[öo]rbe|canestri"
 )
 """Words of a title over a table of posts, as a pattern."""
+
+TYPES_OF_POSTS = (
+    r"(?:(?:post|pole|goal|upright|standard|drawing|detail) )?(?:type|kind|class|pattern|style|spec\.?|specification|model)(?: of (?:post|pole))?"
+    r"(?: (?:no\.?|nr|ref\.?|code|mark|id|letter))?|"
+    r"tipo(?: de (?:poste|tubo|mástil|mastro))?|type de (?:poteau|mât)|(?:mast|pfosten|st[äa]nder)?typ|tipo di palo|tipologia|modelo|modèle|modello"
+)
+"""Headings, as a pattern, of the types of posts that a table of their own describes."""

@@ -49,6 +49,7 @@ HOW_READ = {
     "sheet_name": "from the name of the sheet",
     "section_row": "from the row above that names the site",
     "group_heading": "from the heading of its group of columns",
+    "type_table": "from the table of types of posts",
     "post_cell": "as many as the Post cell names",
     "remark": "as many as the remark says",
     "made": "made, since none is stated",

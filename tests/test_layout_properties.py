@@ -131,8 +131,19 @@ def grouped(truth: list[Post], mark: str) -> list[Sheet]:
     return [sheet([upper, lower, *rows])]
 
 
+def typed(truth: list[Post], mark: str) -> list[Sheet]:
+    kinds = list(dict.fromkeys(tuple(cells(p)[1:]) for p in truth))
+    rows = [
+        ["Post type", *HEADS[1:]],
+        *([f"T{n}", *kind] for n, kind in enumerate(kinds)),
+        None,
+        ["Site name", "Post", "Post type"],
+    ]
+    return [sheet([*rows, *([p.site, p.code, f"T{kinds.index(tuple(cells(p)[1:]))}"] for p in truth)])]
+
+
 LAYOUTS: tuple[Callable[[list[Post], str], list[Sheet]], ...] = (
-    plain, blocks, opened, dittos, titles, sections, tabs, in_columns, stacked_columns, beside, grouped,
+    plain, blocks, opened, dittos, titles, sections, tabs, in_columns, stacked_columns, beside, grouped, typed,
 )  # fmt: skip
 
 

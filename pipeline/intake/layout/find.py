@@ -42,6 +42,7 @@ from pipeline.intake.layout.stated_warnings import warnings_of, with_warnings
 from pipeline.intake.layout.tables import Table, find_tables
 from pipeline.intake.layout.tabs import with_tabs
 from pipeline.intake.layout.titles import labels_in, named_in
+from pipeline.intake.layout.type_tables import with_types
 from pipeline.intake.query import Query
 from pipeline.reading.book import Book, Cell, Sheet
 from schemas.survey import NOTHING_IS_READ
@@ -99,7 +100,7 @@ def _bands(sheet: Sheet) -> list[Band]:
     """The tables of a sheet with what stands above them: upright; where there are none, with posts in columns."""
     if any(c.kind == "text" and str(c.value).startswith(NOTHING_IS_READ) for c in sheet.cells[:20]):
         return []
-    grid = upright(sheet)
+    grid = with_types(upright(sheet))
     if tables := find_tables(grid):
         return [Band(tuple(r for r in grid.rows if r[0] < tables[0].row), tuple(tables))]
     return bands_of(sheet)

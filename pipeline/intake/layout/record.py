@@ -9,7 +9,8 @@ from typing import Literal
 from pipeline.reading.book import Cell
 
 How = Literal[
-    "", "same_as_above", "block", "title", "sheet_name", "section_row", "group_heading", "post_cell", "remark", "made",
+    "", "same_as_above", "block", "title", "sheet_name", "section_row", "group_heading", "type_table", "post_cell", "remark",
+    "made",
     "inferred", "schedule", "size_cell", "words", "seller_words", "answered", "field_sheet",
 ]  # fmt: skip
 """Where a value comes from where it was not typed in the cell itself ('' = it was); `how` of data/readings.csv."""

@@ -129,7 +129,8 @@ def _take(draft: _Draft, table: Table, name: str, heads: tuple[Head, ...], numbe
         if cell is None:
             continue
         heading = Heading(line(head.text), head.unit or _unit_beside(table, head, cells), head.address, head.basis)
-        got: Stated | Wrong = Stated(cell, heading, cell.address)
+        elsewhere = not table.grid.turned and cell.row != number
+        got: Stated | Wrong = Stated(cell, heading, cell.address, "type_table" if elsewhere else "")
         if is_mark(cell) and name != "notes":
             got = as_above(carried, name, head.column, cell, heading, cell.address)
         if isinstance(got, Wrong):
