@@ -336,3 +336,9 @@ def test_a_gooseneck_among_shapes(text: str) -> None:
     rows = [["Elm Park", "1", "round pipe", 4.5, 9], ["Elm Park", "2", "sq tube", 4, 9], ["Elm Park", "3", text, 4.5, 9]]
     found = read(["Park", "Hoop", "type", "size (in)", "hgt (ft)"], *rows).rows[-1]
     assert (found.post_shape, found.post_line, found.held) == ("round", "gooseneck", False)
+
+
+def test_all_in_inches_behind_how_it_was_measured() -> None:
+    said = "Distance around is with the tape wrapped on the pole, all in inches. Height is feet and inches."
+    rows = read([said], ["Field", "Pole", "Distance around", "How high"], ["Thistle Down", "left", "14 1/8", "10' 5\""]).rows
+    assert [(round((r.post_size or 0) / 0.0254, 3), r.post_shape, r.held) for r in rows] == [(4.496, "round", False)]

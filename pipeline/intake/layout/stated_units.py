@@ -32,11 +32,11 @@ _FOR = re.compile(r"(?:in |en |em )?(\S+) (?:for|para|pour|für|per) (\S.*)", re
 _WITHIN = re.compile(r"(\S.*?) (?:in|en|em) (\S+) (\S.*)", re.IGNORECASE)
 _UNIT_WORD = r"mm|cm|m|millimet(?:re|er)s?|centimet(?:re|er)s?|met(?:re|er)s?|inch(?:es)?|feet|ft"
 _UNIT_APART = re.compile(
-    rf"(?<=\w)(?:,\s*(?:all )?(?:given |shown )?in ({_UNIT_WORD})(?=\.?\s*(?:$|[.;,]\s))|"
+    rf"(?<=\w)(?:,\s*(?:given |shown )?in ({_UNIT_WORD})(?=\.?\s*(?:$|[.;,]\s))|"
     rf"\s*\((?:in )?({_UNIT_WORD})\)(?=\s*(?:$|[.;,])))",
     re.IGNORECASE,
 )
-"""`Widths are outside, in mm`, `heights are from the ground (m)`: a unit behind a comma or in a bracket."""
+"""`Widths are outside, in mm`, `heights are from the ground (m)`: a unit behind a comma or in a bracket, but for `all in mm`."""
 _LAST = re.compile(r"(\D+) (mm|cm|m|ft|in|inches|feet)\.?", re.IGNORECASE)
 _OUTSIDE = re.compile(
     r"(?: are| is| all| taken| measured)*(?: on the)? (?:outside|o\.?d\.?|outside to outside|across),?(?= in )", re.IGNORECASE
