@@ -178,7 +178,7 @@ SAYS_OTHER_SHAPE = (
 """Words of a text that says a post's shape among other things, as patterns."""
 
 DOUBTFUL_SHAPES = (
-    r"no|not|non|never|maybe|perhaps|probably|possibly|looks|seems|or|o|ou|oder|was|were|replaced|but|new|old ones?|some|most|mostly|others?|half|each|"
+    r"no|not|non|never|maybe|perhaps|probably|possibly|looks|seems|or|o|ou|oder|was|were|replaced|but|new|old ones?|some|most|mostly|others?|half|semi|quarter|each|"
     r"one|two|both|either|about|unsure|unknown|(?:round|square|circular|sq)\W+(?:\w+\W+)?(?:base|plate|cap|sleeve|boards?|rim|ring|hoop|top|flange)"
 )
 """Words of a description, as a pattern, beside which it does not plainly say the post's shape."""

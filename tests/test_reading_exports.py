@@ -68,7 +68,7 @@ DESCRIBED = {
     "round steel post, set in concrete": "round", "square steel post on base plate": "square", "gooseneck post, round": "round",
     "CHS post, welded arm": "round", "SHS 100 galv": "square", "steel, square, bolted down": "square", "not round": "",
     "Round post with square base plate": "", "round or square": "", "two round posts": "", "Market square": "",
-    "square post?": "",
+    "square post?": "", "semi circular pole": "", "square at bottom, round pole above": "", "round-cornered square post": "",
 }  # fmt: skip
 
 
@@ -142,6 +142,11 @@ def test_who_signs_below_a_table_is_no_post() -> None:
     got = check_book(book(sheet([heads, *rows, [], ["Regards"], ["Steph"]])), "a.xlsx", POLICY)
     assert [(r.post_code, r.quantity, r.held) for r in got.rows] == [("a", 2, False), ("b", 1, False), ("c", 2, False)]
     assert got.queries == ()
+
+
+def test_thanks_between_two_grounds_sign_nothing() -> None:
+    heads, row = ["Post", "Shape", "OD (mm)", "Height (m)"], ["A", "round", 89, 3]
+    assert [p[0] for p in posts(["Elm School"], heads, row, ["Thanks"], ["Oak Park"], row)] == ["Elm School", "Oak Park"]
 
 
 def test_a_total_that_sums_the_numbers_up_makes_them_each_rows_own() -> None:

@@ -150,9 +150,10 @@ def _read_table(table: Table, file: str, carried: Carried, found: _Found) -> Row
     waits = {name: a.cell for a in asked for name in a.names}
     carried.one_site = columns.one_site
     each, signed = summed(table), False
+    end = max((number for number, cells in table.rows if len(cells) > 1), default=0)
     for number, cells in table.rows:
         kind = "partial" if number in totals else kind_of(columns, cells)
-        signed = len(cells) == 1 and (signed or closes_a_letter(cells))
+        signed = number > end and (signed or closes_a_letter(cells))
         kind = "remark" if signed and kind in ("post", "section", "doubtful", "block") else kind
         kind = "doubtful" if kind == "remark" and not carried.fresh and is_an_address(cells) else kind
         if counts.total and not _begins_again(table, kind, cells, carried):

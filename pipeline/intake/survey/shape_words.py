@@ -29,12 +29,17 @@ def shape_in(text: str, whole: bool = True) -> str:
 _PIECES = re.compile(r"[,;()]|\s[-–—]\s|\s(?:on|with|w/|in|set)\s", re.IGNORECASE)
 _DOUBT = re.compile(rf"\b(?:{DOUBTFUL_SHAPES})\b|[?~/]", re.IGNORECASE)
 
+_FAMILIES = tuple(
+    re.compile(words, re.IGNORECASE) for words in (r"\b(?:round|rnd|circular|chs|cylind)", r"\b(?:square|sq|shs|box)\b")
+)
+
 
 @lru_cache(maxsize=4096)
 def shape_described(text: str) -> str:
     """The one shape that a description of a post says: `round steel post, set in concrete`; '' where it says none plainly."""
     word = read_word("post_shape", text)
-    if word or len(text) > _LONGEST or _DOUBT.search(text):
+    two = sum(words.search(text) is not None for words in _FAMILIES) > 1  # `square at the bottom, round above`
+    if word or two or len(text) > _LONGEST or _DOUBT.search(text):
         return word.value if word else ""
     pieces = [w.value for piece in _PIECES.split(text) if len(piece.strip()) > 2 and (w := read_word("post_shape", piece))]
     said = {*pieces, *(shape for shape, words in _SAID.items() if words.search(text))}
