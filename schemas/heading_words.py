@@ -156,7 +156,7 @@ ALONE_SAYS_TOO_LITTLE = _words(
 """Words for old fittings that alone can mean much else."""
 
 PLACES = _words(
-    "rec|domain|prop|fac|facil|sch|reserve|estate|precinct|muga|playspace|"
+    "clubhouse|lodge|arena|rink|armory|barracks|camp|resort|marina|ymca|ywca|rec|domain|prop|fac|facil|sch|reserve|estate|precinct|muga|playspace|"
     "school|schools|gym|gymnasium|branch|park|parks|field|fields|club|venue|site|facility|ground|grounds|campus|location|building|academy|college|playground|"
     "centre|center|complex|premises|reserve|oval|institution|property|establishment|church|"
     "escuela|colegio|centro|parque|instalación|instituto|polideportivo|recinto|plantel|instalaciones|"

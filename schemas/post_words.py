@@ -210,7 +210,7 @@ ROUND_HEADING = (
     r"circonf[ée]rence|circunfer[eê]ncia|circonferenza)\b|ø"
 )
 SQUARE_HEADING = r"\b(sq|square)\b"
-EITHER_HEADING = r"\b(?:or|ou|oder)\b|\b[ou]\b(?!\.)|/(?!d\b)|width|wide|side|breite|kante|seite|ancho|lado|largeur|c[ôo]t[ée]|largura|larghezza|lato"
+EITHER_HEADING = r"\b(?:or|ou|oder)\b|\b[ou]\b(?!\.)|/(?!d\b)|width|wide|(?<!out)side|breite|kante|seite|ancho|lado|largeur|c[ôo]t[ée]|largura|larghezza|lato"
 """Headings of a size that say a round post, a square one, or leave it open, as patterns. Source: common practice."""
 
 WOODEN = r"\b(wood|wooden|timber|lumber|treated|madera|bois|holz|madeira|legno)\b"

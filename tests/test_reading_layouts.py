@@ -353,3 +353,16 @@ def test_the_fields_of_another_export_down_a_column_are_no_posts() -> None:
     fields = ["institution", "source", "comment", "ag", "author", "DATA"]
     found = check_book(book(sheet([[f, f"value {n}", f"more {n}"] for n, f in enumerate(fields)])), "a.xlsx", POLICY)
     assert (list(found.rows), [q.code for q in found.queries]) == ([], ["NO_HEADINGS"])
+
+
+def test_an_outside_diameter_says_round_and_an_outside_width_does_not() -> None:
+    body = ["Elm School", "N", 4.5, 10]
+    assert [p[3] for p in posts(["School", "Post", "Outside diameter (in)", "Height (ft)"], body)] == ["round"]
+    assert posts(["School", "Post", "Outside width (in)", "Height (ft)"], body) == []
+    assert posts(["School", "Post", "Outside diameter or side (in)", "Height (ft)"], body) == []
+
+
+def test_communities_are_grounds_where_most_have_names_of_two_words() -> None:
+    heads, body = ["Community", "Pole", "Round or Square", "Dia. or Width (in)", "Height"], ["Round", 4.5, "10'-6\""]
+    found = posts(heads, ["Saddle Ridge", "North", *body], ["Quail Run", "North", *body], ["Bluestem", "Only", *body])
+    assert [p[0] for p in found] == ["Saddle Ridge", "Quail Run", "Bluestem"]

@@ -70,10 +70,10 @@ def name_places(heading: str, cells: Sequence[Cell]) -> bool:
     texts = [str(c.value).strip() for c in cells if not is_same_as_above(str(c.value))]
     if not texts or any(c.kind != "text" for c in cells) or not all(is_place_name(t) or ground_in(t) for t in texts):
         return False
-    if fold(heading) in _WHOSE_OR_WHAT:
-        return all(len(t.split()) > 1 for t in texts)
-    if not is_court(heading):
-        return True
     named = {fold(t): len(t.split()) > 1 for t in texts}
     several = sum(named.values()) > 1 and sum(named.values()) >= _MOST_OF_THEM * len(named)
+    if fold(heading) in _WHOSE_OR_WHAT:
+        return several or all(named.values())
+    if not is_court(heading):
+        return True
     return several and not all(_COURT.search(t) for t in texts)
