@@ -342,3 +342,23 @@ def test_all_in_inches_behind_how_it_was_measured() -> None:
     said = "Distance around is with the tape wrapped on the pole, all in inches. Height is feet and inches."
     rows = read([said], ["Field", "Pole", "Distance around", "How high"], ["Thistle Down", "left", "14 1/8", "10' 5\""]).rows
     assert [(round((r.post_size or 0) / 0.0254, 3), r.post_shape, r.held) for r in rows] == [(4.496, "round", False)]
+
+
+@pytest.mark.parametrize("heading", ["Court", "Location", "Ball court"])
+def test_posts_of_one_number_at_two_places_of_a_titled_ground_are_two(heading: str) -> None:
+    rows = read(["School: Elm School"], [heading, *HEADS], ["Shady Bend", "1", *BODY], ["Pipeline Trail", "1", *BODY]).rows
+    assert [(r.site_name, r.post_code, r.held) for r in rows] == [
+        ("Elm School", "Shady Bend 1", False), ("Elm School", "Pipeline Trail 1", False),
+    ]  # fmt: skip
+
+
+def test_a_building_of_a_named_ground_is_no_site_of_its_own() -> None:
+    assert sites(["School: Elm School"], HEADS, ["Building: Main"], ["1", *BODY], ["Building: Annex"], ["2", *BODY]) == [
+        None,
+        None,
+    ]
+    assert sites(HEADS, ["OAK PARK"], ["1", *BODY], ["Location: Cedar Bend"], ["2", *BODY]) == ["OAK PARK", None]
+    assert sites(HEADS, ["Building: Cole Hall"], ["1", *BODY], ["Building: Ray Center"], ["2", *BODY]) == [
+        "Cole Hall",
+        "Ray Center",
+    ]

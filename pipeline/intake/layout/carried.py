@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from pipeline.intake.layout.courts import may_be_a_court
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.record import Heading, Stated, Wrong
 from pipeline.intake.layout.row_kinds import SITE
-from pipeline.intake.layout.titles import Title, where_stated
-from pipeline.intake.survey.headings import says_where
+from pipeline.intake.layout.titles import Pair, Title, where_stated
+from pipeline.intake.survey.headings import FAINT, says_where
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
 from schemas.survey import SURVEY
@@ -106,6 +107,15 @@ def _within(own: Stated) -> bool:
 def is_a_place(own: Stated) -> bool:
     """Whether a site's name stands under a heading that says where, or over courts, and is no name of a ground."""
     return (says_where(own.heading.text) or may_be_a_court(own.heading.text)) and not ground_in(str(own.cell.value))
+
+
+def is_within(carried: Carried, pairs: Sequence[Pair]) -> bool:
+    """Whether labels say no more than where on a ground that a surer label, or a row of its own, has named: `Building: Annex`."""
+    named = carried.title.values.get("site_name") or carried.title.values.get("site_code")
+    surely = (named is not None and named.claim.strength > FAINT) or carried.section is not None
+    faint = [p for p in pairs if p.claim.name in _IDENTITY]
+    where = bool(faint) and all(p.claim.strength == FAINT and not ground_in(str(p.stated.cell.value)) for p in faint)
+    return surely and where
 
 
 def _names_a_site(values: dict[str, Stated]) -> bool:

@@ -8,7 +8,7 @@ from pipeline.intake.layout.answered import with_what_differs
 from pipeline.intake.layout.answers import with_answers
 from pipeline.intake.layout.apart import apart
 from pipeline.intake.layout.bare_totals import bare_totals, summed
-from pipeline.intake.layout.carried import Carried
+from pipeline.intake.layout.carried import Carried, is_within
 from pipeline.intake.layout.counted_sites import with_counted_sites
 from pipeline.intake.layout.grid import Row, line, upright
 from pipeline.intake.layout.groups import groups_of
@@ -194,7 +194,10 @@ def _pass(table: Table, kind: Kind, number: int, cells: Row, carried: Carried) -
     cell = replace(cell, value=str(cell.value).rstrip(" :")) if cell.kind == "text" else cell
     stated = Stated(cell, Heading(line(str(cell.value)), "", cell.address), cell.address, "section_row")
     if kind == "title":
-        if carried.title.take(labels_in(cells)):
+        within = is_within(carried, labels_in(cells))
+        if within and not carried.fresh:
+            carried.begin(None, stated)
+        elif not within and carried.title.take(labels_in(cells)):
             carried.begin(None)
     elif kind == "section":
         carried.begin(stated)

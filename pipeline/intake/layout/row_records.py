@@ -82,7 +82,10 @@ def _record(table: Table, group: Group, beside: int, number: int, cells: Row, ca
     _fixing_of_a_fitting(draft)
     court = _court_of_ground(draft) or ({"Court": carried.place} if carried.place else {})
     site = in_block(carried, draft.values, draft.places)
+    own = (draft.values | site).get("site_name")
     draft.values = from_outside(carried, draft.values | site)
+    if own and draft.values.get("site_name") != own:  # `Clubhouse` under `Location`, below a title
+        court = {"Court": typed(own.cell)} | court
     _site_in_doubt(draft, carried)
     if group.label:
         _beside(draft, group, beside, cells)
