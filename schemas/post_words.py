@@ -90,7 +90,7 @@ THINGS = _words(
 """Words round a post's name that name nothing."""
 
 SIDES = _words(
-    "n|s|e|w|o|ne|nw|se|sw|no|so|north|south|east|west|northeast|northwest|southeast|southwest|left|right|l|r|near|far|front|back|"
+    "n|s|e|w|o|lh|rh|ne|nw|se|sw|no|so|north|south|east|west|northeast|northwest|southeast|southwest|left|right|l|r|near|far|front|back|"
     "home|away|visitor|visitors|guest|top|bottom|inner|outer|upper|lower|middle|centre|center|northern|southern|eastern|western|"
     "linker|linke|linkes|rechter|rechte|rechtes|nördlicher|südlicher|östlicher|westlicher|nördliche|südliche|östliche|westliche|"
     "norte|sur|este|oeste|izquierda|derecha|izquierdo|derecho|nord|sud|est|ouest|gauche|droite|nord-est|süd|ost|links|rechts|"

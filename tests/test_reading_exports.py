@@ -155,3 +155,25 @@ def test_a_total_that_sums_the_numbers_up_makes_them_each_rows_own() -> None:
     assert posts(heads, *rows) == []
     assert [p[2] for p in posts(heads, *rows, ["TOTAL", 4])] == [2, 2]
     assert posts(heads, *rows, ["TOTAL", 2]) == []
+
+
+def test_left_and_right_hand_posts_stand_side_by_side() -> None:
+    heads = [
+        "School",
+        "LH post size (mm)",
+        "LH post shape",
+        "LH height (m)",
+        "RH post size (mm)",
+        "RH post shape",
+        "RH height (m)",
+    ]
+    found = posts(heads, ["Elm School", 114, "Round", 3.2, 100, "Square", 3.1], ["Oak School", 89, "Round", 2.7])
+    assert [p[1:] for p in found] == [
+        ("LH", 1, "round", 114, 3200), ("RH", 1, "square", 100, 3100), ("LH", 1, "round", 89, 2700),
+    ]  # fmt: skip
+
+
+def test_an_existing_post_is_its_size_where_every_cell_says_so() -> None:
+    heads = ["School", "Count", "Existing post", "Post ht AFG"]
+    found = posts(heads, ["Delmar Elem", 4, '4-1/2" OD steel pipe', "11'-0\""], ["Rosa Vista MS", 2, '4" x 4" HSS', "10'-6\""])
+    assert [p[2:] for p in found] == [(4, "round", 114, 3353), (2, "square", 102, 3200)]

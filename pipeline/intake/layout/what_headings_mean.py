@@ -40,7 +40,7 @@ def meanings_of(text: str) -> tuple[str, ...]:
     places = describes_a_site(our_words(bare)) or asks_where(bare) or is_court(bare) or names_two_places(bare)
     where = ("site_name",) if places or _of_grounds(bare) else ()
     of_a_kind = says_a_kind(bare) or says_what_it_is(bare)
-    kinds = SEVERAL_MEANINGS[0][0] if of_a_kind else ("post_size",) if says_bore_or_side(bare) else ()
+    kinds = (*SEVERAL_MEANINGS[0][0], "post_size") if of_a_kind else ("post_size",) if says_bore_or_side(bare) else ()
     means = can_mean()
     known = means.get(fold(bare) or bare.rstrip(".")) or means.get(lay_key(bare), kinds)
     known = known or means.get(fold(_BRACKET.sub("", bare)), ())  # `Post (HSS or pipe)`
