@@ -366,3 +366,12 @@ def test_communities_are_grounds_where_most_have_names_of_two_words() -> None:
     heads, body = ["Community", "Pole", "Round or Square", "Dia. or Width (in)", "Height"], ["Round", 4.5, "10'-6\""]
     found = posts(heads, ["Saddle Ridge", "North", *body], ["Quail Run", "North", *body], ["Bluestem", "Only", *body])
     assert [p[0] for p in found] == ["Saddle Ridge", "Quail Run", "Bluestem"]
+
+
+def test_places_below_a_lone_ground_are_parts_of_it() -> None:
+    heads, body = ["Location", "Pole", "Shape", "OD (in)", "Height (ft)"], ["round", 4.5, 10]
+    oak = [["OAK PARK"], ["Pool lot", "1", *body], ["Clubhouse", "1", *body]]
+    found = posts(heads, *oak, ["ELM PARK"], ["Main lot", "1", *body])
+    assert [p[:2] for p in found] == [("OAK PARK", "Pool lot 1"), ("OAK PARK", "Clubhouse 1"), ("ELM PARK", "1")]
+    own = posts(heads, ["Oak Park", "1", *body], ["Elm Park", "1", *body])
+    assert [p[:2] for p in own] == [("Oak Park", "1"), ("Elm Park", "1")]

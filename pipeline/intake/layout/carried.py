@@ -89,7 +89,7 @@ def in_block(carried: Carried, own: dict[str, Stated], places: dict[str, str]) -
 def from_outside(carried: Carried, values: dict[str, Stated]) -> dict[str, Stated]:
     """`values` with what section and title say; a row that states a site of its own takes nothing of another's."""
     title = carried.title.stated()
-    if "site_name" in title and (own := values.get("site_name")) and _within(own):
+    if ("site_name" in title or carried.section) and (own := values.get("site_name")) and _within(own):
         values = {n: s for n, s in values.items() if n != "site_name"}
     of_no_site = {n: s for n, s in title.items() if n not in SITE or not _names_a_site(title)}
     if _names_a_site(values):

@@ -8,6 +8,7 @@ from functools import cached_property
 from typing import Literal
 
 from pipeline.intake.layout.beside import group_label
+from pipeline.intake.layout.courts import may_be_a_court
 from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.grounds import ground_in
 from pipeline.intake.layout.heading_rows import OF_A_POST
@@ -15,6 +16,7 @@ from pipeline.intake.layout.place_names import begins_like_a_name, is_place_name
 from pipeline.intake.layout.stated_shapes import shape_said
 from pipeline.intake.layout.tables import Table
 from pipeline.intake.layout.titles import whole_row_of_labels
+from pipeline.intake.survey.headings import says_where
 from pipeline.intake.survey.post_cells import is_same_as_above, posts_named
 from pipeline.reading.book import Cell
 from schemas.grounds import (
@@ -80,6 +82,12 @@ class Columns:
         """Column and folded text of every cell that has company in its row."""
         cells = (item for _, row in self.table.rows if len(row) > 1 for item in row.items())
         return frozenset((n, folded(str(c.value))) for n, c in cells if c.kind == "text")
+
+    def only_places(self, column: int) -> bool:
+        """Whether a column says where on a ground by its heading, and none of its cells beside others names a ground."""
+        texts = [str(row[column].value) for _, row in self.table.rows if column in row and len(row) > 2]
+        head = next(h for hs in self.table.heads.values() for h in hs if h.column == column)
+        return (says_where(head.text) or may_be_a_court(head.text)) and bool(texts) and not any(map(ground_in, texts))
 
     def of(self, *names: str) -> frozenset[int]:
         """Columns that the headings of some names claim."""
@@ -163,6 +171,8 @@ def _lone_beside_sites(columns: Columns, column: int, text: str) -> Kind | None:
         if (column, folded(text)) in columns.codes or column not in columns.of("site_code", "site_name"):
             return "block"
         kind = what_a_lone_text_is(text)
+        if kind == "section" and ground_in(text) and columns.only_places(column):
+            return "section"
         return "block" if kind in ("section", "doubtful") else kind
     in_front = column not in columns.claimed or column == min(columns.claimed)
     return "remark" if column in columns.beside or (in_front and what_a_lone_text_is(text) == "remark") else None
