@@ -375,3 +375,18 @@ def test_places_below_a_lone_ground_are_parts_of_it() -> None:
     assert [p[:2] for p in found] == [("OAK PARK", "Pool lot 1"), ("OAK PARK", "Clubhouse 1"), ("ELM PARK", "1")]
     own = posts(heads, ["Oak Park", "1", *body], ["Elm Park", "1", *body])
     assert [p[:2] for p in own] == [("Oak Park", "1"), ("Elm Park", "1")]
+
+
+def test_a_side_of_a_court_in_a_list_of_places_is_no_size() -> None:
+    said = "Dimensions extérieures en pouces, hauteurs en pieds au-dessus de l'asphalte"
+    heads = ["École", "Emplacement", "Sorte", "Dimension", "Hauteur"]
+    rows = [
+        ["École Marie", "côté nord", "rond", 4.5, 10],
+        [None, "côté sud", "rond", 4.5, 9.75],
+        ["École Curé", "un seul", "carré", 4, 9],
+    ]
+    found = posts([said], [], heads, *rows)
+    assert [(p[0], *p[3:]) for p in found] == [
+        ("École Marie", "round", 114, 3048), ("École Marie", "round", 114, 2972), ("École Curé", "square", 102, 2743),
+    ]  # fmt: skip
+    assert posts(heads, *rows) == []

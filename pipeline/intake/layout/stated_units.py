@@ -115,7 +115,7 @@ def _beside(said: str) -> str:
 
 def _column(thing: str) -> str | None:
     """The column of lengths that words of a statement mean, '' for all of them, None where they mean another thing."""
-    every = re.findall(r"[^\W\d_]+", thing)
+    every = re.findall(r"[^\W\d_]+(?:['’](?=\w))?", thing)
     words = [w for w in every if fold(w) not in _PASSED_OVER]
     if every and all(fold(w) in _EVERY for w in words or every):
         return ""
