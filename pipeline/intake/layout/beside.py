@@ -97,7 +97,7 @@ def labelled(text: str) -> tuple[str, Claim] | None:
     for n in range(1, min(4, len(words))):
         for label, rest in ((words[:n], words[n:]), (words[-n:], words[:-n])):
             things = all(w.casefold() in _THINGS for w in rest)  # `côté nord`
-            if _is_label(label, _SECOND) and not things and (found := _claimed(rest) or _by_unit(rest, unit)):
+            if _is_label(label, _SECOND) and (found := (None if things else _claimed(rest)) or _by_unit(rest, unit)):
                 return " ".join(label), Claim(found.name, unit or found.unit, found.strength)
     return None
 
