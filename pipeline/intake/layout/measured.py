@@ -12,10 +12,14 @@ from pipeline.intake.survey.lay_headings import lay_key
 from pipeline.intake.survey.post_cells import is_same_as_above
 from pipeline.reading.book import Cell
 from schemas.lay_headings import HIGH_BY_CELLS, SIZED_ACROSS, SIZED_BY_CELLS, WALLED_BY_CELLS
+from schemas.policy import SETTINGS
+from schemas.survey import SURVEY
 
 MEASURED = ("post_size", "post_height")
-_BETWEEN = {"post_size": (0.04, 0.35), "post_height": (1.5, 6.0), "wall": (0.001, 0.025)}
-"""Metres that a post's size, height and wall lie between. Source: the survey's documented ranges, design section 3."""
+_METRES = {"mm": 0.001, "m": 1.0}
+_LIMITS = {s.name: float(s.default) * _METRES[s.unit] for s in SETTINGS if s.kind == "length" and s.unit in _METRES}
+_BETWEEN = {c.name: (_LIMITS[c.least], _LIMITS[c.most]) for c in map(SURVEY.column, (*MEASURED, "wall"))}
+"""Metres that a post's size, height and wall lie between, by the documented policy."""
 _UNITS = ("in", "ft", "mm", "cm", "m")
 _MOST_OF_THEM = 2 / 3
 _WITH_UNIT = frozenset(lay_key(w) for w in SIZED_BY_CELLS.split("|"))
