@@ -183,7 +183,11 @@ def _over(n: int, upper: Mapping[int, str], lower: Mapping[int, str], over: Mapp
 
 
 def _may_be_heading(cell: Cell) -> bool:
-    return cell.kind == "text" and len(str(cell.value)) <= LONGEST and _means_something(str(cell.value))
+    return cell.kind == "text" and len(str(cell.value)) <= LONGEST and _means_something(str(cell.value).translate(_ONES))
+
+
+_ONES = str.maketrans("0123456789", "1111111111")
+"""A figure is as good as another for what a text means: `Post 12` is looked up once with `Post 47`."""
 
 
 @lru_cache(maxsize=16384)

@@ -52,9 +52,18 @@ def are_measures(name: str, unit: str, cells: Sequence[Cell], unit_elsewhere: bo
 
     `unit_elsewhere`: without any unit, one that makes all of them as large as they can be will do, to be found where it stands.
     """
-    filled = [c for c in cells if not (c.kind == "text" and is_same_as_above(str(c.value)))]
+    distinct = {(c.kind, c.value, c.shown_unit): c for c in cells}.values()
+    filled = [c for c in distinct if not (c.kind == "text" and is_same_as_above(str(c.value)))]
     tried = (unit, *(_UNITS if unit_elsewhere and not unit else ()))
-    return any(_fit(name, [_metres(name, each, c) for c in filled]) for each in tried)
+    return any(_first_fit(name, each, filled) and _fit(name, [_metres(name, each, c) for c in filled]) for each in tried)
+
+
+def _first_fit(name: str, unit: str, cells: Sequence[Cell]) -> bool:
+    """Whether any of the first cells is a measure: names of posts need not all be tried."""
+    return any(_metres(name, unit, c) is not None for c in cells[:_FIRST])
+
+
+_FIRST = 12
 
 
 def _fit(name: str, lengths: Sequence[float | None]) -> bool:

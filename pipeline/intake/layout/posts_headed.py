@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from pipeline.intake.layout.grid import Row
 from pipeline.intake.measures import heading_unit
@@ -17,6 +18,7 @@ from schemas.heading_words import GOALS_COUNTED, PLURALS, SPORT
 _SPORT = re.compile(rf"\b(?:{SPORT})\b|^(?:{STANDING})(?= )", re.IGNORECASE)
 
 
+@lru_cache(maxsize=4096)
 def says_posts(heading: str) -> bool:
     """Whether a heading says `Posts` and no more."""
     bare = _SPORT.sub("", as_plural(heading_unit(heading)[0]))  # `Basketball posts`

@@ -246,12 +246,18 @@ def _names_pipes(column: int, rows: Rows) -> bool:
 
     `NPS 3`, `114.3 x 5.0 CHS`, `100 mm SHS`; `DN 80` beside `90 mm`.
     """
-    texts = [str(c.value) if c.kind == "text" else "" for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    cells = [c for c in _cells(column, rows) if not is_same_as_above(str(c.value))]
+    texts = list(dict.fromkeys(str(c.value) if c.kind == "text" else "" for c in cells))
+    if any(isinstance(read_post_size(t), Doubt) and not names_a_pipe(t) for t in texts[:_FIRST]):
+        return False
     read = [read_post_size(t) for t in texts]
     known = [m for m in read if isinstance(m, (Measure, PipeSize))]
     if any(isinstance(m, PipeSize) for m in known):
         return all(not isinstance(m, Doubt) or names_a_pipe(t) for m, t in zip(read, texts, strict=True))
     return bool(read) and len(known) == len(read) and all(m.shape for m in known)
+
+
+_FIRST = 12  # cells that are tried before all of them
 
 
 def _is_a_name(text: str) -> bool:

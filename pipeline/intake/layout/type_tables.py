@@ -68,8 +68,8 @@ def _type_column(cells: Row) -> int:
 def _types_at(rows: Sequence[tuple[int, Row]], i: int) -> _Types | None:
     """The table of types whose headings stand in row `i`: sizes and heights, and neither grounds nor numbers of posts."""
     headings = rows[i][1]
-    column, names = _type_column(headings), _names(headings)
-    if not column or not names >= _MEASURED or names & {*_SITE, "quantity"}:
+    column = _type_column(headings)
+    if not column or not (names := _names(headings)) >= _MEASURED or names & {*_SITE, "quantity"}:
         return None
     found: dict[str, Row] = {}
     last, twice = i, False

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from pipeline.intake.layout.courts import is_court, pieces_of
 from pipeline.intake.measures import heading_unit
@@ -34,6 +34,7 @@ _BEFORE_UNITS = re.compile(rf"(?<=\w)\s+(?:{'|'.join(map(re.escape, UNIT_HEADING
 """`Item Unit`, where posts stand in columns behind one of units."""
 
 
+@lru_cache(maxsize=4096)
 def meanings_of(text: str) -> tuple[str, ...]:
     """Columns that a heading can mean."""
     bare = _BEFORE_A_FIELD.sub("", _BEFORE_UNITS.sub("", without_number(heading_unit(text)[0]).strip()))

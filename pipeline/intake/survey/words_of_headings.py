@@ -52,6 +52,7 @@ def folded_words(words: frozenset[str]) -> frozenset[str]:
 _RUN_TOGETHER = re.compile(RUN_TOGETHER, re.IGNORECASE)
 
 
+@lru_cache(maxsize=4096)
 def our_words(heading: str) -> str:
     """The heading with our own word for each thing (`Pole base` is `Post base`)."""
     apart = re.sub(r"(?<=[a-z])(?=[A-Z])", " ", heading).replace("_", " ")
