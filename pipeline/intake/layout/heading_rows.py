@@ -89,11 +89,8 @@ def heading_at(
     below = rows[i + 1] if i + 1 < len(rows) else (0, {})
     if below[0] == rows[i][0] + 1 and all(c.kind == "text" for c in (*upper.values(), *below[1].values())):
         upper_texts, lower_texts = ({n: str(c.value) for n, c in cells.items()} for cells in (upper, below[1]))
-        two, used = two_rows(upper_texts, lower_texts)
-        over = _groups(upper_texts, sorted(upper_texts.keys() | lower_texts.keys()))
-        lower = {n: found for n, t in lower_texts.items() if not of_a_thing(over[n]) and (found := claim(t))}
-        more = len(names_of(two.claims.values())) >= max(len(names_of(one.claims.values())), len(names_of(lower.values())))
-        if used and more and is_survey(two, named, about, rows[i + 2 : i + 2 + BELOW]):
+        two = over_two_rows(upper_texts, lower_texts)
+        if two and is_survey(two, named, about, rows[i + 2 : i + 2 + BELOW]):
             return two
     return one if is_survey(one, named, about, rows[i + 1 : i + 1 + BELOW]) else None
 
@@ -127,6 +124,15 @@ def _with_whole_height(claims: Mapping[int, Claim], texts: Mapping[int, str]) ->
     others = {w for t in texts.values() for w in re.findall(r"\w+", t.casefold())} & BOARD_WORDS
     whole = [n for n, t in texts.items() if n not in claims and is_whole_height(t)] if of_posts and not others else []
     return {**claims, **{n: Claim("post_height", heading_unit(texts[n])[1], WEAK) for n in whole}}
+
+
+def over_two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> HeadingRow | None:
+    """The heading over two rows where any column needs both, and neither row says more alone."""
+    two, used = two_rows(upper, lower)
+    over = _groups(upper, sorted(upper.keys() | lower.keys()))
+    below = [found for n, t in lower.items() if not of_a_thing(over[n]) and (found := claim(t))]
+    least = max(len(names_of(one_row(upper).claims.values())), len(names_of(below)))
+    return two if used and len(names_of(two.claims.values())) >= least else None
 
 
 def two_rows(upper: Mapping[int, str], lower: Mapping[int, str]) -> tuple[HeadingRow, bool]:

@@ -18,8 +18,8 @@ from pipeline.intake.layout.heading_rows import (
     labels_a_site,
     names_of,
     one_row,
+    over_two_rows,
     rows_of_others,
-    two_rows,
 )
 from pipeline.intake.layout.measured import MEASURED, are_measures
 from pipeline.intake.layout.posts_headed import names_under
@@ -57,8 +57,7 @@ def _two_at(rows: Sequence[tuple[int, Row]], i: int) -> HeadingRow | None:
         return None
     if any(isinstance(read_measure(str(c.value), "length"), Measure) for c in below[1].values()):  # a post, and no heading
         return None
-    two, used = two_rows({n: str(c.value) for n, c in upper.items()}, {n: str(c.value) for n, c in below[1].items()})
-    return two if used else None
+    return over_two_rows({n: str(c.value) for n, c in upper.items()}, {n: str(c.value) for n, c in below[1].items()})
 
 
 def _by_words_below(
