@@ -100,9 +100,6 @@ def choose(heading: HeadingRow, data: Rows, turned: bool = False) -> tuple[dict[
     return chosen, tuple(passed_over)
 
 
-_NUMBER = re.compile(r"[\d.]+")
-
-
 def _no_numbers(name: str, columns: list[int], heading: HeadingRow, data: Rows) -> list[int]:
     """The columns without those of a list of words in which nothing but numbers stands: `Line` may number the rows."""
     listed = SURVEY.column(name).kind == "choice" and name not in ("soil_class", "exposure")

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from pipeline.intake.layout.grounds import without_count
+from pipeline.intake.layout.named_posts import stated_number
 from pipeline.intake.layout.record import Record, Stated, Wrong
-from pipeline.intake.measures import read_whole
 from pipeline.intake.survey.folding import fold
 from pipeline.reading.book import Cell
 from schemas.grounds import POSTS_BEHIND
@@ -50,7 +50,7 @@ def with_counted_sites(records: Sequence[Record]) -> list[Record]:
 
 def _agreeing(site: list[Record], said: int) -> list[Record]:
     """The rows of a ground with the number that is said of it, or asked where they come to another one."""
-    numbers = [_number(r) for r in site]
+    numbers = [stated_number(r) for r in site]
     if sum(n or 1 for n in numbers) == said:
         return site
     stated = site[0].values["site_name"]
@@ -61,9 +61,3 @@ def _agreeing(site: list[Record], said: int) -> list[Record]:
     message = f"{said} posts are said of the site, and its rows come to {sum(n or 1 for n in numbers)}."
     wrong = Wrong("quantity", stated.at, "CONFLICT", message, "the number of posts that each row stands for")
     return [replace(r, values={n: v for n, v in r.values.items() if n != "quantity"}, wrong=(*r.wrong, wrong)) for r in site]
-
-
-def _number(record: Record) -> int | None:
-    stated = record.values.get("quantity")
-    value = read_whole(stated.cell.value) if stated and stated.cell.kind in ("text", "number") else None
-    return value if isinstance(value, int) else None

@@ -78,7 +78,7 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
     if not headings:
         return [], [no_headings(book, file)], found.notes
     left_out = [s for s in book.sheets if s.cells and s.name not in headings]
-    on_cover = [units for s in left_out if (units := units_of(s))]
+    on_cover = [units for s in left_out if (units := units_of(upright(s).rows))]
     if left_out:
         listed = ", ".join(f"“{s.name}”" for s in left_out)
         found.notes.append(f"Not read, since no row of headings stands in them: {listed}.")
@@ -91,9 +91,10 @@ def find_records(book: Book, file: str) -> tuple[list[Record], list[Query], list
 
 def _with_lines(sheet: Sheet, records: list[Record], turned: bool) -> list[Record]:
     """The records of a sheet with what its lines outside the tables state for them."""
-    legend, units, shapes = legend_of(sheet), units_of(sheet), shapes_of(sheet)
+    rows = upright(sheet).rows
+    legend, units, shapes = legend_of(sheet), units_of(rows), shapes_of(rows)
     stated = [with_shape(with_units(replace(r, legend=legend), units), shapes, turned) for r in records]
-    return stated if turned else with_warnings(stated, warnings_of(sheet, stated))
+    return stated if turned else with_warnings(stated, warnings_of(rows, stated))
 
 
 def _bands(sheet: Sheet) -> list[Band]:

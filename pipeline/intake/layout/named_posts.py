@@ -50,7 +50,7 @@ def with_named_posts(records: Sequence[Record]) -> list[Record]:
 
 def _of_each_row(site: Sequence[Record]) -> bool:
     """Whether numbers of posts on a site's rows can be no total of the site: they differ, or are less than its rows."""
-    numbers = [n for r in site if (n := _number(r)) is not None]
+    numbers = [n for r in site if (n := stated_number(r)) is not None]
     return 1 < len(site) == len(numbers) and (len(set(numbers)) > 1 or numbers[0] < len(site))
 
 
@@ -72,7 +72,7 @@ def _with_totals_asked(records: Sequence[Record]) -> Sequence[Record]:
         return records
     stated = [r.values.get("quantity") for r in records]
     plural = [s for s in stated if s and posts_in_the_plural(s.heading.text) and not alike(s.heading.text)]
-    if len(records) < 2 or len(plural) < len(records) or any(_number(r) != len(records) for r in records):
+    if len(records) < 2 or len(plural) < len(records) or any(stated_number(r) != len(records) for r in records):
         return records
     if each_a_court(records) or any(_PER_COURT.search(s.heading.text) for s in plural):
         return records
@@ -142,7 +142,7 @@ def _keys(named: PostsNamed) -> set[str]:
 
 def _decided(post: _Post, named: PostsNamed, others: list[_Post]) -> PostsNamed | Wrong | None:
     """Whether `1-4` or `3/4` is several posts, one post's code (None), or has to be asked."""
-    stated = _number(post.record)
+    stated = stated_number(post.record)
     if stated == named.number:
         return named
     if stated == 1 or any(_form(o.text) == _form(post.text) for o in others):
@@ -159,7 +159,7 @@ def _form(text: str) -> str:
     return re.sub(r"[^\W\d_]+", "a", re.sub(r"\d+", "0", text.casefold())).replace(" ", "")
 
 
-def _number(record: Record) -> int | None:
+def stated_number(record: Record) -> int | None:
     """The stated number of posts; None where there is none, or none that can be read."""
     stated = record.values.get("quantity")
     value = read_whole(stated.cell.value) if stated and stated.cell.kind in ("text", "number") else None
@@ -172,7 +172,7 @@ def _at(record: Record) -> str:
 
 def _with_number(record: Record, named: PostsNamed, text: str) -> Record:
     """The number that a Post cell names, where no other is stated."""
-    post, stated = record.values["post_code"], _number(record)
+    post, stated = record.values["post_code"], stated_number(record)
     if "quantity" in record.values:
         if named.number is None or stated is None or stated == named.number:
             return record

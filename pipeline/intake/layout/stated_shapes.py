@@ -6,11 +6,10 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from pipeline.intake.layout.grid import line, upright
+from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.list_words import read_word
-from pipeline.reading.book import Sheet
 from schemas.heading_words import GOALS, POST_WORDS
 from schemas.stated_lines import ALL_OF_THEM, BESIDE_A_SHAPE
 
@@ -29,10 +28,10 @@ class StatedShape:
     stated: Stated
 
 
-def shapes_of(sheet: Sheet) -> list[StatedShape]:
-    """Lines of a sheet that state the shape of posts, from the top."""
+def shapes_of(rows: Sequence[tuple[int, Row]]) -> list[StatedShape]:
+    """Lines among the rows of a sheet that state the shape of posts, from the top."""
     found = []
-    for number, cells in upright(sheet).rows:
+    for number, cells in rows:
         if len(cells) > _MOST_CELLS or any(c.kind != "text" for c in cells.values()):
             continue
         for cell in cells.values():

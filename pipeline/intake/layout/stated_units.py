@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from pipeline.intake.layout.grid import upright
+from pipeline.intake.layout.grid import Row
 from pipeline.intake.layout.record import Record, Stated
 from pipeline.intake.measures import heading_unit
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.headings import claim
-from pipeline.reading.book import Sheet
 from pipeline.units import FEET_INCHES, unit_of
 from schemas.measure_words import PASSED_OVER
 from schemas.stated_lines import ALL_OF_THEM, ALL_SIZES, EVERY_MEASURE, IN_STATEMENTS, UNLESS, WHERE_MEASURED
@@ -50,13 +49,13 @@ Units = Mapping[str, str]
 """The unit of each column of lengths that a sheet states a unit for."""
 
 
-def units_of(sheet: Sheet) -> Units:
-    """The units that lines outside the tables of a sheet state; a line about one column goes before one about all.
+def units_of(rows: Sequence[tuple[int, Row]]) -> Units:
+    """The units that lines outside the tables of a sheet state, by its `rows`; a line about one column goes before one about all.
 
     Two lines that differ about the same columns state nothing.
     """
     found: dict[str, set[str]] = {}
-    for _, cells in upright(sheet).rows:
+    for _, cells in rows:
         texts = [str(c.value) for c in cells.values() if c.kind == "text" and len(str(c.value)) <= _LONGEST]
         if len(texts) < len(cells) or len(cells) > _MOST_CELLS:
             continue

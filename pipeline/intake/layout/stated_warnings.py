@@ -7,12 +7,11 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from pipeline.intake.layout.grid import line, upright
+from pipeline.intake.layout.grid import Row, line
 from pipeline.intake.layout.record import Heading, Record, Stated
 from pipeline.intake.survey.folding import fold
 from pipeline.intake.survey.list_words import rules_out
 from pipeline.intake.survey.read_cell import typed
-from pipeline.reading.book import Sheet
 from schemas.stated_lines import ALL_OF_THEM, THIS_ONE
 
 _MOST_CELLS, _LONGEST = 2, 400
@@ -27,11 +26,11 @@ class StatedWarning:
     stated: Stated
 
 
-def warnings_of(sheet: Sheet, records: Sequence[Record]) -> list[StatedWarning]:
-    """Lines of a sheet that are no record's and say that something is welded on, or that a post is a gooseneck."""
+def warnings_of(rows: Sequence[tuple[int, Row]], records: Sequence[Record]) -> list[StatedWarning]:
+    """Lines among the rows of a sheet that are no record's and say that something is welded on, or that a post is a gooseneck."""
     posts = {r.row for r in records}
     found = []
-    for number, cells in upright(sheet).rows:
+    for number, cells in rows:
         if number in posts or len(cells) > _MOST_CELLS or any(c.kind != "text" for c in cells.values()):
             continue
         for cell in cells.values():

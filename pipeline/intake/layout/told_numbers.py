@@ -22,8 +22,7 @@ _MOST = 100
 
 def told_in(notes: Stated | None) -> Stated | None:
     """The number of posts that one piece of a remark says, and nothing else in it: `2 of these`, `pair of these`."""
-    text = typed(notes.cell) if notes and notes.cell.kind == "text" else ""
-    found = [n for piece in re.split(r"[;,.(]|\s[-–—]\s", text) if (n := _so_many(piece.strip(" )!")))]
+    found = [n for piece in _pieces(notes) if (n := _so_many(piece))]
     if notes is None or len(found) != 1:
         return None
     cell = Cell(notes.cell.row, notes.cell.column, "number", found[0])
@@ -32,20 +31,26 @@ def told_in(notes: Stated | None) -> Stated | None:
 
 def may_be_told(notes: Stated | None) -> int:
     """The number of posts that a piece of a remark may say of the row, or of its ground; 0 where none does."""
+    found = [m for piece in _pieces(notes) if (m := _MAY_BE.fullmatch(piece))]
+    numbers = [_several("2" if m["pair"] else next(g for g in m.groups() if g)) for m in found]
+    return numbers[0] if len(numbers) == 1 else 0
+
+
+def _pieces(notes: Stated | None) -> list[str]:
+    """What a remark says, one thing after the other."""
     text = typed(notes.cell) if notes and notes.cell.kind == "text" else ""
-    found = [m for piece in re.split(r"[;,.(]|\s[-–—]\s", text) if (m := _MAY_BE.fullmatch(piece.strip(" )!")))]
-    words = ["2" if m["pair"] else next(g for g in m.groups() if g).casefold() for m in found]
-    numbers = [int(w) if w.isdigit() else NUMBERS.get(w, 0) for w in words]
-    return numbers[0] if len(numbers) == 1 and 1 < numbers[0] <= _MOST else 0
+    return [piece.strip(" )!") for piece in re.split(r"[;,.(]|\s[-–—]\s", text)]
 
 
 def _so_many(piece: str) -> int:
     """The number in a piece; 0 where it is none."""
     m = _SO_MANY.fullmatch(piece)
-    if m is None:
-        return 0
-    word = (m["number"] or "2").casefold()
-    number = int(word) if word.isdigit() else NUMBERS.get(word, 0)
+    return _several(m["number"] or "2") if m else 0
+
+
+def _several(word: str) -> int:
+    """The number that a word or figures say; 0 where it is not several posts."""
+    number = int(word) if word.isdigit() else NUMBERS.get(word.casefold(), 0)
     return number if 1 < number <= _MOST else 0
 
 
